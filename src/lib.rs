@@ -1,0 +1,1 @@
+//! Snugfold plans hand-made paper gift sets.

@@ -1,0 +1,2 @@
+//! Mounts the page in the browser.
+fn main() {}
