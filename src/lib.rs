@@ -1,1 +1,3 @@
 //! Snugfold plans hand-made paper gift sets.
+
+pub mod measure;
