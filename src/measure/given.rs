@@ -194,6 +194,9 @@ fn ratio(text: &str) -> Result<(i128, i128), Unreadable> {
         Some(rest) => (-1, rest.trim_start()),
         None => (1, text.strip_prefix('+').unwrap_or(text)),
     };
+    if !text.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '.' | ',') || vulgar(c).is_some()) {
+        return Err(Unreadable::NoNumber);
+    }
     let spaced: String = text
         .chars()
         .map(|c| match c {
