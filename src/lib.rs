@@ -1,3 +1,6 @@
 //! Snugfold plans hand-made paper gift sets.
 
 pub mod measure;
+pub mod net;
+pub mod project;
+pub mod stock;

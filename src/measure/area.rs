@@ -1,11 +1,12 @@
-//! `Area`: exact square nanometres.
+//! `Area`: exact, in halves of a square nanometre.
 
 use std::iter::Sum;
 use std::ops::{Add, Mul, Sub};
 
 use super::length::Length;
 
-/// An area in square nanometres. An `i64` would overflow at about a hundred large sheets, so this is an `i128`.
+/// An area, held as whole halves of a square nanometre, so that any polygon with whole corners is exact.
+/// An `i64` would overflow at about a hundred large sheets, so this is an `i128`.
 ///
 /// ```
 /// use snugfold::measure::{area::Area, length::Length};
@@ -21,25 +22,25 @@ impl Area {
     /// Width times height.
     #[must_use]
     pub const fn of(width: Length, height: Length) -> Self {
-        Self(width.nm() as i128 * height.nm() as i128)
+        Self(2 * width.nm() as i128 * height.nm() as i128)
     }
 
-    /// Twice-areas from cross products, halved.
+    /// From a sum of cross products, which is twice the area, in square nanometres.
     #[must_use]
     pub const fn from_doubled(doubled: i128) -> Self {
-        Self(doubled / 2)
+        Self(doubled)
     }
 
-    /// Square nanometres.
+    /// True above nothing.
     #[must_use]
-    pub const fn nm2(self) -> i128 {
-        self.0
+    pub const fn is_positive(self) -> bool {
+        self.0 > 0
     }
 
     /// Square millimetres, for showing.
     #[must_use]
     pub const fn as_mm2(self) -> f64 {
-        self.0 as f64 / 1e12
+        self.0 as f64 / 2e12
     }
 
     /// `self ÷ whole` in thousandths, for showing shares; nothing of nothing is nothing.

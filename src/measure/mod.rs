@@ -6,4 +6,5 @@ pub mod grid;
 pub mod length;
 pub mod outline;
 pub mod point;
+pub mod show;
 pub mod system;

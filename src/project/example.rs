@@ -1,0 +1,1 @@
+//! The worked example that a first visitor lands on.
