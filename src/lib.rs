@@ -1,5 +1,7 @@
 //! Snugfold plans hand-made paper gift sets.
 
+pub mod allow;
+pub mod form;
 pub mod measure;
 pub mod net;
 pub mod project;
