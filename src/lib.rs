@@ -2,7 +2,9 @@
 
 pub mod allow;
 pub mod form;
+pub mod make;
 pub mod measure;
 pub mod net;
+pub mod plan;
 pub mod project;
 pub mod stock;
