@@ -2,6 +2,7 @@
 
 pub mod allow;
 pub mod form;
+pub mod keep;
 pub mod make;
 pub mod measure;
 pub mod net;
