@@ -8,4 +8,5 @@ pub mod limits;
 
 pub mod frozen;
 
+pub mod file;
 pub mod link;
