@@ -63,7 +63,8 @@ pub fn start() {
 
 /// Puts the waiting version in charge and loads the page again with it.
 pub fn apply_update() {
-    let waiting = REGISTRATION.with_borrow(|kept| kept.as_ref().and_then(|kept| kept.waiting()));
+    let waiting =
+        REGISTRATION.with_borrow(|kept| kept.as_ref().and_then(ServiceWorkerRegistration::waiting));
     let Some(waiting) = waiting else {
         // Another tab was quicker.
         reload();

@@ -95,10 +95,10 @@ fn tool(
         said.is_some_and(|said| said.split_whitespace().nth(1) == Some(version))
     };
     // The maker of this machine may have it already.
-    if is_it(ask(program, &["--version"])) {
-        if let Some(found) = on_path(program) {
-            return Ok(found);
-        }
+    if is_it(ask(program, &["--version"]))
+        && let Some(found) = on_path(program)
+    {
+        return Ok(found);
     }
     let home = cache()?.join(format!("{package}-{version}"));
     let bin = home.join("bin");
