@@ -1,5 +1,6 @@
 //! Snugfold plans hand-made paper gift sets.
 
+pub mod cut;
 pub mod measure;
 pub mod net;
 pub mod project;
