@@ -91,12 +91,14 @@ fn a_piece(id: u32) -> impl Strategy<Value = Piece> {
 }
 
 fn a_sheet(id: u32) -> impl Strategy<Value = Sheet> {
-    (100_i64..500, 100_i64..500, 0_u32..12, proptest::option::of(1_u32..500)).prop_map(move |(w, h, have, price)| Sheet {
-        id,
-        width: Length::mm(w),
-        height: Length::mm(h),
-        stock: if have > 5 { Stock::Buy } else { Stock::Have(have) },
-        price,
+    (100_i64..500, 100_i64..500, 0_u32..12, proptest::option::of(1_u32..500)).prop_map(move |(w, h, have, price)| {
+        Sheet {
+            id,
+            width: Length::mm(w),
+            height: Length::mm(h),
+            stock: if have > 5 { Stock::Buy } else { Stock::Have(have) },
+            price,
+        }
     })
 }
 

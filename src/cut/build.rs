@@ -34,7 +34,10 @@ impl Draft {
     /// What it costs, in the job's scale.
     #[must_use]
     pub fn cost(&self, job: &Job) -> i64 {
-        self.runs.iter().map(|r| job.boards[r.board].cost.saturating_mul(i64::from(r.copies))).fold(0, i64::saturating_add)
+        self.runs
+            .iter()
+            .map(|r| job.boards[r.board].cost.saturating_mul(i64::from(r.copies)))
+            .fold(0, i64::saturating_add)
     }
 
     /// Area left out.
@@ -78,6 +81,9 @@ pub fn lay_out(pieces: &[Piece], sheets: &[Sheet], rules: &Rules) -> Layout {
     let draft = quick(&job, &mut work);
     let mut layout = emit(&job, &draft, pieces, sheets, rules);
     layout.work = work;
+    if layout.left_out.iter().all(|out| out.why < Why::StockRanOut) {
+        layout.bound = layout.bound.max(super::bound::sheets(&job));
+    }
     layout.ending = Ending::Quick;
     if work >= ENOUGH {
         for out in layout.left_out.iter_mut().filter(|out| out.why == Why::StockRanOut) {
@@ -98,11 +104,8 @@ pub fn quick(job: &Job, work: &mut u64) -> Draft {
     let side = |k: usize, a: usize| i64::from(job.kinds[k].sides[a]);
     let long = |k: usize| side(k, 0).max(side(k, 1));
     let mut best = draft(job, &by(&|k| (job.kinds[k].area(), long(k))), work);
-    let others: [&dyn Fn(usize) -> (i64, i64); 3] = [
-        &|k| (long(k), job.kinds[k].area()),
-        &|k| (side(k, 0), side(k, 1)),
-        &|k| (side(k, 1), side(k, 0)),
-    ];
+    let others: [&dyn Fn(usize) -> (i64, i64); 3] =
+        [&|k| (long(k), job.kinds[k].area()), &|k| (side(k, 0), side(k, 1)), &|k| (side(k, 1), side(k, 0))];
     for key in others {
         if *work > QUICK {
             break;
@@ -162,7 +165,8 @@ fn next_pattern(job: &Job, order: &[usize], left: &[u32], stock: &[u32], work: &
             let dear = i128::from(a.cost) * i128::from(kept.area);
             let cheap = i128::from(b.cost) * i128::from(slice.area);
             // At the same cost for its area the board that is used more fully.
-            (dear, i128::from(kept.area) * i128::from(a.area())) < (cheap, i128::from(slice.area) * i128::from(b.area()))
+            (dear, i128::from(kept.area) * i128::from(a.area()))
+                < (cheap, i128::from(slice.area) * i128::from(b.area()))
         });
         if better {
             best = Some((board, slice));

@@ -123,7 +123,8 @@ pub fn check(pieces: &[Piece], sheets: &[Sheet], rules: &Rules, layout: &Layout)
         for (id, sides) in &table.made {
             // Pieces may share a number only if they are alike; the first that fits and is still wanted counts.
             let fits = |p: &&(usize, &Piece)| {
-                let (w, h) = if sides.1 == Pose::Straight { (sides.0[0], sides.0[1]) } else { (sides.0[1], sides.0[0]) };
+                let (w, h) =
+                    if sides.1 == Pose::Straight { (sides.0[0], sides.0[1]) } else { (sides.0[1], sides.0[0]) };
                 let may = sides.1 == Pose::Straight || p.1.turn == Turn::Free;
                 p.1.id == *id && p.1.width == w && p.1.height == h && may
             };

@@ -229,7 +229,14 @@ impl<'a> Cutter<'a> {
     }
 
     /// Cuts a row of parts of these lengths off, one after the other; what is left over comes last.
-    fn row(&self, axis: usize, sides: Exact, edges: Edges, lengths: &[i64], part: &dyn Fn(usize, Exact, Edges) -> Node) -> Node {
+    fn row(
+        &self,
+        axis: usize,
+        sides: Exact,
+        edges: Edges,
+        lengths: &[i64],
+        part: &dyn Fn(usize, Exact, Edges) -> Node,
+    ) -> Node {
         let spare = sides[axis] - edges[axis][0] - edges[axis][1] - lengths.iter().sum::<i64>();
         let mut tail = (spare > 0).then_some(Node::Offcut);
         for (nth, length) in lengths.iter().enumerate().rev() {

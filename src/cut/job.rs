@@ -114,11 +114,7 @@ impl Job {
         job.take_sheets(sheets);
         job.take_pieces(pieces, rules);
         job.scale();
-        job.lies = job
-            .kinds
-            .iter()
-            .map(|k| job.boards.iter().map(|b| job.poses(k, b)).collect())
-            .collect();
+        job.lies = job.kinds.iter().map(|k| job.boards.iter().map(|b| job.poses(k, b)).collect()).collect();
         job
     }
 
@@ -178,9 +174,8 @@ impl Job {
                 self.kinds.push(Kind { sides: [0, 0], exact, turn, count: piece.count, pieces });
             }
         }
-        self.kinds.sort_by_key(|k| {
-            std::cmp::Reverse((i128::from(k.exact[0]) * i128::from(k.exact[1]), k.exact[0], k.turn))
-        });
+        self.kinds
+            .sort_by_key(|k| std::cmp::Reverse((i128::from(k.exact[0]) * i128::from(k.exact[1]), k.exact[0], k.turn)));
     }
 
     /// Why no board can give this piece; none if one can.
@@ -246,9 +241,8 @@ impl Job {
     }
 
     fn poses(&self, kind: &Kind, board: &Board) -> [bool; 2] {
-        let fits = |sides: Sides, exact: [i64; 2]| {
-            (0..2).all(|a| sides[a] <= board.sides[a]) && self.can_cut(exact, board)
-        };
+        let fits =
+            |sides: Sides, exact: [i64; 2]| (0..2).all(|a| sides[a] <= board.sides[a]) && self.can_cut(exact, board);
         let [w, h] = kind.sides;
         let [ew, eh] = kind.exact;
         [fits([w, h], [ew, eh]), kind.turn == Turn::Free && fits([h, w], [eh, ew])]

@@ -20,3 +20,4 @@ pub mod place;
 pub mod order;
 pub mod check;
 pub mod random;
+pub mod bound;

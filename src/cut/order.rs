@@ -211,9 +211,8 @@ fn choose(waiting: &[Waiting], due: &[(Length, usize)], now: Option<(Length, Way
             return next;
         }
     }
-    let ready = |fence: Length| -> usize {
-        waiting.iter().filter(|w| w.fence().0 == fence).map(|w| run(w, fence)).sum()
-    };
+    let ready =
+        |fence: Length| -> usize { waiting.iter().filter(|w| w.fence().0 == fence).map(|w| run(w, fence)).sum() };
     let whole = |fence: Length| due.iter().find(|d| d.0 == fence).map_or(0, |d| d.1);
     let mut best = (0, (true, true));
     for (at, w) in waiting.iter().enumerate() {

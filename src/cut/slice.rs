@@ -107,14 +107,7 @@ impl Slice {
 
     /// Puts a block beside a node. The room must have been checked (`Slice::offers`).
     pub fn insert(&mut self, job: &Job, board: usize, spot: Spot, block: Block) {
-        let leaf = Part {
-            split: Split::Leaf,
-            span: 1,
-            parent: 0,
-            block,
-            need: block.sides(job),
-            room: [0, 0],
-        };
+        let leaf = Part { split: Split::Leaf, span: 1, parent: 0, block, need: block.sides(job), room: [0, 0] };
         self.area += job.kinds[block.kind as usize].area() * i64::from(block.count());
         let at = spot.part as usize;
         if self.parts.is_empty() {
@@ -173,9 +166,7 @@ impl Slice {
             return;
         }
         let only = self.parts[at + 1];
-        let joins = at != 0 && only.split != Split::Leaf && {
-            self.parts[split.parent as usize].split == only.split
-        };
+        let joins = at != 0 && only.split != Split::Leaf && { self.parts[split.parent as usize].split == only.split };
         let gone = if joins { 2 } else { 1 };
         let mut above = at;
         while above != 0 {

@@ -58,7 +58,7 @@ pub struct Cells {
     lines: Lines,
     drafts: Vec<Draft>,
     creases: Vec<(PanelId, PanelId, i16)>,
-    glue: Vec<(PanelId, Face, Vec<PanelId>)>,
+    glue: Vec<(PanelId, Face, Length, Vec<PanelId>)>,
 }
 
 impl Cells {
@@ -130,7 +130,12 @@ impl Cells {
 
     /// Glues the whole of a panel's face onto others.
     pub fn glue(&mut self, on: PanelId, face: Face, onto: &[PanelId]) {
-        self.glue.push((on, face, onto.to_vec()));
+        self.glue.push((on, face, Length::ZERO, onto.to_vec()));
+    }
+
+    /// Glues a panel's face onto others, all but a border of `edge` round its cell.
+    pub fn glue_within(&mut self, on: PanelId, face: Face, edge: Length, onto: &[PanelId]) {
+        self.glue.push((on, face, edge, onto.to_vec()));
     }
 
     /// The finished net.
@@ -194,11 +199,10 @@ impl Cells {
         let glue = self
             .glue
             .into_iter()
-            .map(|(on, face, onto)| Glue {
-                on,
-                face,
-                area: panels[on.0].outline.clone(),
-                onto,
+            .map(|(on, face, edge, onto)| {
+                let outline = &panels[on.0].outline;
+                let area = if edge.is_positive() { outline.bounds().inset(edge).outline() } else { outline.clone() };
+                Glue { on, face, area, onto }
             })
             .collect();
         let end = Point::new(

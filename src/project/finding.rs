@@ -110,6 +110,21 @@ pub enum What {
         /// The smallest that can be folded.
         least: Length,
     },
+    /// A glue tab leaves no wall wide enough to hide it.
+    TabTooWide {
+        /// The widest that can be hidden.
+        most: Length,
+    },
+    /// A rounded corner larger than the free corner it is on.
+    RoundTooLarge {
+        /// The largest radius.
+        most: Length,
+    },
+    /// A strap broader than the end it crosses.
+    StrapTooWide {
+        /// The broadest.
+        most: Length,
+    },
     /// A tuck is longer than three quarters of the height.
     TuckTooLong {
         /// As planned.
@@ -117,7 +132,7 @@ pub enum What {
         /// Three quarters of the height.
         most: Length,
     },
-    /// A tuck that would meet the base or the far wall rather than slide in.
+    /// A tuck longer than its lid is deep cannot be bent in past the dust flaps.
     TuckHits {
         /// The longest that slides in.
         most: Length,
