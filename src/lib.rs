@@ -9,6 +9,7 @@ pub mod stock;
 pub mod project;
 pub mod net;
 pub mod allow;
+pub mod cut;
 pub mod form;
 pub mod make;
 pub mod plan;
