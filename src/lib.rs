@@ -9,8 +9,8 @@ pub mod stock;
 pub mod project;
 pub mod net;
 pub mod allow;
-pub mod cut;
 pub mod form;
+pub mod cut;
 pub mod make;
 pub mod plan;
 

@@ -5,6 +5,7 @@ use crate::form::registry::{self, Form, Holds};
 use crate::form::resolve::{Content, Setting};
 use crate::make::part::Planned;
 use crate::make::pieces::{Piece, pieces};
+use crate::make::sheets::{CardSheets, sheets};
 use crate::make::step::Step;
 use crate::make::steps::steps;
 use crate::measure::grid::Grid;
@@ -28,6 +29,8 @@ pub struct Plan {
     pub holder: Option<Planned>,
     /// Every piece of card for all sets.
     pub pieces: Vec<Piece>,
+    /// The sheets of each card.
+    pub sheets: Vec<CardSheets>,
     /// What is done, in order.
     pub steps: Vec<Step>,
     /// What the maker should know.
@@ -82,12 +85,19 @@ pub fn plan(project: &Project, system: System) -> Plan {
     let parts: Vec<&Planned> = boxes.iter().chain(&holder).collect();
     let pieces = pieces(&parts, sets);
     let steps = steps(&boxes, holder.as_ref(), &pieces, sets);
+    let usable: Vec<&Card> = project
+        .cards
+        .iter()
+        .filter(|c| maker.cards.iter().any(|u| u.id == c.id))
+        .collect();
+    let sheets = sheets(&usable, &pieces, &mut findings);
     findings.sort_by_key(|f| f.weight);
     Plan {
         system,
         boxes,
         holder,
         pieces,
+        sheets,
         steps,
         findings,
     }

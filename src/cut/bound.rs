@@ -29,19 +29,33 @@ pub fn sheets(job: &Job) -> u32 {
         return 0;
     }
     let mut bound = by_area(job);
-    let free = job.kinds.iter().any(|k| k.sides[0] != k.sides[1] && k.turn == super::piece::Turn::Free);
+    let free = job
+        .kinds
+        .iter()
+        .any(|k| k.sides[0] != k.sides[1] && k.turn == super::piece::Turn::Free);
     // Every board is replaced by one that holds any of them.
     let mut sides: Vec<i32> = job.kinds.iter().flat_map(|k| k.sides).collect();
     sides.sort_unstable();
     sides.dedup();
     let across = functions(&sides, width);
-    let up = if width == height { None } else { Some(functions(&sides, height)) };
+    let up = if width == height {
+        None
+    } else {
+        Some(functions(&sides, height))
+    };
     let up = up.as_ref().unwrap_or(&across);
     let place = |side: i32| sides.binary_search(&side).unwrap_or(0);
     let kinds: Vec<(usize, usize, i64, bool)> = job
         .kinds
         .iter()
-        .map(|k| (place(k.sides[0]), place(k.sides[1]), i64::from(k.count), k.turn == super::piece::Turn::Free))
+        .map(|k| {
+            (
+                place(k.sides[0]),
+                place(k.sides[1]),
+                i64::from(k.count),
+                k.turn == super::piece::Turn::Free,
+            )
+        })
         .collect();
     for f in &across {
         for g in up {
@@ -54,7 +68,11 @@ pub fn sheets(job: &Job) -> u32 {
             for &(w, h, count, turns) in &kinds {
                 let straight = f.values[w] * g.values[h];
                 let turned = f.values[h] * g.values[w];
-                sum += i128::from(if turns { straight.min(turned) } else { straight }) * i128::from(count);
+                sum += i128::from(if turns {
+                    straight.min(turned)
+                } else {
+                    straight
+                }) * i128::from(count);
                 mean += i128::from(straight + turned) * i128::from(count);
             }
             bound = bound.max(up_to(sum, whole));
@@ -69,7 +87,12 @@ pub fn sheets(job: &Job) -> u32 {
 /// The bound by area alone.
 #[must_use]
 pub fn by_area(job: &Job) -> u32 {
-    let largest = job.boards.iter().map(super::job::Board::area).max().unwrap_or(0);
+    let largest = job
+        .boards
+        .iter()
+        .map(super::job::Board::area)
+        .max()
+        .unwrap_or(0);
     up_to(job.area(), i128::from(largest))
 }
 
@@ -77,8 +100,14 @@ pub fn by_area(job: &Job) -> u32 {
 #[must_use]
 pub fn cost(job: &Job, sheets: u32) -> i64 {
     // Area at the lowest cost for its size, as far as each board lasts.
-    let mut boards: Vec<(i64, i64, u32)> = job.boards.iter().map(|b| (b.cost, b.area(), b.limit)).collect();
-    boards.sort_by(|a, b| (i128::from(a.0) * i128::from(b.1)).cmp(&(i128::from(b.0) * i128::from(a.1))));
+    let mut boards: Vec<(i64, i64, u32)> = job
+        .boards
+        .iter()
+        .map(|b| (b.cost, b.area(), b.limit))
+        .collect();
+    boards.sort_by(|a, b| {
+        (i128::from(a.0) * i128::from(b.1)).cmp(&(i128::from(b.0) * i128::from(a.1)))
+    });
     let mut left = job.area();
     let mut sum = 0_i128;
     for (cost, area, limit) in boards {
@@ -103,13 +132,20 @@ pub fn cost(job: &Job, sheets: u32) -> i64 {
 }
 
 fn up_to(sum: i128, whole: i128) -> u32 {
-    if whole <= 0 { 0 } else { u32::try_from((sum + whole - 1) / whole).unwrap_or(u32::MAX) }
+    if whole <= 0 {
+        0
+    } else {
+        u32::try_from((sum + whole - 1) / whole).unwrap_or(u32::MAX)
+    }
 }
 
 /// The functions for an axis on which the board measures `whole`.
 fn functions(sides: &[i32], whole: i32) -> Vec<Feasible> {
     // Thresholds matter at sides and their complements only.
-    let mut steps: Vec<i32> = sides.iter().flat_map(|s| [*s, s + 1, whole - s, whole - s + 1]).collect();
+    let mut steps: Vec<i32> = sides
+        .iter()
+        .flat_map(|s| [*s, s + 1, whole - s, whole - s + 1])
+        .collect();
     steps.retain(|s| *s >= 1 && *s <= whole / 2);
     steps.sort_unstable();
     steps.dedup();
@@ -127,10 +163,12 @@ fn functions(sides: &[i32], whole: i32) -> Vec<Feasible> {
             }
         }));
         let times = |x: i32| i64::from(x / step);
-        all.push(feasible(sides, whole, |x| match (2 * i64::from(x)).cmp(&i64::from(whole)) {
-            std::cmp::Ordering::Less => 2 * times(x),
-            std::cmp::Ordering::Equal => times(whole),
-            std::cmp::Ordering::Greater => 2 * (times(whole) - times(whole - x)),
+        all.push(feasible(sides, whole, |x| {
+            match (2 * i64::from(x)).cmp(&i64::from(whole)) {
+                std::cmp::Ordering::Less => 2 * times(x),
+                std::cmp::Ordering::Equal => times(whole),
+                std::cmp::Ordering::Greater => 2 * (times(whole) - times(whole - x)),
+            }
         }));
     }
     for k in 1..STEPS as i64 {
@@ -138,7 +176,11 @@ fn functions(sides: &[i32], whole: i32) -> Vec<Feasible> {
         let w = i64::from(whole);
         all.push(feasible(sides, whole, |x| {
             let reach = (k + 1) * i64::from(x);
-            if reach % w == 0 { i64::from(x) * k } else { reach / w * w }
+            if reach % w == 0 {
+                i64::from(x) * k
+            } else {
+                reach / w * w
+            }
         }));
     }
     // Most of them agree on the sides there are.
@@ -148,7 +190,10 @@ fn functions(sides: &[i32], whole: i32) -> Vec<Feasible> {
 }
 
 fn feasible(sides: &[i32], whole: i32, f: impl Fn(i32) -> i64) -> Feasible {
-    Feasible { values: sides.iter().map(|s| f((*s).min(whole))).collect(), whole: f(whole) }
+    Feasible {
+        values: sides.iter().map(|s| f((*s).min(whole))).collect(),
+        whole: f(whole),
+    }
 }
 
 #[cfg(test)]
@@ -169,7 +214,12 @@ mod tests {
                         }
                     }
                 }
-                assert!(most[whole as usize] <= f.whole, "{whole}: {:?} {}", f.values, f.whole);
+                assert!(
+                    most[whole as usize] <= f.whole,
+                    "{whole}: {:?} {}",
+                    f.values,
+                    f.whole
+                );
             }
         }
     }
