@@ -2,7 +2,7 @@
 
 use crate::form::assembly::Part;
 use crate::measure::length::Length;
-use crate::net::flat::Duty;
+use crate::net::flat::{Duty, PanelId};
 
 use super::cross::inside;
 use super::motion::folded;
@@ -20,8 +20,8 @@ pub struct Measured {
     pub height: Option<f64>,
 }
 
-/// How many rays are sent each way along a side.
-const RAYS: usize = 7;
+/// Where rays start, from the middle, as a share of the way to the walls: near them too, where flaps are short.
+const RAYS: [f64; 7] = [-0.98, -0.7, -0.35, 0.0, 0.35, 0.7, 0.98];
 
 /// The free inside of `part`, folded from card of thickness `t`: the shortest way between opposite faces over a field
 /// of rays through the middle. A tab or tuck glued or slid against one wall is left aside: it takes one more thickness
@@ -34,7 +34,7 @@ pub fn inside_of(part: &Part, t: Length) -> Measured {
         .collect();
     let (low, high) = extent(part, &pose, &walls);
     let middle = (low + high) * 0.5;
-    let span = (high - low) * 0.45;
+    let half = (high - low) * 0.5;
     let unit = [
         V3::new(1.0, 0.0, 0.0),
         V3::new(0.0, 1.0, 0.0),
@@ -43,10 +43,9 @@ pub fn inside_of(part: &Part, t: Length) -> Measured {
     let measure = |axis: usize| {
         let (u, v) = (unit[(axis + 1) % 3], unit[(axis + 2) % 3]);
         let mut least: Option<f64> = None;
-        for i in 0..RAYS {
-            for j in 0..RAYS {
-                let place = |n: usize| n as f64 / (RAYS - 1) as f64 * 2.0 - 1.0;
-                let from = middle + u * (span.dot(u) * place(i)) + v * (span.dot(v) * place(j));
+        for i in RAYS {
+            for j in RAYS {
+                let from = middle + u * (half.dot(u) * i) + v * (half.dot(v) * j);
                 let ways =
                     [unit[axis], -unit[axis]].map(|way| reach(part, &pose, &walls, from, way));
                 if let [Some(a), Some(b)] = ways {
@@ -60,8 +59,26 @@ pub fn inside_of(part: &Part, t: Length) -> Measured {
     Measured {
         width: measure(0),
         depth: measure(1),
-        height: measure(2),
+        height: measure(2).or_else(|| open_height(part, &pose, &walls, middle, t)),
     }
+}
+
+/// Where nothing closes the top: from the floor to the lowest upper edge of a wall.
+fn open_height(part: &Part, pose: &Pose, panels: &[usize], middle: V3, t: Length) -> Option<f64> {
+    let top = |i: usize| {
+        let outline = &part.net.panels[i].outline;
+        pose.outline(PanelId(i), outline)
+            .iter()
+            .map(|p| p.z)
+            .fold(f64::MIN, f64::max)
+    };
+    let rims = panels
+        .iter()
+        .filter(|&&i| part.net.panels[i].duty == Duty::Wall)
+        .map(|&i| top(i));
+    let rim = rims.reduce(f64::min)?;
+    let floor = reach(part, pose, panels, middle, V3::new(0.0, 0.0, -1.0))?;
+    Some(rim - (middle.z - floor) - t.as_mm() / 2.0)
 }
 
 /// What `part` takes up, folded from card of thickness `t`.

@@ -441,7 +441,7 @@ fn dust_flaps(
             flap,
             back_corner,
             Shape::Wedge {
-                across: clear * 2,
+                across: clear,
                 down: s.depth - short,
             },
         );
@@ -478,7 +478,7 @@ fn base(
         c.level(flap, 1);
         c.strip(flap, Side::Bottom, s.depth - reach);
         let wedge = Shape::Wedge {
-            across: clear * 2,
+            across: clear,
             down: reach,
         };
         c.corner(flap, Corner::BottomLeft, wedge);
