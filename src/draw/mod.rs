@@ -1,0 +1,3 @@
+//! Drawings in millimetres, neutral until a painter paints them.
+
+pub mod drawing;

@@ -1,0 +1,3 @@
+//! All words, made last: typed values go in, sentences come out.
+
+pub mod phrase;
