@@ -1,3 +1,5 @@
 //! Drawings in millimetres, neutral until a painter paints them.
 
 pub mod drawing;
+pub mod geometry;
+pub mod svg;
