@@ -3,3 +3,5 @@
 pub mod drawing;
 pub mod geometry;
 pub mod svg;
+pub mod dimension;
+pub mod flat;
