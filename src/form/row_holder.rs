@@ -92,7 +92,16 @@ const INPUTS: &[Input] = &[
         key: "straps",
         name: "Straps",
         hint: "A band of card across each end, turned onto front and back",
-        kind: Kind::Choice(&[Choice { key: "yes", name: "yes" }, Choice { key: "no", name: "no" }]),
+        kind: Kind::Choice(&[
+            Choice {
+                key: "yes",
+                name: "yes",
+            },
+            Choice {
+                key: "no",
+                name: "no",
+            },
+        ]),
     },
     length(
         7,
@@ -185,19 +194,34 @@ fn sizes(ask: &mut Ask, row: &Row) -> Sizes {
     }
 
     let least_wall = score.up(WALL.0);
-    let front = ask.scored("front-height", score.down(row.shortest.half()).max(least_wall));
-    let gripped = score.down(row.shortest.scaled(3, 4).min(row.shortest - clearance::GRIP));
+    let front = ask.scored(
+        "front-height",
+        score.down(row.shortest.half()).max(least_wall),
+    );
+    let gripped = score.down(
+        row.shortest
+            .scaled(3, 4)
+            .min(row.shortest - clearance::GRIP),
+    );
     let back = ask.scored("back-height", gripped.max(front));
     for (key, wall) in [("front-height", front), ("back-height", back)] {
         if wall > row.shortest {
             let shortest = row.shortest;
-            ask.remark(Some(key), Weight::Caution, What::WallAboveBoxes { wall, shortest });
+            ask.remark(
+                Some(key),
+                Weight::Caution,
+                What::WallAboveBoxes { wall, shortest },
+            );
         }
     }
     let grip = row.shortest - front;
     if grip < clearance::GRIP && front <= row.shortest {
         let least = clearance::GRIP;
-        ask.remark(Some("front-height"), Weight::Caution, What::LittleToGrip { is: grip, least });
+        ask.remark(
+            Some("front-height"),
+            Weight::Caution,
+            What::LittleToGrip { is: grip, least },
+        );
     }
 
     let lower = front.min(back);
@@ -234,10 +258,14 @@ fn straps(ask: &mut Ask, s: &Sizes) -> Vec<Trim> {
     if width > s.margin {
         ask.stop("strap-width", What::StrapTooWide { most: s.margin });
     }
-    let across = Layers::WALLS.outside(s.depth, ask.setting.thickness) + ask.setting.mat_thickness * 2;
+    let across =
+        Layers::WALLS.outside(s.depth, ask.setting.thickness) + ask.setting.mat_thickness * 2;
     vec![Trim {
         name: "strap",
-        length: ask.setting.cut.up(across + STRAP_TURN.of(ask.setting.system) * 2),
+        length: ask
+            .setting
+            .cut
+            .up(across + STRAP_TURN.of(ask.setting.system) * 2),
         width,
         count: 2,
     }]
@@ -253,13 +281,47 @@ fn draw(s: &Sizes, ask: &Ask) -> (Net, Vec<Move>) {
         (back, [Corner::BottomLeft, Corner::BottomRight]),
     ] {
         c.mat(wall);
-        corners.into_iter().for_each(|k| c.corner(wall, k, Shape::Round(s.radius)));
+        corners
+            .into_iter()
+            .for_each(|k| c.corner(wall, k, Shape::Round(s.radius)));
     }
     let wings = [
-        (front, (0, 0), "front left wing", Side::Top, Side::Left, Corner::BottomLeft, s.front),
-        (front, (2, 0), "front right wing", Side::Top, Side::Right, Corner::BottomRight, s.front),
-        (back, (0, 2), "back left wing", Side::Bottom, Side::Left, Corner::TopLeft, s.back),
-        (back, (2, 2), "back right wing", Side::Bottom, Side::Right, Corner::TopRight, s.back),
+        (
+            front,
+            (0, 0),
+            "front left wing",
+            Side::Top,
+            Side::Left,
+            Corner::BottomLeft,
+            s.front,
+        ),
+        (
+            front,
+            (2, 0),
+            "front right wing",
+            Side::Top,
+            Side::Right,
+            Corner::BottomRight,
+            s.front,
+        ),
+        (
+            back,
+            (0, 2),
+            "back left wing",
+            Side::Bottom,
+            Side::Left,
+            Corner::TopLeft,
+            s.back,
+        ),
+        (
+            back,
+            (2, 2),
+            "back right wing",
+            Side::Bottom,
+            Side::Right,
+            Corner::TopRight,
+            s.back,
+        ),
     ]
     .map(|(wall, cell, name, free, tip, low_tip, height)| {
         let wing = c.hung(wall, 90, cell, name, Duty::Wing);
@@ -281,7 +343,12 @@ fn draw(s: &Sizes, ask: &Ask) -> (Net, Vec<Move>) {
     let net = c.finish();
     let even = |name, panels: &[PanelId]| Move {
         name,
-        way: Way::Even(panels.iter().map(|&p| net.carrier(p).unwrap_or(CreaseId(0))).collect()),
+        way: Way::Even(
+            panels
+                .iter()
+                .map(|&p| net.carrier(p).unwrap_or(CreaseId(0)))
+                .collect(),
+        ),
     };
     let moves = vec![
         even(MoveName::Uprights, &[front, back]),

@@ -58,7 +58,10 @@ pub fn mats(net: &Net, reveal: Length, off: &[String]) -> (Vec<Mat>, Vec<PanelId
 fn panel_notch(net: &Net, panel: PanelId) -> Option<Notch> {
     use super::corner::Side;
     use super::flat::Taken;
-    let waste = net.waste.iter().find(|w| w.taken == Taken::Notch && w.from == Some(panel))?;
+    let waste = net
+        .waste
+        .iter()
+        .find(|w| w.taken == Taken::Notch && w.from == Some(panel))?;
     let (notch, body) = (waste.outline.bounds(), net.panel(panel).outline.bounds());
     let (side, radius) = if notch.min.y == body.min.y {
         (Side::Top, notch.height())
