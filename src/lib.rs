@@ -13,6 +13,8 @@ pub mod form;
 pub mod fold;
 pub mod cut;
 pub mod make;
+pub mod say;
+pub mod draw;
 pub mod plan;
 
 #[cfg(target_arch = "wasm32")]
