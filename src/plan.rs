@@ -5,6 +5,7 @@ use crate::form::registry::{self, Form, Holds};
 use crate::form::resolve::{Content, Setting};
 use crate::make::part::Planned;
 use crate::make::pieces::{Piece, pieces};
+use crate::make::sheets::{CardSheets, sheets};
 use crate::make::step::Step;
 use crate::make::steps::steps;
 use crate::measure::grid::Grid;
@@ -28,6 +29,8 @@ pub struct Plan {
     pub holder: Option<Planned>,
     /// Every piece of card for all sets.
     pub pieces: Vec<Piece>,
+    /// The sheets of each card.
+    pub sheets: Vec<CardSheets>,
     /// What is done, in order.
     pub steps: Vec<Step>,
     /// What the maker should know.
@@ -69,18 +72,32 @@ pub fn plan(project: &Project, system: System) -> Plan {
         marks,
         cards,
     };
-    let boxes: Vec<Planned> = project.boxes.iter().filter_map(|b| maker.boxed(b, &mut findings)).collect();
-    let holder = project.holder.as_ref().and_then(|h| maker.held(h, &boxes, &mut findings));
+    let boxes: Vec<Planned> = project
+        .boxes
+        .iter()
+        .filter_map(|b| maker.boxed(b, &mut findings))
+        .collect();
+    let holder = project
+        .holder
+        .as_ref()
+        .and_then(|h| maker.held(h, &boxes, &mut findings));
     let sets = project.sets.clamp(bound::SETS.least, bound::SETS.most);
     let parts: Vec<&Planned> = boxes.iter().chain(&holder).collect();
     let pieces = pieces(&parts, sets);
     let steps = steps(&boxes, holder.as_ref(), &pieces, sets);
+    let usable: Vec<&Card> = project
+        .cards
+        .iter()
+        .filter(|c| maker.cards.iter().any(|u| u.id == c.id))
+        .collect();
+    let sheets = sheets(&usable, &pieces, &mut findings);
     findings.sort_by_key(|f| f.weight);
     Plan {
         system,
         boxes,
         holder,
         pieces,
+        sheets,
         steps,
         findings,
     }
@@ -132,7 +149,12 @@ fn count_outside(place: Place, input: &'static str, is: u32, range: Range<u32>) 
 fn check_counts(project: &Project, findings: &mut Vec<Finding>) {
     let number = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
     findings.extend(count_outside(Place::Set, "sets", project.sets, bound::SETS));
-    findings.extend(count_outside(Place::Set, "cards", number(project.cards.len()), bound::CARDS));
+    findings.extend(count_outside(
+        Place::Set,
+        "cards",
+        number(project.cards.len()),
+        bound::CARDS,
+    ));
     if project.boxes.is_empty() {
         findings.push(Finding {
             place: Place::Set,
@@ -141,7 +163,12 @@ fn check_counts(project: &Project, findings: &mut Vec<Finding>) {
             what: What::NoBoxes,
         });
     } else {
-        findings.extend(count_outside(Place::Set, "boxes", number(project.boxes.len()), bound::BOX_KINDS));
+        findings.extend(count_outside(
+            Place::Set,
+            "boxes",
+            number(project.boxes.len()),
+            bound::BOX_KINDS,
+        ));
     }
     let twice = |place: fn(u16) -> Place, ids: &[u16], findings: &mut Vec<Finding>| {
         for (i, &number) in ids.iter().enumerate() {
@@ -168,7 +195,12 @@ struct Usable {
 }
 
 fn cards(project: &Project, findings: &mut Vec<Finding>) -> Vec<Usable> {
-    project.cards.iter().take(bound::CARDS.most as usize).filter_map(|c| usable(c, findings)).collect()
+    project
+        .cards
+        .iter()
+        .take(bound::CARDS.most as usize)
+        .filter_map(|c| usable(c, findings))
+        .collect()
 }
 
 fn usable(card: &Card, findings: &mut Vec<Finding>) -> Option<Usable> {
@@ -181,7 +213,11 @@ fn usable(card: &Card, findings: &mut Vec<Finding>) -> Option<Usable> {
         }
     };
     check("sheet-width", card.sheet_width.length(), bound::SHEET_SIDE);
-    check("sheet-height", card.sheet_height.length(), bound::SHEET_SIDE);
+    check(
+        "sheet-height",
+        card.sheet_height.length(),
+        bound::SHEET_SIDE,
+    );
     if let Some(t) = &card.thickness {
         check("thickness", t.length(), bound::THICKNESS);
     }
@@ -195,7 +231,9 @@ fn usable(card: &Card, findings: &mut Vec<Finding>) -> Option<Usable> {
             place,
             input: Some("thickness"),
             weight: Weight::Note,
-            what: What::ThicknessEstimated { thickness: estimate },
+            what: What::ThicknessEstimated {
+                thickness: estimate,
+            },
         });
     }
     (!bad).then(|| Usable {
@@ -235,7 +273,11 @@ impl Maker<'_> {
     }
 
     fn thickness(&self, card: u16, place: Place, findings: &mut Vec<Finding>) -> Option<Length> {
-        let found = self.cards.iter().find(|c| c.id == card).map(|c| c.thickness);
+        let found = self
+            .cards
+            .iter()
+            .find(|c| c.id == card)
+            .map(|c| c.thickness);
         if found.is_none() && self.project.card(card).is_none() {
             findings.push(stop(place, Some("card"), What::UnknownCard { card }));
         }
@@ -290,13 +332,26 @@ impl Maker<'_> {
         if let Some(assembly) = &planned.assembly {
             planned.recipes = assembly.parts.iter().map(|p| Recipe::of(&p.net)).collect();
             planned.mats = self.mats(part, place, &assembly.parts[0].net, findings);
-            planned.outside = with_mats(assembly.outside, &planned.mats, &assembly.parts[0].net, mat_thickness);
+            planned.outside = with_mats(
+                assembly.outside,
+                &planned.mats,
+                &assembly.parts[0].net,
+                mat_thickness,
+            );
         }
         Some(planned)
     }
 
-    fn mats(&self, part: &Part, place: Place, net: &crate::net::flat::Net, findings: &mut Vec<Finding>) -> Vec<Mat> {
-        let Some(asked) = &part.mats else { return Vec::new() };
+    fn mats(
+        &self,
+        part: &Part,
+        place: Place,
+        net: &crate::net::flat::Net,
+        findings: &mut Vec<Finding>,
+    ) -> Vec<Mat> {
+        let Some(asked) = &part.mats else {
+            return Vec::new();
+        };
         let typed = asked.reveal.as_ref().map(|g| g.length());
         if let Some(is) = typed
             && !bound::REVEAL.holds(is)
@@ -304,7 +359,10 @@ impl Maker<'_> {
             findings.push(outside(place, "reveal", is, bound::REVEAL));
             return Vec::new();
         }
-        let reveal = self.marks.1.nearest(typed.unwrap_or(bound::DEFAULT_REVEAL.of(self.system)));
+        let reveal = self
+            .marks
+            .1
+            .nearest(typed.unwrap_or(bound::DEFAULT_REVEAL.of(self.system)));
         let reveal = reveal.max(self.marks.1.step());
         let (mats, too_small) = mats(net, reveal, &asked.off);
         for &panel in &too_small {
@@ -337,7 +395,11 @@ fn stop(place: Place, input: Option<&'static str>, what: What) -> Finding {
 fn bare(part: &Part, place: Place, form: &'static Form) -> Planned {
     Planned {
         place,
-        name: if part.name.trim().is_empty() { form.name.to_owned() } else { part.name.clone() },
+        name: if part.name.trim().is_empty() {
+            form.name.to_owned()
+        } else {
+            part.name.clone()
+        },
         form,
         count: part.count.max(1),
         card: part.card,
@@ -355,7 +417,10 @@ fn bare(part: &Part, place: Place, form: &'static Form) -> Planned {
 /// The outside with one mat's thickness on each face that carries one.
 fn with_mats(bare: Size, mats: &[Mat], net: &crate::net::flat::Net, thickness: Length) -> Size {
     let on = |names: &[&str]| {
-        let count = names.iter().filter(|n| mats.iter().any(|m| net.panel(m.panel).name == **n)).count();
+        let count = names
+            .iter()
+            .filter(|n| mats.iter().any(|m| net.panel(m.panel).name == **n))
+            .count();
         thickness * i64::try_from(count).unwrap_or(0)
     };
     Size {

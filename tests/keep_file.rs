@@ -12,8 +12,16 @@ use snugfold::keep::limits::Excess;
 use snugfold::project::example::example;
 
 fn kept() -> impl Strategy<Value = Kept> {
-    (any_project(), btree_set("[0-9a-f]{16}", 0..5), option::of(any::<u64>()))
-        .prop_map(|(project, ticks, saved_at)| Kept { project, ticks, saved_at })
+    (
+        any_project(),
+        btree_set("[0-9a-f]{16}", 0..5),
+        option::of(any::<u64>()),
+    )
+        .prop_map(|(project, ticks, saved_at)| Kept {
+            project,
+            ticks,
+            saved_at,
+        })
 }
 
 fn config(cases: u32) -> ProptestConfig {
@@ -70,7 +78,10 @@ fn each_fault_has_its_name_and_says_how_to_mend_it() {
     }
     assert_eq!(file::read(b"\xff\xfe{}"), Err(FileError::NotText));
     assert_eq!(fault("a shopping list"), FileError::NotJson { line: 1 });
-    assert_eq!(fault(&good.replacen("\"sets\":", "\"sets\"", 1)), FileError::NotJson { line: 7 });
+    assert_eq!(
+        fault(&good.replacen("\"sets\":", "\"sets\"", 1)),
+        FileError::NotJson { line: 7 }
+    );
     for other in [
         "{}",
         "[]",
@@ -82,14 +93,24 @@ fn each_fault_has_its_name_and_says_how_to_mend_it() {
     ] {
         assert_eq!(fault(other), FileError::NotOurs, "{other}");
     }
-    assert_eq!(fault("{\"snugfold\": \"one\", \"project\": {}}"), FileError::NotOurs);
-    let newer = good.replacen("\"snugfold\": 1", "\"snugfold\": 2", 1).replacen("\"sets\"", "\"heaps\"", 1);
+    assert_eq!(
+        fault("{\"snugfold\": \"one\", \"project\": {}}"),
+        FileError::NotOurs
+    );
+    let newer = good
+        .replacen("\"snugfold\": 1", "\"snugfold\": 2", 1)
+        .replacen("\"sets\"", "\"heaps\"", 1);
     assert_eq!(fault(&newer), FileError::Newer { version: 2 });
-    for cut in (good.find('{').unwrap_or(0) + 1..good.trim_end().len()).filter(|&i| good.is_char_boundary(i)) {
+    for cut in (good.find('{').unwrap_or(0) + 1..good.trim_end().len())
+        .filter(|&i| good.is_char_boundary(i))
+    {
         assert_eq!(fault(&good[..cut]), FileError::Cut, "{cut}");
     }
     let wrong = fault(&good.replacen("12 in", "twelve", 1)).to_string();
-    assert!(wrong.starts_with("Line ") && wrong.contains("“twelve” is no length"), "{wrong}");
+    assert!(
+        wrong.starts_with("Line ") && wrong.contains("“twelve” is no length"),
+        "{wrong}"
+    );
     let wrong = fault(&good.replacen("\"grammage\"", "\"weight\"", 1)).to_string();
     assert!(wrong.contains("unknown field `weight`"), "{wrong}");
 }
@@ -98,14 +119,24 @@ fn each_fault_has_its_name_and_says_how_to_mend_it() {
 fn what_is_too_large_is_refused() {
     let mut kept = Kept::new(example().expect("the example"));
     kept.project.boxes[0].name = "x".repeat(201);
-    let excess = Excess::Long { what: "the name of a box or holder", is: 201, most: 200 };
+    let excess = Excess::Long {
+        what: "the name of a box or holder",
+        is: 201,
+        most: 200,
+    };
     assert_eq!(fault(&file::write(&kept)), FileError::Excess(excess));
     let part = kept.project.boxes[1].clone();
     kept.project.boxes = vec![part; 201];
-    assert!(matches!(fault(&file::write(&kept)), FileError::Excess(Excess::Many { is: 201, .. })));
+    assert!(matches!(
+        fault(&file::write(&kept)),
+        FileError::Excess(Excess::Many { is: 201, .. })
+    ));
     assert_eq!(fault(&" ".repeat(MOST_BYTES + 1)), FileError::TooLarge);
     let set = "{\"project\":{\"cards\":[],\"boxes\":[]}},".repeat(MOST_SETS + 1);
-    let sets = format!("{{\"snugfold\":1,\"sets\":[{}]}}", set.trim_end_matches(','));
+    let sets = format!(
+        "{{\"snugfold\":1,\"sets\":[{}]}}",
+        set.trim_end_matches(',')
+    );
     assert_eq!(fault(&sets), FileError::TooLarge);
     for deep in ["[", "{\"project\":"] {
         assert!(file::read(deep.repeat(100_000).as_bytes()).is_err());

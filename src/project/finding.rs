@@ -151,7 +151,7 @@ pub enum What {
     },
     /// A piece is larger than its sheet, whichever way it is turned.
     PieceTooLarge {
-        /// What it is.
+        /// Its letter in the piece list.
         piece: String,
         /// Its width.
         width: Length,
@@ -162,9 +162,18 @@ pub enum What {
         /// The sheet's height.
         sheet_height: Length,
     },
+    /// A piece is narrower than a strip that can be held at the trimmer: it is left to knife and ruler.
+    PieceTooThin {
+        /// Its letter in the piece list.
+        piece: String,
+        /// Its smaller side.
+        is: Length,
+        /// The narrowest strip that can be held.
+        least: Length,
+    },
     /// Pieces that a layout could not place for another reason.
     PieceLeftOut {
-        /// What it is.
+        /// Its letter in the piece list.
         piece: String,
         /// How many of them.
         count: u32,

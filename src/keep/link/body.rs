@@ -71,7 +71,11 @@ impl Before {
 
     /// What the holder is compared with. It has number 0 unless it says another, so the number before that.
     fn holder(self) -> Self {
-        Self { id: u16::MAX, form: frozen::HOLDER.to_owned(), ..self }
+        Self {
+            id: u16::MAX,
+            form: frozen::HOLDER.to_owned(),
+            ..self
+        }
     }
 }
 
@@ -79,7 +83,10 @@ impl Before {
 #[must_use]
 pub fn write(project: &Project) -> Vec<u8> {
     let mut to = Writer::default();
-    let Board { inch_step, metric_step } = &project.board;
+    let Board {
+        inch_step,
+        metric_step,
+    } = &project.board;
     to.number(
         when(project.system == System::Metric, mark::METRIC)
             | when(project.sets != 1, mark::SETS)
@@ -183,9 +190,19 @@ fn write_part(to: &mut Writer, part: &Part, before: &Before) {
 /// One bit for each number that is typed for, the values in the order of the numbers, then what has no number.
 fn write_inputs(to: &mut Writer, part: &Part, form: Option<&Form>) {
     let inputs = form.map_or(&[][..], |f| f.inputs);
-    let spelled: Vec<_> = part.inputs.iter().filter(|(key, _)| inputs.iter().all(|i| i.key != *key)).collect();
-    let typed = || inputs.iter().filter_map(|i| part.inputs.get(i.key).map(|entry| (i, entry)));
-    to.number(typed().fold(when(!spelled.is_empty(), 1), |bits, (i, _)| bits | 1 << i.number));
+    let spelled: Vec<_> = part
+        .inputs
+        .iter()
+        .filter(|(key, _)| inputs.iter().all(|i| i.key != *key))
+        .collect();
+    let typed = || {
+        inputs
+            .iter()
+            .filter_map(|i| part.inputs.get(i.key).map(|entry| (i, entry)))
+    };
+    to.number(typed().fold(when(!spelled.is_empty(), 1), |bits, (i, _)| {
+        bits | 1 << i.number
+    }));
     for (input, entry) in typed() {
         write_entry(to, entry, input.words());
     }
@@ -240,13 +257,22 @@ fn write_mats(to: &mut Writer, mats: &Mats) {
 /// [`Fault`] says whether the bytes are broken or of a newer Snugfold.
 pub fn read(body: &[u8]) -> Result<Project, Fault> {
     let mut from = Reader::new(body);
-    let marks = from.marks(mark::METRIC | mark::SETS | mark::INCH_STEP | mark::METRIC_STEP | mark::HOLDER)?;
+    let marks =
+        from.marks(mark::METRIC | mark::SETS | mark::INCH_STEP | mark::METRIC_STEP | mark::HOLDER)?;
     let on = |mark| marks & mark != 0;
-    let system = if on(mark::METRIC) { System::Metric } else { System::Inch };
+    let system = if on(mark::METRIC) {
+        System::Metric
+    } else {
+        System::Inch
+    };
     let name = from.text()?.to_owned();
     let sets = if on(mark::SETS) { from.narrow()? } else { 1 };
-    let inch_step = on(mark::INCH_STEP).then(|| read_length(&mut from)).transpose()?;
-    let metric_step = on(mark::METRIC_STEP).then(|| read_length(&mut from)).transpose()?;
+    let inch_step = on(mark::INCH_STEP)
+        .then(|| read_length(&mut from))
+        .transpose()?;
+    let metric_step = on(mark::METRIC_STEP)
+        .then(|| read_length(&mut from))
+        .transpose()?;
     let mut cards: Vec<Card> = Vec::new();
     for _ in 0..from.count(limits::CARDS)? {
         let card = read_card(&mut from, cards.last(), system)?;
@@ -259,10 +285,23 @@ pub fn read(body: &[u8]) -> Result<Project, Fault> {
         before = Before::next(&part);
         boxes.push(part);
     }
-    let holder = on(mark::HOLDER).then(|| read_part(&mut from, &before.holder())).transpose()?;
+    let holder = on(mark::HOLDER)
+        .then(|| read_part(&mut from, &before.holder()))
+        .transpose()?;
     from.end()?;
-    let board = Board { inch_step, metric_step };
-    Ok(Project { name, system, board, sets, cards, boxes, holder })
+    let board = Board {
+        inch_step,
+        metric_step,
+    };
+    Ok(Project {
+        name,
+        system,
+        board,
+        sets,
+        cards,
+        boxes,
+        holder,
+    })
 }
 
 fn read_length(from: &mut Reader) -> Result<Given, Fault> {
@@ -291,7 +330,11 @@ fn read_card(from: &mut Reader, before: Option<&Card>, system: System) -> Result
         }
     };
     let tint = if on(mark::TINT) {
-        Tint(from.take(3)?.iter().fold(0, |tint, &byte| tint << 8 | u32::from(byte)))
+        Tint(
+            from.take(3)?
+                .iter()
+                .fold(0, |tint, &byte| tint << 8 | u32::from(byte)),
+        )
     } else {
         frozen::TINT
     };
@@ -307,26 +350,55 @@ fn read_card(from: &mut Reader, before: Option<&Card>, system: System) -> Result
 }
 
 fn read_part(from: &mut Reader, before: &Before) -> Result<Part, Fault> {
-    let known = mark::ID | mark::FORM | mark::COUNT | mark::CARD | mark::INPUTS | mark::MATS | mark::MATS_AS_BEFORE;
+    let known = mark::ID
+        | mark::FORM
+        | mark::COUNT
+        | mark::CARD
+        | mark::INPUTS
+        | mark::MATS
+        | mark::MATS_AS_BEFORE;
     let marks = from.marks(known)?;
     let on = |mark| marks & mark != 0;
-    let id = if on(mark::ID) { from.narrow()? } else { before.id.wrapping_add(1) };
+    let id = if on(mark::ID) {
+        from.narrow()?
+    } else {
+        before.id.wrapping_add(1)
+    };
     let form = match on(mark::FORM).then(|| from.number()).transpose()? {
         None => before.form.clone(),
         Some(0) => from.text()?.to_owned(),
-        Some(number) => frozen::numbered(number).ok_or(Fault::Unknown)?.key.to_owned(),
+        Some(number) => frozen::numbered(number)
+            .ok_or(Fault::Unknown)?
+            .key
+            .to_owned(),
     };
     let name = from.text()?.to_owned();
     let count = if on(mark::COUNT) { from.narrow()? } else { 1 };
-    let card = if on(mark::CARD) { from.narrow()? } else { before.card };
-    let inputs = if on(mark::INPUTS) { read_inputs(from, frozen::named(&form))? } else { BTreeMap::new() };
+    let card = if on(mark::CARD) {
+        from.narrow()?
+    } else {
+        before.card
+    };
+    let inputs = if on(mark::INPUTS) {
+        read_inputs(from, frozen::named(&form))?
+    } else {
+        BTreeMap::new()
+    };
     let mats = match (on(mark::MATS), on(mark::MATS_AS_BEFORE)) {
         (false, false) => None,
         (true, false) => Some(read_mats(from)?),
         (false, true) => Some(before.mats.clone().ok_or(Fault::Broken)?),
         (true, true) => return Err(Fault::Broken),
     };
-    Ok(Part { id, name, form, count, card, inputs, mats })
+    Ok(Part {
+        id,
+        name,
+        form,
+        count,
+        card,
+        inputs,
+        mats,
+    })
 }
 
 fn read_inputs(from: &mut Reader, form: Option<&Form>) -> Result<BTreeMap<String, Entry>, Fault> {
@@ -361,7 +433,9 @@ fn read_entry(from: &mut Reader, words: &[&str]) -> Result<Entry, Fault> {
 fn read_mats(from: &mut Reader) -> Result<Mats, Fault> {
     let marks = from.marks(mark::REVEAL | mark::OFF)?;
     let card = from.narrow()?;
-    let reveal = (marks & mark::REVEAL != 0).then(|| read_length(from)).transpose()?;
+    let reveal = (marks & mark::REVEAL != 0)
+        .then(|| read_length(from))
+        .transpose()?;
     let mut off = Vec::new();
     if marks & mark::OFF != 0 {
         for _ in 0..from.count(limits::MATS_OFF)? {

@@ -16,7 +16,9 @@ const NAME: &str = "snug";
 /// Characters of a link whose body is as long as can be, with room for a pasted address before it.
 const MOST_CHARACTERS: usize = MOST / 3 * 4 + 4_096;
 /// What people and programs write right behind a link.
-const BEHIND: [char; 13] = ['.', ',', ';', ':', '!', '?', ')', ']', '>', '"', '\'', '”', '’'];
+const BEHIND: [char; 13] = [
+    '.', ',', ';', ':', '!', '?', ')', ']', '>', '"', '\'', '”', '’',
+];
 const ALPHABET: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
 
 /// Seals a body of version 1.
@@ -65,8 +67,13 @@ fn unwrap(code: &str) -> Result<Vec<u8>, LinkError> {
     let (bytes, idle) = from_text(code).ok_or(LinkError::Damaged)?;
     let mut reader = Reader::new(&bytes);
     // Without its length or checksum a link is cut very short indeed.
-    let count: usize =
-        reader.narrow().map_err(|_| if bytes.len() < 3 { LinkError::Cut } else { LinkError::Damaged })?;
+    let count: usize = reader.narrow().map_err(|_| {
+        if bytes.len() < 3 {
+            LinkError::Cut
+        } else {
+            LinkError::Damaged
+        }
+    })?;
     if count > MOST {
         return Err(LinkError::Damaged);
     }
@@ -81,14 +88,23 @@ fn unwrap(code: &str) -> Result<Vec<u8>, LinkError> {
 /// CRC-32/ISO-HDLC, bit by bit: a link is short.
 fn crc32(bytes: &[u8]) -> u32 {
     !bytes.iter().fold(!0_u32, |sum, &byte| {
-        (0..8).fold(sum ^ u32::from(byte), |s, _| if s & 1 == 1 { s >> 1 ^ 0xedb8_8320 } else { s >> 1 })
+        (0..8).fold(sum ^ u32::from(byte), |s, _| {
+            if s & 1 == 1 {
+                s >> 1 ^ 0xedb8_8320
+            } else {
+                s >> 1
+            }
+        })
     })
 }
 
 fn to_text(bytes: &[u8]) -> String {
     let mut text = String::with_capacity(bytes.len().div_ceil(3) * 4);
     for three in bytes.chunks(3) {
-        let bits = three.iter().fold(0_u32, |bits, &b| bits << 8 | u32::from(b)) << (8 * (3 - three.len()));
+        let bits = three
+            .iter()
+            .fold(0_u32, |bits, &b| bits << 8 | u32::from(b))
+            << (8 * (3 - three.len()));
         for i in 0..=three.len() {
             text.push(char::from(ALPHABET[(bits >> (18 - 6 * i) & 63) as usize]));
         }
@@ -155,17 +171,26 @@ mod tests {
     #[test]
     fn each_fault_has_its_name() {
         let link = close(b"a body that says something").expect("it is short");
-        assert_eq!(open(&link).as_deref(), Ok(&b"a body that says something"[..]));
+        assert_eq!(
+            open(&link).as_deref(),
+            Ok(&b"a body that says something"[..])
+        );
         for cut in "snug".len()..link.len() {
             assert_eq!(open(&link[..cut]), Err(LinkError::Cut), "{}", &link[..cut]);
         }
         for (i, c) in link.char_indices().skip("snug1.".len()) {
             let other = if c == 'A' { 'B' } else { 'A' };
             let changed = format!("{}{other}{}", &link[..i], &link[i + 1..]);
-            assert!(matches!(open(&changed), Err(LinkError::Damaged | LinkError::Cut)), "{changed}");
+            assert!(
+                matches!(open(&changed), Err(LinkError::Damaged | LinkError::Cut)),
+                "{changed}"
+            );
         }
         assert_eq!(open(&link.replace("snug1", "snug2")), Err(LinkError::Newer));
-        assert_eq!(open(&link.replace("snug1", "snug007")), Err(LinkError::NotALink));
+        assert_eq!(
+            open(&link.replace("snug1", "snug007")),
+            Err(LinkError::NotALink)
+        );
         assert_eq!(open(&format!("{link}AAAA")), Err(LinkError::Damaged));
         for other in ["", "#", "snu", "top", "snugly.x", "page/2", "snug-1.AAAA"] {
             assert_eq!(open(other), Err(LinkError::NotALink), "{other}");

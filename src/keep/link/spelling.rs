@@ -24,7 +24,13 @@ pub const STYLES: u64 = 32;
 pub const OTHER: u64 = 31;
 
 const UNITS: [&str; 6] = [" in", " mm", " cm", "\"", "mm", "cm"];
-const SHAPES: [Shape; 5] = [Shape::Whole, Shape::Fraction, Shape::Glyph, Shape::Point, Shape::Comma];
+const SHAPES: [Shape; 5] = [
+    Shape::Whole,
+    Shape::Fraction,
+    Shape::Glyph,
+    Shape::Point,
+    Shape::Comma,
+];
 const EIGHTHS: [&str; 7] = ["⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"];
 
 /// What a number looks like.
@@ -45,14 +51,19 @@ impl Shape {
             Self::Fraction => {
                 let (whole, part) = text.split_once(' ').unwrap_or(("0", text));
                 let (n, d) = part.split_once('/')?;
-                let (whole, n, d): (u64, u64, u64) = (whole.parse().ok()?, n.parse().ok()?, d.parse().ok()?);
+                let (whole, n, d): (u64, u64, u64) =
+                    (whole.parse().ok()?, n.parse().ok()?, d.parse().ok()?);
                 let unit = 64_u64.checked_div(d)?;
                 whole.checked_mul(64)?.checked_add(n.checked_mul(unit)?)
             }
             Self::Glyph => {
                 let eighths = EIGHTHS.iter().position(|g| text.ends_with(g))?;
                 let whole = text.strip_suffix(EIGHTHS[eighths])?;
-                let whole: u64 = if whole.is_empty() { 0 } else { whole.parse().ok()? };
+                let whole: u64 = if whole.is_empty() {
+                    0
+                } else {
+                    whole.parse().ok()?
+                };
                 whole.checked_mul(8)?.checked_add(eighths as u64 + 1)
             }
             Self::Point => decimal(text, '.'),
@@ -62,8 +73,13 @@ impl Shape {
 
     /// The text of a number with this value.
     fn text(self, value: u64) -> Option<String> {
-        let with =
-            |whole: u64, part: &str, gap| if whole == 0 { part.to_owned() } else { format!("{whole}{gap}{part}") };
+        let with = |whole: u64, part: &str, gap| {
+            if whole == 0 {
+                part.to_owned()
+            } else {
+                format!("{whole}{gap}{part}")
+            }
+        };
         match self {
             Self::Whole => Some(value.to_string()),
             Self::Fraction => {
@@ -93,7 +109,12 @@ fn decimal(text: &str, mark: char) -> Option<u64> {
 fn show_decimal(value: u64, mark: char) -> String {
     let (digits, places) = (value / 4, (value % 4) as u32 + 1);
     let scale = 10_u64.pow(places);
-    format!("{}{mark}{:0width$}", digits / scale, digits % scale, width = places as usize)
+    format!(
+        "{}{mark}{:0width$}",
+        digits / scale,
+        digits % scale,
+        width = places as usize
+    )
 }
 
 /// Writes a length.
@@ -113,7 +134,9 @@ fn short(text: &str) -> Option<u64> {
     (0..).zip(UNITS).find_map(|(u, unit)| {
         let number = text.strip_suffix(unit)?;
         (0..).zip(SHAPES).find_map(|(s, shape)| {
-            let value = shape.value(number).filter(|&v| shape.text(v).as_deref() == Some(number))?;
+            let value = shape
+                .value(number)
+                .filter(|&v| shape.text(v).as_deref() == Some(number))?;
             value.checked_mul(STYLES)?.checked_add(1 + 5 * u + s)
         })
     })
@@ -127,7 +150,9 @@ pub fn read(number: u64, from: &mut Reader) -> Result<Given, Fault> {
     let (value, style) = (number / STYLES, number % STYLES);
     let text = if style == 0 {
         let bytes = from.take(usize::try_from(value).map_err(|_| Fault::Broken)?)?;
-        std::str::from_utf8(bytes).map_err(|_| Fault::Broken)?.to_owned()
+        std::str::from_utf8(bytes)
+            .map_err(|_| Fault::Broken)?
+            .to_owned()
     } else {
         let (unit, shape) = ((style as usize - 1) / 5, (style as usize - 1) % 5);
         let unit = UNITS.get(unit).ok_or(Fault::Broken)?;
@@ -180,8 +205,11 @@ mod tests {
             "1/3 in",
             "8/8 in",
         ] {
-            let spelled_out =
-                if typed.ends_with(char::is_alphabetic) { typed.len() } else { typed.len() + " in".len() };
+            let spelled_out = if typed.ends_with(char::is_alphabetic) {
+                typed.len()
+            } else {
+                typed.len() + " in".len()
+            };
             check(typed, 2 + spelled_out);
         }
         check("4 1⁄4″", 2 + 10);
@@ -203,7 +231,10 @@ mod tests {
         // Nought sixty-fourths, nought eighths, ten digits, a text that is not there.
         assert_eq!(read(2, &mut Reader::new(&[])), Err(Fault::Broken));
         assert_eq!(read(3, &mut Reader::new(&[])), Err(Fault::Broken));
-        assert_eq!(read(1 + 32 * 9_999_999_999, &mut Reader::new(&[])), Err(Fault::Broken));
+        assert_eq!(
+            read(1 + 32 * 9_999_999_999, &mut Reader::new(&[])),
+            Err(Fault::Broken)
+        );
         assert_eq!(read(32 * 5, &mut Reader::new(b"3 in")), Err(Fault::Broken));
     }
 }

@@ -1,0 +1,7 @@
+//! All words, made last: typed values go in, sentences come out.
+
+pub mod phrase;
+pub mod spelling;
+pub mod measured;
+pub mod refusal;
+pub mod finding;
