@@ -92,14 +92,21 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
             " on each side leaves nothing of any mat: make the reveal smaller, or take the mats off."
         ],
         What::PieceTooLarge { piece, width, height, sheet_width, sheet_height } => phrase![
-            format!("{} needs a piece of ", short(piece)),
+            format!("Piece {piece} of "),
             sides(*width, *height, system),
-            ", which does not come out of a sheet of ",
+            " does not come out of a sheet of ",
             sides(*sheet_width, *sheet_height, system),
-            ": use a larger sheet, or make it smaller."
+            ": use a larger sheet, or make the box or holder smaller."
+        ],
+        What::PieceTooThin { piece, is, least } => phrase![
+            format!("Piece {piece} is only "),
+            l(*is),
+            " wide, and a strip under ",
+            l(*least),
+            " can hardly be held at the trimmer: make it broader, or cut it by hand."
         ],
         What::PieceLeftOut { piece, count } => {
-            format!("{count} × {} could not be laid on the sheets: look at the sheet size and the trimmer.", short(piece))
+            format!("{count} of piece {piece} could not be laid on sheets: look at the size of the sheet.")
                 .into()
         }
         What::LittleToGrip { is, least } => phrase![
