@@ -10,6 +10,7 @@ pub mod project;
 pub mod net;
 pub mod allow;
 pub mod form;
+pub mod fold;
 pub mod cut;
 pub mod make;
 pub mod say;

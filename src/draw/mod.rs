@@ -5,3 +5,5 @@ pub mod geometry;
 pub mod svg;
 pub mod dimension;
 pub mod flat;
+pub mod folded;
+pub mod solid;

@@ -5,11 +5,11 @@ use crate::measure::length::Length;
 use crate::measure::system::Native;
 use crate::net::cells::Cells;
 use crate::net::corner::{Corner, Shape, Side};
-use crate::net::flat::{CreaseId, Duty, Face, Net, PanelId};
+use crate::net::flat::{CreaseId, Duty, Face, PanelId};
 use crate::project::bound::Range;
 use crate::project::finding::{Weight, What};
 
-use super::assembly::{Assembly, Move, MoveName, Part, Size, Trim, Way};
+use super::assembly::{Assembly, Meet, Move, MoveName, Part, Root, Size, Trim, Way};
 use super::input::{Choice, Default, Input, Kind};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
@@ -159,18 +159,14 @@ fn shape(mut ask: Ask) -> Shaped {
         return ask.shaped;
     }
     let t = ask.setting.thickness;
-    let (net, moves) = draw(&s, &ask);
+    let part = draw(&s, &ask);
     let size = |of: fn(Layers, Length, Length) -> Length, wall| Size {
         width: of(Layers::DOUBLE_ENDS, s.length, t),
         depth: of(Layers::WALLS, s.depth, t),
         height: of(Layers::OPEN, wall, t),
     };
     let assembly = Assembly {
-        parts: vec![Part {
-            name: "holder",
-            net,
-            moves,
-        }],
+        parts: vec![part],
         finished: Size {
             width: s.length,
             depth: s.depth,
@@ -271,7 +267,7 @@ fn straps(ask: &mut Ask, s: &Sizes) -> Vec<Trim> {
     }]
 }
 
-fn draw(s: &Sizes, ask: &Ask) -> (Net, Vec<Move>) {
+fn draw(s: &Sizes, ask: &Ask) -> Part {
     let mut c = Cells::new(&[s.margin, s.length, s.margin], &[s.front, s.depth, s.back]);
     let base = c.panel(1, 1, "base", Duty::Floor);
     let front = c.hung(base, 90, (1, 0), "front", Duty::Wall);
@@ -355,5 +351,24 @@ fn draw(s: &Sizes, ask: &Ask) -> (Net, Vec<Move>) {
         even(MoveName::Wings, &wings),
         even(MoveName::Ends, &ends),
     ];
-    (net, moves)
+    let meet = |edge, along| Meet {
+        edge,
+        along,
+        gap: Length::ZERO,
+    };
+    let meets = vec![
+        meet((wings[0], Side::Top), (ends[0], Side::Left)),
+        meet((wings[1], Side::Top), (ends[1], Side::Right)),
+        meet((wings[2], Side::Bottom), (ends[0], Side::Left)),
+        meet((wings[3], Side::Bottom), (ends[1], Side::Right)),
+        meet((ends[0], Side::Top), (front, Side::Left)),
+        meet((ends[1], Side::Bottom), (back, Side::Right)),
+    ];
+    Part {
+        name: "holder",
+        net,
+        root: Root::Base,
+        meets,
+        moves,
+    }
 }

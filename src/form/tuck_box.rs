@@ -5,11 +5,11 @@ use crate::measure::length::Length;
 use crate::measure::system::Native;
 use crate::net::cells::Cells;
 use crate::net::corner::{Corner, Notch, Shape, Side};
-use crate::net::flat::{CreaseId, Duty, Face, Net, PanelId};
+use crate::net::flat::{CreaseId, Duty, Face, PanelId};
 use crate::project::bound::{HAIR, Range};
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, Move, MoveName, Part, Size, Way};
+use super::assembly::{Assembly, Meet, Move, MoveName, Part, Root, Size, Way};
 use super::input::{Choice, Default, Input, Kind};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
@@ -145,7 +145,7 @@ fn shape(mut ask: Ask) -> Shaped {
     }
     let setting = ask.setting.clone();
     let t = setting.thickness;
-    let (net, moves) = draw(&sizes, &ask);
+    let part = draw(&sizes, &ask);
     let finished = Size {
         width: sizes.width,
         depth: sizes.depth,
@@ -157,11 +157,7 @@ fn shape(mut ask: Ask) -> Shaped {
         height: walls(Layers::TUCK_AND_BASE, sizes.height, t),
     };
     ask.answer(Assembly {
-        parts: vec![Part {
-            name: "box",
-            net,
-            moves,
-        }],
+        parts: vec![part],
         finished,
         inside: each(Layers::inside),
         outside: each(Layers::outside),
@@ -284,7 +280,7 @@ const WALL: usize = 2;
 const BASE: usize = 3;
 const TAB: usize = 4;
 
-fn draw(s: &Sizes, ask: &Ask) -> (Net, Vec<Move>) {
+fn draw(s: &Sizes, ask: &Ask) -> Part {
     let clear = ask.setting.clear();
     let at = columns(s);
     let mut c = Cells::new(&at.sizes, &[s.tuck, s.depth, s.height, s.depth]);
@@ -362,7 +358,29 @@ fn draw(s: &Sizes, ask: &Ask) -> (Net, Vec<Move>) {
             },
         },
     ];
-    (net, moves)
+    let meet = |edge, along, gap| Meet { edge, along, gap };
+    let z = Length::ZERO;
+    let hair = HAIR.of(ask.setting.system);
+    let seam = if seam_first {
+        meet((back, Side::Left), (right, Side::Right), z)
+    } else {
+        meet((left, Side::Left), (back, Side::Right), z)
+    };
+    let meets = vec![
+        seam,
+        meet((lid, Side::Top), (front, Side::Top), hair),
+        meet((base.outer, Side::Bottom), (back, Side::Bottom), z),
+        meet((base.inner, Side::Bottom), (front, Side::Bottom), clear),
+        meet((dust[0], Side::Right), (lid, Side::Top), clear),
+        meet((dust[1], Side::Left), (lid, Side::Top), clear),
+    ];
+    Part {
+        name: "box",
+        net,
+        root: Root::Front,
+        meets,
+        moves,
+    }
 }
 
 fn top(c: &mut Cells, s: &Sizes, at: &Columns, back: PanelId, clear: Length) -> (PanelId, PanelId) {
@@ -423,7 +441,7 @@ fn dust_flaps(
             flap,
             back_corner,
             Shape::Wedge {
-                across: clear * 2,
+                across: clear,
                 down: s.depth - short,
             },
         );
@@ -460,7 +478,7 @@ fn base(
         c.level(flap, 1);
         c.strip(flap, Side::Bottom, s.depth - reach);
         let wedge = Shape::Wedge {
-            across: clear * 2,
+            across: clear,
             down: reach,
         };
         c.corner(flap, Corner::BottomLeft, wedge);

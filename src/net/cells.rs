@@ -138,7 +138,7 @@ impl Cells {
         self.glue.push((on, face, Length::ZERO, onto.to_vec()));
     }
 
-    /// Glues a panel's face onto others, all but a border of `edge` round its cell.
+    /// Glues a panel's face onto others, all but a border of `edge`, at most a quarter of it, all round.
     pub fn glue_within(&mut self, on: PanelId, face: Face, edge: Length, onto: &[PanelId]) {
         self.glue.push((on, face, edge, onto.to_vec()));
     }
@@ -212,8 +212,10 @@ impl Cells {
             .into_iter()
             .map(|(on, face, edge, onto)| {
                 let outline = &panels[on.0].outline;
+                let bounds = outline.bounds();
+                let edge = edge.min(bounds.width().min(bounds.height()).scaled(1, 4));
                 let area = if edge.is_positive() {
-                    outline.bounds().inset(edge).outline()
+                    bounds.inset(edge).outline()
                 } else {
                     outline.clone()
                 };

@@ -15,9 +15,15 @@ pub fn length(why: Refusal, system: System) -> Phrase {
         System::Metric => "108, 10.8 cm or 4 1/4 in",
     };
     match why {
-        Refusal::Unreadable(Unreadable::Empty) => format!("Nothing is typed here: type a length such as {like}.").into(),
-        Refusal::Unreadable(Unreadable::NoNumber) => format!("This is no length yet: type one such as {like}.").into(),
-        Refusal::Unreadable(Unreadable::UnknownUnit) => "The unit can be in, mm or cm: type one of these.".into(),
+        Refusal::Unreadable(Unreadable::Empty) => {
+            format!("Nothing is typed here: type a length such as {like}.").into()
+        }
+        Refusal::Unreadable(Unreadable::NoNumber) => {
+            format!("This is no length yet: type one such as {like}.").into()
+        }
+        Refusal::Unreadable(Unreadable::UnknownUnit) => {
+            "The unit can be in, mm or cm: type one of these.".into()
+        }
         Refusal::Unreadable(Unreadable::OverNought) => {
             "A fraction needs something other than 0 under its line.".into()
         }
@@ -35,7 +41,11 @@ pub fn length(why: Refusal, system: System) -> Phrase {
 /// Why a typed count is not taken.
 #[must_use]
 pub fn count(range: Range<u32>) -> Phrase {
-    format!("Type a whole number from {} to {}.", range.least, range.most).into()
+    format!(
+        "Type a whole number from {} to {}.",
+        range.least, range.most
+    )
+    .into()
 }
 
 #[cfg(test)]
@@ -48,6 +58,9 @@ mod tests {
         let range = Range::new(Length::mm(15), Length::mm(400));
         let said = length(Refusal::Outside(range), System::Inch);
         assert_eq!(said.to_string(), "Type a length from 5/8 in to 15 5/8 in.");
-        assert_eq!(count(Range::new(1, 100)).to_string(), "Type a whole number from 1 to 100.");
+        assert_eq!(
+            count(Range::new(1, 100)).to_string(),
+            "Type a whole number from 1 to 100."
+        );
     }
 }
