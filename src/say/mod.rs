@@ -8,4 +8,5 @@ pub mod finding;
 pub mod names;
 pub mod recipe;
 pub mod step;
+pub mod cutting;
 pub mod page;

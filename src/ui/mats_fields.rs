@@ -39,6 +39,7 @@ pub fn MatsFields(
     });
     let reveal = Memo::new(move |_| mats.with(|m| m.as_ref().and_then(|m| m.reveal.clone())));
     let card = Memo::new(move |_| mats.with(|m| m.as_ref().map_or(0, |m| m.card)));
+    let set_reveal = move |given: Option<Given>| edit(desk, place, "reveal", |m| m.reveal = given);
     view! {
         <fieldset class="group">
             <legend>{page::MATS}</legend>
@@ -62,7 +63,7 @@ pub fn MatsFields(
                         value=reveal
                         usual=usual
                         findings=desk.findings(place, Some("reveal"))
-                        commit=move |given: Option<Given>| edit(desk, place, "reveal", |m| m.reveal = given)
+                        commit=set_reveal
                     />
                 </div>
                 <Faces place=place />
