@@ -21,3 +21,5 @@ pub mod order;
 pub mod check;
 pub mod random;
 pub mod bound;
+pub mod ruin;
+pub mod search;

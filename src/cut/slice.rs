@@ -185,7 +185,9 @@ impl Slice {
                 parent = parts[parent].parent as usize;
             }
             parts[i].parent = parent as u32;
-            if parts[i].split != Split::Leaf {
+            if parts[i].split == Split::Leaf {
+                parts[i].need = parts[i].block.sides(job);
+            } else {
                 parts[i].need = [0, 0];
                 parent = i;
             }
@@ -236,9 +238,85 @@ impl Slice {
         }
     }
 
+    /// Splits grids, so that every leaf is one piece.
+    pub fn single(&mut self, job: &Job, board: usize) {
+        if self.parts.is_empty() || self.blocks().all(|b| b.grid == [1, 1]) {
+            return;
+        }
+        let nest = self.nest(0).single();
+        let mut parts = Vec::new();
+        nest.flatten(&mut parts);
+        self.parts = parts;
+        self.measure(job, board);
+    }
+
+    /// The tree below a node as nested rows.
+    fn nest(&self, at: usize) -> Nest {
+        let part = self.parts[at];
+        let Some(axis) = part.split.axis() else { return Nest::Leaf(part.block) };
+        let mut inside = Vec::new();
+        let mut next = at + 1;
+        while next < at + part.span as usize {
+            inside.push(self.nest(next));
+            next += self.parts[next].span as usize;
+        }
+        Nest::Row(axis, inside)
+    }
+
     /// The leaves' blocks.
     pub fn blocks(&self) -> impl Iterator<Item = Block> + '_ {
         self.parts.iter().filter(|p| p.split == Split::Leaf).map(|p| p.block)
+    }
+}
+
+/// A tree as nested rows, for changes that the list of nodes makes hard.
+enum Nest {
+    Leaf(Block),
+    Row(usize, Vec<Nest>),
+}
+
+impl Nest {
+    fn single(self) -> Self {
+        match self {
+            Self::Row(axis, inside) => Self::Row(axis, inside.into_iter().map(Self::single).collect()),
+            Self::Leaf(block) => {
+                let repeat = |axis: usize, n: u16, what: &dyn Fn() -> Self| {
+                    if n == 1 { what() } else { Self::Row(axis, (0..n).map(|_| what()).collect()) }
+                };
+                let one = || Self::Leaf(Block::one(block.kind, block.turned));
+                repeat(0, block.grid[0], &|| repeat(1, block.grid[1], &one))
+            }
+        }
+    }
+
+    /// Writes the nodes in preorder; a row within a row of the same axis becomes part of it. Returns how many.
+    fn flatten(self, into: &mut Vec<Part>) -> u32 {
+        let at = into.len();
+        let blank = Part {
+            split: Split::Leaf,
+            span: 1,
+            parent: 0,
+            block: Block::one(0, false),
+            need: [0, 0],
+            room: [0, 0],
+        };
+        match self {
+            Self::Leaf(block) => into.push(Part { block, ..blank }),
+            Self::Row(axis, inside) => {
+                into.push(Part { split: Split::along(axis), ..blank });
+                let mut open: Vec<Self> = inside.into_iter().rev().collect();
+                while let Some(next) = open.pop() {
+                    match next {
+                        Self::Row(same, more) if same == axis => open.extend(more.into_iter().rev()),
+                        other => {
+                            other.flatten(into);
+                        }
+                    }
+                }
+                into[at].span = (into.len() - at) as u32;
+            }
+        }
+        into[at].span
     }
 }
 
