@@ -22,4 +22,7 @@ pub mod check;
 pub mod random;
 pub mod bound;
 pub mod ruin;
+pub mod raster;
+pub mod simplex;
+pub mod columns;
 pub mod search;

@@ -243,11 +243,31 @@ impl Slice {
         if self.parts.is_empty() || self.blocks().all(|b| b.grid == [1, 1]) {
             return;
         }
-        let nest = self.nest(0).single();
         let mut parts = Vec::new();
-        nest.flatten(&mut parts);
+        self.nest(0).single().flatten(&mut parts);
         self.parts = parts;
         self.measure(job, board);
+    }
+
+    /// The tree of nested rows; none if it is empty, or too large for the board or for the trimmer.
+    #[must_use]
+    pub fn from_nest(job: &Job, board: usize, nest: Nest) -> Option<Self> {
+        let mut slice = Self::default();
+        nest.tidy()?.flatten(&mut slice.parts);
+        slice.measure(job, board);
+        slice.area = slice.blocks().map(|b| job.kinds[b.kind as usize].area() * i64::from(b.count())).sum();
+        let holds = |part: &Part| part.need[0] <= part.room[0] && part.need[1] <= part.room[1];
+        slice.parts.iter().all(holds).then_some(slice)
+    }
+
+    /// The same tree with at most so many pieces of each kind, which are taken off `most`; grids become single pieces.
+    /// None if nothing is left.
+    #[must_use]
+    pub fn keep(&self, job: &Job, board: usize, most: &mut [u32]) -> Option<Self> {
+        if self.parts.is_empty() {
+            return None;
+        }
+        Self::from_nest(job, board, self.nest(0).single().keep(most)?)
     }
 
     /// The tree below a node as nested rows.
@@ -269,13 +289,42 @@ impl Slice {
     }
 }
 
-/// A tree as nested rows, for changes that the list of nodes makes hard.
-enum Nest {
+/// A tree as nested rows, for building one and for changes that the list of nodes makes hard.
+pub enum Nest {
+    /// Pieces of one kind.
     Leaf(Block),
+    /// Parts along an axis; one part or none is allowed here.
     Row(usize, Vec<Nest>),
 }
 
 impl Nest {
+    /// Rows of one part become that part, rows of none vanish.
+    fn tidy(self) -> Option<Self> {
+        match self {
+            Self::Leaf(_) => Some(self),
+            Self::Row(axis, inside) => {
+                let mut inside: Vec<Self> = inside.into_iter().filter_map(Self::tidy).collect();
+                if inside.len() > 1 { Some(Self::Row(axis, inside)) } else { inside.pop() }
+            }
+        }
+    }
+
+    fn keep(self, most: &mut [u32]) -> Option<Self> {
+        match self {
+            Self::Row(axis, inside) => {
+                Some(Self::Row(axis, inside.into_iter().filter_map(|n| n.keep(most)).collect()))
+            }
+            Self::Leaf(block) => {
+                let left = &mut most[block.kind as usize];
+                if *left == 0 {
+                    return None;
+                }
+                *left -= 1;
+                Some(self)
+            }
+        }
+    }
+
     fn single(self) -> Self {
         match self {
             Self::Row(axis, inside) => Self::Row(axis, inside.into_iter().map(Self::single).collect()),
