@@ -5,5 +5,8 @@ pub mod geometry;
 pub mod svg;
 pub mod dimension;
 pub mod flat;
+pub mod legend;
 pub mod folded;
 pub mod solid;
+pub mod sheet;
+pub mod step;

@@ -5,3 +5,8 @@ pub mod spelling;
 pub mod measured;
 pub mod refusal;
 pub mod finding;
+pub mod names;
+pub mod recipe;
+pub mod step;
+pub mod cutting;
+pub mod page;
