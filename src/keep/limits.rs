@@ -44,7 +44,7 @@ pub enum Excess {
         /// The most that are kept.
         most: usize,
     },
-    /// A length whose text would not be read as the same length again.
+    /// A length or word whose text would be read as something else.
     Unsteady {
         /// Its text.
         text: String,
@@ -109,10 +109,21 @@ fn part(part: &Part) -> Result<(), Excess> {
         match entry {
             Entry::Count(_) => {}
             Entry::Length(given) => length(Some(given))?,
-            Entry::Choice(word) => text("a chosen word", word, WORD)?,
+            Entry::Choice(word) => choice(word)?,
         }
     }
     part.mats.as_ref().map_or(Ok(()), mats)
+}
+
+/// In a file a word that reads as a length is a length.
+fn choice(word: &str) -> Result<(), Excess> {
+    text("a chosen word", word, WORD)?;
+    match Given::read(word, System::Metric) {
+        Ok(_) => Err(Excess::Unsteady {
+            text: word.to_owned(),
+        }),
+        Err(_) => Ok(()),
+    }
 }
 
 fn mats(mats: &Mats) -> Result<(), Excess> {
