@@ -11,6 +11,7 @@ use std::time::Instant;
 use snugfold::cut::build::lay_out;
 use snugfold::cut::check::check;
 use snugfold::cut::piece::{Piece, Turn};
+use snugfold::cut::search::{Search, Status};
 use snugfold::cut::sheet::{Rules, Sheet, Stock};
 use snugfold::measure::length::Length;
 
@@ -73,7 +74,9 @@ fn run(args: impl Iterator<Item = String>) -> Result<(), String> {
             let layout = if quick {
                 lay_out(&instance.pieces, &sheets, &rules)
             } else {
-                lay_out(&instance.pieces, &sheets, &rules)
+                let mut search = Search::new(&instance.pieces, &sheets, &rules).times(times);
+                while search.step(100_000) == Status::Working {}
+                search.layout()
             };
             let ms = start.elapsed().as_secs_f64() * 1e3;
             let faults = check(&instance.pieces, &sheets, &rules, &layout);

@@ -15,6 +15,7 @@ pub mod cut;
 pub mod make;
 pub mod say;
 pub mod draw;
+pub mod keep;
 pub mod plan;
 
 #[cfg(target_arch = "wasm32")]

@@ -1,5 +1,6 @@
 //! `plan`: from what the maker asks for to everything that the table needs.
 
+use crate::fold::room::mats_add;
 use crate::form::assembly::Size;
 use crate::form::registry::{self, Form, Holds};
 use crate::form::resolve::{Content, Setting};
@@ -332,12 +333,9 @@ impl Maker<'_> {
         if let Some(assembly) = &planned.assembly {
             planned.recipes = assembly.parts.iter().map(|p| Recipe::of(&p.net)).collect();
             planned.mats = self.mats(part, place, &assembly.parts[0].net, findings);
-            planned.outside = with_mats(
-                assembly.outside,
-                &planned.mats,
-                &assembly.parts[0].net,
-                mat_thickness,
-            );
+            let panels: Vec<_> = planned.mats.iter().map(|m| m.panel).collect();
+            let added = mats_add(&assembly.parts[0], &panels, mat_thickness);
+            planned.outside = assembly.outside + added;
         }
         Some(planned)
     }
@@ -411,21 +409,5 @@ fn bare(part: &Part, place: Place, form: &'static Form) -> Planned {
         outside: Size::default(),
         recipes: Vec::new(),
         used: std::collections::BTreeMap::new(),
-    }
-}
-
-/// The outside with one mat's thickness on each face that carries one.
-fn with_mats(bare: Size, mats: &[Mat], net: &crate::net::flat::Net, thickness: Length) -> Size {
-    let on = |names: &[&str]| {
-        let count = names
-            .iter()
-            .filter(|n| mats.iter().any(|m| net.panel(m.panel).name == **n))
-            .count();
-        thickness * i64::try_from(count).unwrap_or(0)
-    };
-    Size {
-        width: bare.width + on(&["left side", "right side"]),
-        depth: bare.depth + on(&["front", "back"]),
-        height: bare.height + on(&["lid"]),
     }
 }

@@ -5,7 +5,7 @@ use std::cmp::Reverse;
 use super::emit::emit;
 use super::fill::fill;
 use super::job::Job;
-use super::layout::{Ending, Layout, Why};
+use super::layout::{Layout, Why};
 use super::piece::Piece;
 use super::sheet::{Rules, Sheet};
 use super::slice::Slice;
@@ -84,11 +84,10 @@ pub fn lay_out(pieces: &[Piece], sheets: &[Sheet], rules: &Rules) -> Layout {
     let mut work = 0;
     let draft = quick(&job, &mut work);
     let mut layout = emit(&job, &draft, pieces, sheets, rules);
-    layout.work = work;
     if layout.left_out.iter().all(|out| out.why < Why::StockRanOut) {
-        layout.bound = layout.bound.max(super::bound::sheets(&job));
+        layout.bound = layout.bound.max(super::bound::quick(&job, layout.sheets(), &mut work));
     }
-    layout.ending = Ending::Quick;
+    layout.work = work;
     if work >= ENOUGH {
         for out in layout
             .left_out

@@ -21,3 +21,8 @@ pub mod order;
 pub mod check;
 pub mod random;
 pub mod bound;
+pub mod ruin;
+pub mod raster;
+pub mod simplex;
+pub mod columns;
+pub mod search;

@@ -202,7 +202,9 @@ impl Slice {
                 parent = parts[parent].parent as usize;
             }
             parts[i].parent = parent as u32;
-            if parts[i].split != Split::Leaf {
+            if parts[i].split == Split::Leaf {
+                parts[i].need = parts[i].block.sides(job);
+            } else {
                 parts[i].need = [0, 0];
                 parent = i;
             }
@@ -261,12 +263,137 @@ impl Slice {
         }
     }
 
+    /// Splits grids, so that every leaf is one piece.
+    pub fn single(&mut self, job: &Job, board: usize) {
+        if self.parts.is_empty() || self.blocks().all(|b| b.grid == [1, 1]) {
+            return;
+        }
+        let mut parts = Vec::new();
+        self.nest(0).single().flatten(&mut parts);
+        self.parts = parts;
+        self.measure(job, board);
+    }
+
+    /// The tree of nested rows; none if it is empty, or too large for the board or for the trimmer.
+    #[must_use]
+    pub fn from_nest(job: &Job, board: usize, nest: Nest) -> Option<Self> {
+        let mut slice = Self::default();
+        nest.tidy()?.flatten(&mut slice.parts);
+        slice.measure(job, board);
+        slice.area = slice.blocks().map(|b| job.kinds[b.kind as usize].area() * i64::from(b.count())).sum();
+        let holds = |part: &Part| part.need[0] <= part.room[0] && part.need[1] <= part.room[1];
+        slice.parts.iter().all(holds).then_some(slice)
+    }
+
+    /// The same tree with at most so many pieces of each kind, which are taken off `most`; grids become single pieces.
+    /// None if nothing is left.
+    #[must_use]
+    pub fn keep(&self, job: &Job, board: usize, most: &mut [u32]) -> Option<Self> {
+        if self.parts.is_empty() {
+            return None;
+        }
+        Self::from_nest(job, board, self.nest(0).single().keep(most)?)
+    }
+
+    /// The tree below a node as nested rows.
+    fn nest(&self, at: usize) -> Nest {
+        let part = self.parts[at];
+        let Some(axis) = part.split.axis() else { return Nest::Leaf(part.block) };
+        let mut inside = Vec::new();
+        let mut next = at + 1;
+        while next < at + part.span as usize {
+            inside.push(self.nest(next));
+            next += self.parts[next].span as usize;
+        }
+        Nest::Row(axis, inside)
+    }
+
     /// The leaves' blocks.
     pub fn blocks(&self) -> impl Iterator<Item = Block> + '_ {
         self.parts
             .iter()
             .filter(|p| p.split == Split::Leaf)
             .map(|p| p.block)
+    }
+}
+
+/// A tree as nested rows, for building one and for changes that the list of nodes makes hard.
+pub enum Nest {
+    /// Pieces of one kind.
+    Leaf(Block),
+    /// Parts along an axis; one part or none is allowed here.
+    Row(usize, Vec<Nest>),
+}
+
+impl Nest {
+    /// Rows of one part become that part, rows of none vanish.
+    fn tidy(self) -> Option<Self> {
+        match self {
+            Self::Leaf(_) => Some(self),
+            Self::Row(axis, inside) => {
+                let mut inside: Vec<Self> = inside.into_iter().filter_map(Self::tidy).collect();
+                if inside.len() > 1 { Some(Self::Row(axis, inside)) } else { inside.pop() }
+            }
+        }
+    }
+
+    fn keep(self, most: &mut [u32]) -> Option<Self> {
+        match self {
+            Self::Row(axis, inside) => {
+                Some(Self::Row(axis, inside.into_iter().filter_map(|n| n.keep(most)).collect()))
+            }
+            Self::Leaf(block) => {
+                let left = &mut most[block.kind as usize];
+                if *left == 0 {
+                    return None;
+                }
+                *left -= 1;
+                Some(self)
+            }
+        }
+    }
+
+    fn single(self) -> Self {
+        match self {
+            Self::Row(axis, inside) => Self::Row(axis, inside.into_iter().map(Self::single).collect()),
+            Self::Leaf(block) => {
+                let repeat = |axis: usize, n: u16, what: &dyn Fn() -> Self| {
+                    if n == 1 { what() } else { Self::Row(axis, (0..n).map(|_| what()).collect()) }
+                };
+                let one = || Self::Leaf(Block::one(block.kind, block.turned));
+                repeat(0, block.grid[0], &|| repeat(1, block.grid[1], &one))
+            }
+        }
+    }
+
+    /// Writes the nodes in preorder; a row within a row of the same axis becomes part of it. Returns how many.
+    fn flatten(self, into: &mut Vec<Part>) -> u32 {
+        let at = into.len();
+        let blank = Part {
+            split: Split::Leaf,
+            span: 1,
+            parent: 0,
+            block: Block::one(0, false),
+            need: [0, 0],
+            room: [0, 0],
+        };
+        match self {
+            Self::Leaf(block) => into.push(Part { block, ..blank }),
+            Self::Row(axis, inside) => {
+                into.push(Part { split: Split::along(axis), ..blank });
+                let mut open: Vec<Self> = inside.into_iter().rev().collect();
+                while let Some(next) = open.pop() {
+                    match next {
+                        Self::Row(same, more) if same == axis => open.extend(more.into_iter().rev()),
+                        other => {
+                            other.flatten(into);
+                        }
+                    }
+                }
+                into[at].span = (into.len() - at) as u32;
+            }
+        }
+        into[at].span
     }
 }
 

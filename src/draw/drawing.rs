@@ -163,23 +163,44 @@ pub enum Reads {
 impl Drawing {
     /// Adds a filled shape.
     pub fn area(&mut self, corners: Vec<Spot>, fill: Fill) {
-        self.marks.push(Mark::Area(Area { corners, fill, panel: None }));
+        self.marks.push(Mark::Area(Area {
+            corners,
+            fill,
+            panel: None,
+        }));
     }
 
     /// Adds a line from place to place.
     pub fn line(&mut self, meaning: Meaning, ink: Ink, run: Vec<Spot>) {
-        self.marks.push(Mark::Line(Line { meaning, run, ends: Ends::Open, ink }));
+        self.marks.push(Mark::Line(Line {
+            meaning,
+            run,
+            ends: Ends::Open,
+            ink,
+        }));
     }
 
     /// Adds a line that comes back to its start.
     pub fn ring(&mut self, meaning: Meaning, ink: Ink, run: Vec<Spot>) {
-        self.marks.push(Mark::Line(Line { meaning, run, ends: Ends::Closed, ink }));
+        self.marks.push(Mark::Line(Line {
+            meaning,
+            run,
+            ends: Ends::Closed,
+            ink,
+        }));
     }
 
     /// Adds lettering of ordinary size, held in its middle and reading across.
     pub fn label(&mut self, at: Spot, words: impl Into<Phrase>, ink: Ink) {
         let (hold, way) = (Hold::Middle, Reads::Across);
-        self.marks.push(Mark::Label(Label { at, hold, words: words.into(), size: 1.0, way, ink }));
+        self.marks.push(Mark::Label(Label {
+            at,
+            hold,
+            words: words.into(),
+            size: 1.0,
+            way,
+            ink,
+        }));
     }
 
     /// Makes what is shown reach from `min` to `max`.

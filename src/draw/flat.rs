@@ -47,12 +47,27 @@ pub fn flat(planned: &Planned, part: usize, look: Look) -> Option<Drawing> {
 
 /// The pattern itself, without measures, from the blank's upper left corner.
 pub fn pattern(d: &mut Drawing, planned: &Planned, part: usize, look: Look) {
-    let Some(net) = planned.assembly.as_ref().and_then(|a| a.parts.get(part)).map(|p| &p.net) else { return };
+    let Some(net) = planned
+        .assembly
+        .as_ref()
+        .and_then(|a| a.parts.get(part))
+        .map(|p| &p.net)
+    else {
+        return;
+    };
     taken_away(d, net);
     for (i, panel) in net.panels.iter().enumerate() {
         let touch = Touch { part, panel: i };
-        let fill = if look.chosen == Some(PanelId(i)) { Fill::Chosen } else { Fill::Card(look.card, 0.0) };
-        d.marks.push(Mark::Area(Area { corners: corners(&panel.outline), fill, panel: Some(touch) }));
+        let fill = if look.chosen == Some(PanelId(i)) {
+            Fill::Chosen
+        } else {
+            Fill::Card(look.card, 0.0)
+        };
+        d.marks.push(Mark::Area(Area {
+            corners: corners(&panel.outline),
+            fill,
+            panel: Some(touch),
+        }));
     }
     if part == 0 {
         mats(d, net, planned, look);
@@ -81,9 +96,16 @@ fn mats(d: &mut Drawing, net: &Net, planned: &Planned, look: Look) {
     for mat in &planned.mats {
         let shape = corners(&mat.rect.outline());
         if look.chosen != Some(mat.panel) {
-            let touch = Touch { part: 0, panel: mat.panel.0 };
+            let touch = Touch {
+                part: 0,
+                panel: mat.panel.0,
+            };
             let fill = Fill::Card(look.mats, 0.0);
-            d.marks.push(Mark::Area(Area { corners: shape.clone(), fill, panel: Some(touch) }));
+            d.marks.push(Mark::Area(Area {
+                corners: shape.clone(),
+                fill,
+                panel: Some(touch),
+            }));
         }
         d.ring(Meaning::Mat, Ink::Card(look.mats), shape);
     }
@@ -109,8 +131,16 @@ fn glue(d: &mut Drawing, net: &Net, card: Tint) {
 fn lines(d: &mut Drawing, net: &Net, card: Tint) {
     let folds: Vec<(Point, Point)> = net.creases.iter().map(|c| (c.from, c.to)).collect();
     for crease in &net.creases {
-        let meaning = if crease.degrees < 0 { Meaning::Valley } else { Meaning::Mountain };
-        d.line(meaning, Ink::Card(card), vec![spot(crease.from), spot(crease.to)]);
+        let meaning = if crease.degrees < 0 {
+            Meaning::Valley
+        } else {
+            Meaning::Mountain
+        };
+        d.line(
+            meaning,
+            Ink::Card(card),
+            vec![spot(crease.from), spot(crease.to)],
+        );
     }
     for panel in &net.panels {
         // Stretches that follow each other become one line, so that corners are whole.
@@ -154,11 +184,20 @@ fn name(d: &mut Drawing, words: &str, at: Spot, (wide, high): (f64, f64), ink: I
         one.label(at, text, ink);
         match one.marks.pop() {
             Some(Mark::Label(l)) => Label { size, way, ..l },
-            _ => Label { at, hold: super::drawing::Hold::Middle, words: Phrase::default(), size, way, ink },
+            _ => Label {
+                at,
+                hold: super::drawing::Hold::Middle,
+                words: Phrase::default(),
+                size,
+                way,
+                ink,
+            },
         }
     };
     let fits = |rows: &[&str], size: f64, along: f64, across: f64| {
-        let longest = rows.iter().map(|r| label_width(&label(r, size, Reads::Across, at), d.lettering));
+        let longest = rows
+            .iter()
+            .map(|r| label_width(&label(r, size, Reads::Across, at), d.lettering));
         let longest = longest.fold(0.0, f64::max);
         longest < along * 0.88 && rows.len() as f64 * size * 1.15 * d.lettering < across * 0.95
     };
@@ -167,7 +206,11 @@ fn name(d: &mut Drawing, words: &str, at: Spot, (wide, high): (f64, f64), ink: I
     for size in [1.0, 0.8, 0.64] {
         for rows in [&single[..], &split[..]] {
             for way in [Reads::Across, Reads::Up] {
-                let (along, across) = if way == Reads::Across { (wide, high) } else { (high, wide) };
+                let (along, across) = if way == Reads::Across {
+                    (wide, high)
+                } else {
+                    (high, wide)
+                };
                 if fits(rows, size, along, across) {
                     let step = size * 1.15 * d.lettering;
                     let first = -(rows.len() as f64 - 1.0) / 2.0 * step;
@@ -176,7 +219,11 @@ fn name(d: &mut Drawing, words: &str, at: Spot, (wide, high): (f64, f64), ink: I
                         .enumerate()
                         .map(|(i, row)| {
                             let off = first + i as f64 * step;
-                            let at = if way == Reads::Across { [at[0], at[1] + off] } else { [at[0] + off, at[1]] };
+                            let at = if way == Reads::Across {
+                                [at[0], at[1] + off]
+                            } else {
+                                [at[0] + off, at[1]]
+                            };
                             label(row, size, way, at)
                         })
                         .collect();

@@ -1,6 +1,8 @@
 //! The one painter of SVG, and the one escape for what goes into it.
 
-use super::drawing::{Area, Drawing, Ends, Fill, Hold, Ink, Label, Line, Mark, Meaning, Reads, Spot};
+use super::drawing::{
+    Area, Drawing, Ends, Fill, Hold, Ink, Label, Line, Mark, Meaning, Reads, Spot,
+};
 use crate::measure::show::Figure;
 use crate::project::request::Tint;
 use crate::say::phrase::Bit;
@@ -10,7 +12,10 @@ use crate::say::phrase::Bit;
 /// Colours that belong to the page are classes, so that its schemes can set them; nothing is an inline style.
 #[must_use]
 pub fn paint(drawing: &Drawing) -> String {
-    let (w, h) = (drawing.max[0] - drawing.min[0], drawing.max[1] - drawing.min[1]);
+    let (w, h) = (
+        drawing.max[0] - drawing.min[0],
+        drawing.max[1] - drawing.min[1],
+    );
     let mut out = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" viewBox=\"{} {} {} {}\" role=\"img\" aria-label=\"{}\">",
         num(drawing.min[0]),
@@ -82,7 +87,11 @@ fn path(run: &[Spot], ends: Ends) -> String {
 fn lit(tint: Tint, light: f64) -> String {
     let part = |shift: u32| {
         let c = f64::from(tint.0 >> shift & 0xff);
-        let c = if light < 0.0 { c * (1.0 + light.max(-1.0)) } else { c + (255.0 - c) * light.min(1.0) };
+        let c = if light < 0.0 {
+            c * (1.0 + light.max(-1.0))
+        } else {
+            c + (255.0 - c) * light.min(1.0)
+        };
         // Between 0 and 255 by construction.
         c.round() as u32
     };
@@ -97,8 +106,13 @@ fn paint_area(out: &mut String, area: &Area) {
         Fill::Chosen => "class=\"chosen\"".to_owned(),
         Fill::Tool => "class=\"tool\"".to_owned(),
     };
-    let touch = area.panel.map_or(String::new(), |t| format!(" data-part=\"{}\" data-panel=\"{}\"", t.part, t.panel));
-    out.push_str(&format!("<path {fill}{touch} d=\"{}\"/>", path(&area.corners, Ends::Closed)));
+    let touch = area.panel.map_or(String::new(), |t| {
+        format!(" data-part=\"{}\" data-panel=\"{}\"", t.part, t.panel)
+    });
+    out.push_str(&format!(
+        "<path {fill}{touch} d=\"{}\"/>",
+        path(&area.corners, Ends::Closed)
+    ));
 }
 
 const fn ink_class(ink: Ink) -> &'static str {
@@ -166,7 +180,9 @@ impl Piece {
     fn width(&self) -> f64 {
         match self {
             Self::Run(text) => run_width(text),
-            Self::Stack(n, d) => run_width(&n.to_string()).max(run_width(&d.to_string())) * STACKED + 0.16,
+            Self::Stack(n, d) => {
+                run_width(&n.to_string()).max(run_width(&d.to_string())) * STACKED + 0.16
+            }
         }
     }
 }
@@ -221,11 +237,21 @@ fn paint_label(out: &mut String, label: &Label, lettering: f64) {
     };
     let turn = match label.way {
         Reads::Across => String::new(),
-        Reads::Up => format!(" transform=\"rotate(-90 {} {})\"", num(label.at[0]), num(label.at[1])),
+        Reads::Up => format!(
+            " transform=\"rotate(-90 {} {})\"",
+            num(label.at[0]),
+            num(label.at[1])
+        ),
     };
     // Figures of system faces are about 0.72 of the size high: their middle is 0.36 above the foot.
     let foot = |middle: f64, size: f64| num(middle + 0.36 * size);
-    let text = |out: &mut String, x: f64, y: f64, size: f64, anchor: &str, turn: &str, words: &str| {
+    let text = |out: &mut String,
+                x: f64,
+                y: f64,
+                size: f64,
+                anchor: &str,
+                turn: &str,
+                words: &str| {
         out.push_str(&format!(
             "<text class=\"{ink}\" x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{anchor}\"{turn}>{}</text>",
             num(x),
@@ -252,8 +278,24 @@ fn paint_label(out: &mut String, label: &Label, lettering: f64) {
             Piece::Stack(n, d) => {
                 let (middle, small) = (x + wide / 2.0, size * STACKED);
                 let away = small * 0.52;
-                text(out, middle, label.at[1] - away, small, "middle", "", &n.to_string());
-                text(out, middle, label.at[1] + away, small, "middle", "", &d.to_string());
+                text(
+                    out,
+                    middle,
+                    label.at[1] - away,
+                    small,
+                    "middle",
+                    "",
+                    &n.to_string(),
+                );
+                text(
+                    out,
+                    middle,
+                    label.at[1] + away,
+                    small,
+                    "middle",
+                    "",
+                    &d.to_string(),
+                );
                 out.push_str(&format!(
                     "<path class=\"bar {ink}\" stroke-width=\"{}\" d=\"M{} {}H{}\"/>",
                     num(size * 0.06),
@@ -275,23 +317,37 @@ mod tests {
 
     fn check(drawing: &Drawing, expected: &[&str]) {
         let painted = paint(drawing);
-        let lines: Vec<&str> = painted.split_inclusive('>').filter(|l| !l.starts_with("</")).collect();
+        let lines: Vec<&str> = painted
+            .split_inclusive('>')
+            .filter(|l| !l.starts_with("</"))
+            .collect();
         assert_eq!(lines, expected);
     }
 
     fn small() -> Drawing {
-        Drawing { title: "T".into(), max: [10.0, 5.0], lettering: 2.0, ..Drawing::default() }
+        Drawing {
+            title: "T".into(),
+            max: [10.0, 5.0],
+            lettering: 2.0,
+            ..Drawing::default()
+        }
     }
 
-    const HEAD: &str =
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" viewBox=\"0 0 10 5\" role=\"img\" aria-label=\"T\">";
+    const HEAD: &str = "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" viewBox=\"0 0 10 5\" role=\"img\" aria-label=\"T\">";
 
     #[test]
     fn a_fold_and_its_card() {
         let mut d = small();
         let kraft = Tint::default();
-        d.area(vec![[0.0, 0.0], [10.0, 0.0], [10.0, 5.0]], Fill::Card(kraft, 0.0));
-        d.line(Meaning::Mountain, Ink::Card(kraft), vec![[0.0, 2.5], [10.0, 2.5]]);
+        d.area(
+            vec![[0.0, 0.0], [10.0, 0.0], [10.0, 5.0]],
+            Fill::Card(kraft, 0.0),
+        );
+        d.line(
+            Meaning::Mountain,
+            Ink::Card(kraft),
+            vec![[0.0, 2.5], [10.0, 2.5]],
+        );
         check(
             &d,
             &[
@@ -308,7 +364,12 @@ mod tests {
         let at = Figure::of(Length::inches(5, 4), System::Inch);
         d.label([5.0, 2.0], crate::say::phrase::Phrase::bare(at), Ink::Page);
         let painted = paint(&d);
-        for part in [">1</text>", ">4</text>", "font-size=\"1.32\"", "class=\"bar on-page\""] {
+        for part in [
+            ">1</text>",
+            ">4</text>",
+            "font-size=\"1.32\"",
+            "class=\"bar on-page\"",
+        ] {
             assert!(painted.contains(part), "{part} in {painted}");
         }
     }
@@ -317,7 +378,11 @@ mod tests {
     fn names_never_become_markup() {
         let mut d = small();
         d.title = "\"><script>".into();
-        d.label([0.0, 0.0], "</text><script>alert(1)</script>\u{1}", Ink::Page);
+        d.label(
+            [0.0, 0.0],
+            "</text><script>alert(1)</script>\u{1}",
+            Ink::Page,
+        );
         let painted = paint(&d);
         assert!(!painted.contains("<script"), "{painted}");
         assert!(!painted.contains('\u{1}'));
@@ -325,7 +390,14 @@ mod tests {
 
     #[test]
     fn numbers_are_short_and_never_odd() {
-        for (mm, expected) in [(0.0, "0"), (-0.001, "0"), (1.5, "1.5"), (-2.0, "-2"), (100.0, "100"), (f64::NAN, "0")] {
+        for (mm, expected) in [
+            (0.0, "0"),
+            (-0.001, "0"),
+            (1.5, "1.5"),
+            (-2.0, "-2"),
+            (100.0, "100"),
+            (f64::NAN, "0"),
+        ] {
             assert_eq!(num(mm), expected);
         }
     }

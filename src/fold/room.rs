@@ -1,6 +1,6 @@
 //! What is free inside a folded part and what it takes up, measured on the panels in space.
 
-use crate::form::assembly::Part;
+use crate::form::assembly::{Part, Size};
 use crate::measure::length::Length;
 use crate::net::flat::{Duty, PanelId};
 
@@ -115,6 +115,22 @@ pub fn outside_of(part: &Part, t: Length) -> Measured {
         depth: Some(high.y - low.y),
         height: Some(high.z - low.z),
     }
+}
+
+/// How much mats of thickness `mat` on these panels add to the outside: one layer on each face that carries one.
+#[must_use]
+pub fn mats_add(part: &Part, panels: &[PanelId], mat: Length) -> Size {
+    let pose = Pose::of(part, &folded(part), Length::ZERO);
+    let mut faces: Vec<V3> = Vec::new();
+    for &panel in panels {
+        let out = pose.out(panel);
+        // Panels that look the same way lie side by side on one face.
+        if !faces.iter().any(|f| f.dot(out) > 0.99) {
+            faces.push(out);
+        }
+    }
+    let along = |axis: fn(V3) -> f64| mat * faces.iter().map(|&f| i64::from(axis(f).abs() > 0.9)).sum::<i64>();
+    Size { width: along(|f| f.x), depth: along(|f| f.y), height: along(|f| f.z) }
 }
 
 fn extent(part: &Part, pose: &Pose, panels: &[usize]) -> (V3, V3) {

@@ -15,6 +15,13 @@ pub struct Size {
     pub height: Length,
 }
 
+impl std::ops::Add for Size {
+    type Output = Self;
+    fn add(self, o: Self) -> Self {
+        Self { width: self.width + o.width, depth: self.depth + o.depth, height: self.height + o.height }
+    }
+}
+
 /// Everything that a form makes of a request.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Assembly {

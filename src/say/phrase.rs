@@ -34,7 +34,9 @@ impl Phrase {
     /// Only words.
     #[must_use]
     pub fn words(words: impl Into<String>) -> Self {
-        Self { bits: vec![Bit::Words(words.into())] }
+        Self {
+            bits: vec![Bit::Words(words.into())],
+        }
     }
 
     /// With more behind it.
@@ -62,7 +64,9 @@ impl Phrase {
     /// A length without its unit.
     #[must_use]
     pub fn bare(figure: Figure) -> Self {
-        Self { bits: vec![Bit::Bare(figure)] }
+        Self {
+            bits: vec![Bit::Bare(figure)],
+        }
     }
 }
 
@@ -80,7 +84,9 @@ impl From<String> for Phrase {
 
 impl From<Figure> for Phrase {
     fn from(figure: Figure) -> Self {
-        Self { bits: vec![Bit::Figure(figure)] }
+        Self {
+            bits: vec![Bit::Figure(figure)],
+        }
     }
 }
 

@@ -16,6 +16,20 @@ const MAC_BROWSERS: [&str; 2] = [
     "/Applications/Chromium.app/Contents/MacOS/Chromium",
     "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
 ];
+/// How the browser is started: without a window, by any user, in a container with little
+/// shared memory, and with no requests but the page's own.
+pub const FLAGS: [&str; 10] = [
+    "--headless=new",
+    "--no-sandbox",
+    "--disable-dev-shm-usage",
+    "--disable-gpu",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-quic",
+    "--disable-sync",
+    "--no-first-run",
+    "--lang=en-GB",
+];
 const MISSING: &str = "\
 The page's tests need Chromium and the driver of the same version, for only a real browser
 shows whether the page works, offline too. Install them (Debian: the packages chromium and
@@ -29,6 +43,19 @@ pub struct Browser {
     pub chromium: PathBuf,
     /// The driver's program.
     pub driver: PathBuf,
+}
+
+impl Browser {
+    /// What the test runner of wasm-bindgen is to ask of the driver, as JSON.
+    #[must_use]
+    pub fn wishes(&self) -> String {
+        let flags: Vec<_> = FLAGS.iter().map(|flag| format!("{flag:?}")).collect();
+        format!(
+            "{{\"goog:chromeOptions\": {{\"binary\": {:?}, \"args\": [{}]}}}}",
+            self.chromium.to_string_lossy(),
+            flags.join(", ")
+        )
+    }
 }
 
 /// Finds the browser, or installs it where the system's package manager can.

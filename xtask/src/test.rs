@@ -180,6 +180,8 @@ fn in_browser(bindgen: &Path, browser: &Browser, extra: &[String]) -> Result<Cou
     // browser makes sockets in there.
     let scratch = std::env::temp_dir().join(format!("snugfold-{}", std::process::id()));
     std::fs::create_dir_all(&scratch)?;
+    let wishes = scratch.join("webdriver.json");
+    std::fs::write(&wishes, browser.wishes())?;
     let mut command = cargo(&[
         "test",
         "--locked",
@@ -187,12 +189,18 @@ fn in_browser(bindgen: &Path, browser: &Browser, extra: &[String]) -> Result<Cou
         "snugfold",
         "--target",
         "wasm32-unknown-unknown",
+        "--profile",
+        "dev",
         "--test",
         "wasm",
     ])?;
     command
         .args(extra)
         .env("CHROMEDRIVER", &browser.driver)
+        .env("WASM_BINDGEN_TEST_WEBDRIVER_JSON", &wishes)
+        // Seconds; the machine may be busy.
+        .env("WASM_BINDGEN_TEST_DRIVER_TIMEOUT", "60")
+        .env("WASM_BINDGEN_TEST_TIMEOUT", "120")
         .env("TMPDIR", &scratch);
     with_path(&mut command, &[bindgen])?;
     let count = run_tests(&mut command);
