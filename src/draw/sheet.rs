@@ -33,7 +33,7 @@ pub fn sheet(c: &Cutting) -> Drawing {
     let (w, h) = (c.sheet.width.as_mm(), c.sheet.height.as_mm());
     let mut d = Drawing {
         title: format!("Sheet of {} × {}", Figure::of(c.sheet.width, c.system), Figure::of(c.sheet.height, c.system)),
-        lettering: w.max(h) / 32.0,
+        lettering: w.max(h) / 25.0,
         ..Drawing::default()
     };
     d.area(block([0.0, 0.0], [w, h]), Fill::Sheet);

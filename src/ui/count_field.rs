@@ -56,6 +56,7 @@ pub fn CountField(
             commit.run(n);
         }
     };
+    let (at_least, at_most) = (move || value.get() <= range.least, move || value.get() >= range.most);
     let hint_id = format!("{id}-hint");
     let note_id = format!("{id}-note");
     let described = format!("{hint_id} {note_id}");
@@ -66,7 +67,7 @@ pub fn CountField(
                 <button
                     type="button"
                     aria-label=move || format!("{}: {}", label.get(), page::ONE_LESS)
-                    disabled=move || value.get() <= range.least
+                    disabled=at_least
                     on:click=move |_| step(value.get_untracked().checked_sub(1))
                 >"−"</button>
                 <input
@@ -83,7 +84,7 @@ pub fn CountField(
                 <button
                     type="button"
                     aria-label=move || format!("{}: {}", label.get(), page::ONE_MORE)
-                    disabled=move || value.get() >= range.most
+                    disabled=at_most
                     on:click=move |_| step(value.get_untracked().checked_add(1))
                 >"+"</button>
             </div>
