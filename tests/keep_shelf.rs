@@ -1,4 +1,5 @@
 //! Saved sets: whatever fails, and wherever, what was saved is there.
+#![cfg(not(target_arch = "wasm32"))]
 
 mod common;
 
@@ -7,7 +8,8 @@ use std::collections::BTreeSet;
 use common::dice::Dice;
 use common::shelves::{FAULTS, Failing, Fault, Shared};
 use snugfold::keep::file::Kept;
-use snugfold::keep::notebook::{KeepError, Notebook, Saved};
+use snugfold::keep::notebook::Notebook;
+use snugfold::keep::notebook::said::{KeepError, Saved};
 use snugfold::keep::record::SetId;
 use snugfold::keep::shelf::{MemoryShelf, Refused, Shelf};
 use snugfold::project::example::example;
