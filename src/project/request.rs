@@ -38,6 +38,23 @@ pub struct Project {
     pub holder: Option<Part>,
 }
 
+impl Default for Project {
+    /// One set of nothing yet.
+    fn default() -> Self {
+        Self {
+            name: String::new(),
+            system: System::default(),
+            board: Board::default(),
+            sets: one(),
+            trimmer: Trimmer::default(),
+            spares: 0,
+            cards: Vec::new(),
+            boxes: Vec::new(),
+            holder: None,
+        }
+    }
+}
+
 const fn one() -> u32 {
     1
 }
