@@ -6,7 +6,7 @@ fn main() {
 
     web::trouble::install();
     web::guard::begin_open();
-    web::mount(ui::App);
+    web::mount(ui::app::App);
     web::after_first_render(|| {
         web::guard::opened_well();
         web::offline::start();

@@ -1,9 +1,16 @@
 //! The only room that knows the browser.
 
 pub mod guard;
+pub mod here;
 pub mod keys;
+pub mod link;
+pub mod motion;
 pub mod offline;
+pub mod storage;
+pub mod store;
+pub mod ticks;
 pub mod trouble;
+pub mod wake;
 
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;

@@ -1,0 +1,209 @@
+//! The quick layout: patterns filled one after the other, each repeated as often as its pieces last.
+
+use std::cmp::Reverse;
+
+use super::emit::emit;
+use super::fill::fill;
+use super::job::Job;
+use super::layout::{Layout, Why};
+use super::piece::Piece;
+use super::sheet::{Rules, Sheet};
+use super::slice::Slice;
+
+/// One way of filling a board, and how often.
+#[derive(Clone, Debug)]
+pub struct Run {
+    /// Index of the board.
+    pub board: usize,
+    /// What is on it.
+    pub slice: Slice,
+    /// How many boards are filled so.
+    pub copies: u32,
+}
+
+/// A layout in units.
+#[derive(Clone, Debug, Default)]
+pub struct Draft {
+    /// The patterns.
+    pub runs: Vec<Run>,
+    /// How many of each kind are in none.
+    pub left: Vec<u32>,
+}
+
+impl Draft {
+    /// What it costs, in the job's scale.
+    #[must_use]
+    pub fn cost(&self, job: &Job) -> i64 {
+        self.runs
+            .iter()
+            .map(|r| job.boards[r.board].cost.saturating_mul(i64::from(r.copies)))
+            .fold(0, i64::saturating_add)
+    }
+
+    /// Area left out.
+    #[must_use]
+    pub fn missing(&self, job: &Job) -> i128 {
+        self.left
+            .iter()
+            .zip(&job.kinds)
+            .map(|(n, k)| i128::from(*n) * i128::from(k.area()))
+            .sum()
+    }
+
+    /// The smaller the better: what is left out, then the cost, then (as it leaves the larger offcut) how full the
+    /// emptiest board is.
+    #[must_use]
+    pub fn rank(&self, job: &Job) -> (i128, i64, i64) {
+        let emptiest = self.runs.iter().map(|r| r.slice.area).min().unwrap_or(0);
+        (self.missing(job), self.cost(job), emptiest)
+    }
+}
+
+/// Work that the quick layout may spend before it settles for the first order of kinds; about a millisecond.
+const QUICK: u64 = 150_000;
+
+/// Work at which even the first order stops.
+const ENOUGH: u64 = 400_000_000;
+
+/// Lays the pieces out at once: sound and quick, not the best. Never fails: what can't be placed is in `left_out`.
+///
+/// Kinds are taken in several orders (area, longer side, width, height; falling) and the best layout is kept. Work is
+/// counted, so the answer is the same on every device.
+///
+/// ```
+/// use snugfold::cut::{build::lay_out, piece::{Piece, Turn}, sheet::{Rules, Sheet, Stock}};
+/// use snugfold::measure::length::Length;
+/// let blank = Piece { id: 1, width: Length::inches(9, 1), height: Length::inches(8, 1), count: 3, turn: Turn::Free };
+/// let square = Sheet { id: 7, width: Length::inches(12, 1), height: Length::inches(12, 1), stock: Stock::Buy, price: None };
+/// let layout = lay_out(&[blank], &[square], &Rules::default());
+/// assert_eq!((layout.sheets(), layout.patterns.len()), (3, 1));
+/// ```
+#[must_use]
+pub fn lay_out(pieces: &[Piece], sheets: &[Sheet], rules: &Rules) -> Layout {
+    let job = Job::new(pieces, sheets, rules);
+    let mut work = 0;
+    let draft = quick(&job, &mut work);
+    let mut layout = emit(&job, &draft, pieces, sheets, rules);
+    if layout.left_out.iter().all(|out| out.why < Why::StockRanOut) {
+        layout.bound = layout
+            .bound
+            .max(super::bound::quick(&job, layout.sheets(), &mut work));
+    }
+    layout.work = work;
+    if work >= ENOUGH {
+        for out in layout
+            .left_out
+            .iter_mut()
+            .filter(|out| out.why == Why::StockRanOut)
+        {
+            out.why = Why::WorkRanOut;
+        }
+    }
+    layout
+}
+
+/// The quick layout in units.
+#[must_use]
+pub fn quick(job: &Job, work: &mut u64) -> Draft {
+    let by = |key: &dyn Fn(usize) -> (i64, i64)| {
+        let mut order: Vec<usize> = (0..job.kinds.len()).collect();
+        order.sort_by_key(|k| Reverse(key(*k)));
+        order
+    };
+    let side = |k: usize, a: usize| i64::from(job.kinds[k].sides[a]);
+    let long = |k: usize| side(k, 0).max(side(k, 1));
+    let mut best = draft(job, &by(&|k| (job.kinds[k].area(), long(k))), work);
+    let others: [&dyn Fn(usize) -> (i64, i64); 3] = [
+        &|k| (long(k), job.kinds[k].area()),
+        &|k| (side(k, 0), side(k, 1)),
+        &|k| (side(k, 1), side(k, 0)),
+    ];
+    for key in others {
+        if *work > QUICK {
+            break;
+        }
+        let next = draft(job, &by(key), work);
+        if next.rank(job) < best.rank(job) {
+            best = next;
+        }
+    }
+    best
+}
+
+/// One layout with the kinds taken in this order.
+#[must_use]
+pub fn draft(job: &Job, order: &[usize], work: &mut u64) -> Draft {
+    let mut draft = Draft {
+        runs: Vec::new(),
+        left: job.kinds.iter().map(|k| k.count).collect(),
+    };
+    let mut stock: Vec<u32> = job.boards.iter().map(|b| b.limit).collect();
+    // Kinds that are used up drop out, so that a long list gets shorter.
+    let mut order = order.to_vec();
+    loop {
+        order.retain(|k| draft.left[*k] > 0);
+        if order.is_empty() || *work >= ENOUGH {
+            return draft;
+        }
+        let Some((board, slice)) = next_pattern(job, &order, &draft.left, &stock, work) else {
+            return draft;
+        };
+        let mut used = vec![0_u32; job.kinds.len()];
+        for block in slice.blocks() {
+            used[block.kind as usize] += block.count();
+        }
+        let lasts = used
+            .iter()
+            .zip(&draft.left)
+            .filter(|(u, _)| **u > 0)
+            .map(|(u, l)| l / u)
+            .min()
+            .unwrap_or(1);
+        let copies = lasts.min(stock[board]).max(1);
+        for (left, used) in draft.left.iter_mut().zip(&used) {
+            *left -= used * copies;
+        }
+        if job.boards[board].limit != u32::MAX {
+            stock[board] -= copies;
+        }
+        draft.runs.push(Run {
+            board,
+            slice,
+            copies,
+        });
+    }
+}
+
+/// The best next pattern over all boards that are left: what is there already before what is bought, then the lowest
+/// cost for the area used.
+fn next_pattern(
+    job: &Job,
+    order: &[usize],
+    left: &[u32],
+    stock: &[u32],
+    work: &mut u64,
+) -> Option<(usize, Slice)> {
+    let mut best: Option<(usize, Slice)> = None;
+    for (board, &stock) in stock.iter().enumerate() {
+        if stock == 0 {
+            continue;
+        }
+        let mut rest = left.to_vec();
+        let slice = fill(job, board, order, &mut rest, work);
+        if slice.parts.is_empty() {
+            continue;
+        }
+        let better = best.as_ref().is_none_or(|(held, kept)| {
+            let (a, b) = (&job.boards[board], &job.boards[*held]);
+            let dear = i128::from(a.cost) * i128::from(kept.area);
+            let cheap = i128::from(b.cost) * i128::from(slice.area);
+            // At the same cost for its area the board that is used more fully.
+            (dear, i128::from(kept.area) * i128::from(a.area()))
+                < (cheap, i128::from(slice.area) * i128::from(b.area()))
+        });
+        if better {
+            best = Some((board, slice));
+        }
+    }
+    best
+}

@@ -1,0 +1,9 @@
+//! One file for each form: its inputs once, and the assembly that it makes of them.
+
+pub mod assembly;
+pub mod input;
+pub mod registry;
+pub mod resolve;
+
+mod row_holder;
+mod tuck_box;

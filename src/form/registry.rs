@@ -1,0 +1,80 @@
+//! The list of all forms.
+
+use crate::project::request::Part;
+
+use super::input::Input;
+use super::resolve::{Ask, Setting, Shaped};
+use super::{row_holder, tuck_box};
+
+/// Whether a form holds gifts or boxes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Holds {
+    /// Gifts: it is a box.
+    Gifts,
+    /// Boxes: it is a holder.
+    Boxes,
+}
+
+/// One form: what it is called, what it asks, and what it makes of the answers.
+#[derive(Clone, Copy)]
+pub struct Form {
+    /// Its stable number, for links: never used again for another form.
+    pub number: u8,
+    /// Its key in files.
+    pub key: &'static str,
+    /// Its name on the page.
+    pub name: &'static str,
+    /// What it holds.
+    pub holds: Holds,
+    /// What it asks.
+    pub inputs: &'static [Input],
+    /// From the answers to the assembly.
+    pub shape: fn(Ask) -> Shaped,
+}
+
+/// Every form there is.
+pub const FORMS: [Form; 2] = [tuck_box::FORM, row_holder::FORM];
+
+/// The form with this key.
+#[must_use]
+pub fn named(key: &str) -> Option<&'static Form> {
+    const { &FORMS }.iter().find(|f| f.key == key)
+}
+
+impl Form {
+    /// Shapes `part` in `setting`.
+    #[must_use]
+    pub fn shaped(&self, part: &Part, setting: &Setting) -> Shaped {
+        (self.shape)(Ask::new(self.inputs, part, setting))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn numbers_and_keys_are_unique() {
+        for (i, a) in FORMS.iter().enumerate() {
+            for b in &FORMS[i + 1..] {
+                assert!(
+                    a.number != b.number && a.key != b.key,
+                    "{} {}",
+                    a.key,
+                    b.key
+                );
+            }
+            for (j, x) in a.inputs.iter().enumerate() {
+                for y in &a.inputs[j + 1..] {
+                    assert!(
+                        x.number != y.number && x.key != y.key,
+                        "{} {} {}",
+                        a.key,
+                        x.key,
+                        y.key
+                    );
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,95 @@
+//! `Step`: one thing that the hands do, as a typed value.
+
+use crate::form::assembly::{MoveName, Size};
+use crate::net::recipe::{CutLine, Scores, TakeOff};
+use crate::project::finding::Place;
+
+/// One step of the making.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Step {
+    /// What the step is, so that a tick stays on it when a re-plan moves it: the same for the same action on the same
+    /// part with the same measurements.
+    pub key: String,
+    /// What it is done to.
+    pub place: Place,
+    /// The part of its assembly.
+    pub part: usize,
+    /// How often it is done, for all sets.
+    pub times: u64,
+    /// What is done.
+    pub action: Action,
+}
+
+/// What a step does.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Action {
+    /// Cut all pieces from this card's sheets, as the sheet drawings show.
+    CutPieces {
+        /// The card.
+        card: u16,
+        /// The pieces' places in the list.
+        pieces: Vec<u32>,
+    },
+    /// Score right across, outside face up.
+    Score(Scores),
+    /// Cut between panels.
+    Cut(Vec<CutLine>),
+    /// Take whole cells away; how many.
+    TakeCells(usize),
+    /// Take strips, wedges, corners off panels.
+    TakeOff(Vec<TakeOff>),
+    /// Fold every score away from you and back, and rub it flat.
+    FoldAndBurnish,
+    /// Glue these mats on, by the pieces' places in the list.
+    GlueMats(Vec<u32>),
+    /// Punch the thumb notch, through panel and mat.
+    Notch(TakeOff),
+    /// Glue and fold: the move of this place in the part.
+    Fold {
+        /// Its place among the part's moves.
+        index: usize,
+        /// Its name.
+        name: MoveName,
+        /// Whether glue goes on before.
+        glued: bool,
+    },
+    /// Try the boxes in the holder before the glue has set; the room that they must have.
+    TryBoxesIn {
+        /// The holder's inside.
+        inside: Size,
+    },
+    /// Glue the straps on, by the pieces' places in the list.
+    Straps(Vec<u32>),
+    /// Fill the boxes.
+    Fill,
+    /// Slide the boxes in.
+    SlideIn,
+}
+
+/// A caution that belongs to a step.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Caution {
+    /// Blades: cut away from the hand, cover the blade.
+    Blade,
+    /// Glue: hot glue burns, and no glue here is known to be fit for food.
+    Glue,
+    /// What goes in: food, young children, candles.
+    Contents,
+}
+
+impl Action {
+    /// The caution that belongs to it.
+    #[must_use]
+    pub const fn caution(&self) -> Option<Caution> {
+        match self {
+            Self::CutPieces { .. } | Self::Cut(_) | Self::TakeCells(_) | Self::TakeOff(_) => {
+                Some(Caution::Blade)
+            }
+            Self::Fold { glued: true, .. } | Self::GlueMats(_) | Self::Straps(_) => {
+                Some(Caution::Glue)
+            }
+            Self::Fill => Some(Caution::Contents),
+            _ => None,
+        }
+    }
+}

@@ -1,0 +1,160 @@
+//! The order of the making, read off the planned parts.
+
+use crate::form::assembly::{Assembly, Move, MoveName, Way};
+use crate::net::flat::{Net, PanelId, Taken};
+use crate::net::recipe::Recipe;
+use crate::project::finding::Place;
+
+use super::part::Planned;
+use super::pieces::{Becomes, Piece};
+use super::step::{Action, Step};
+
+/// All steps for `sets` sets: the cutting for all, then each box, then the holder, then fill and slide in.
+#[must_use]
+pub fn steps(
+    boxes: &[Planned],
+    holder: Option<&Planned>,
+    pieces: &[Piece],
+    sets: u32,
+) -> Vec<Step> {
+    let mut list = Vec::new();
+    let mut cards: Vec<u16> = pieces.iter().map(|p| p.card).collect();
+    cards.sort_unstable();
+    cards.dedup();
+    for card in cards {
+        let of_card: Vec<u32> = pieces
+            .iter()
+            .filter(|p| p.card == card)
+            .map(|p| p.id)
+            .collect();
+        push(
+            &mut list,
+            Place::Card(card),
+            0,
+            1,
+            Action::CutPieces {
+                card,
+                pieces: of_card,
+            },
+        );
+    }
+    for part in boxes.iter().chain(holder) {
+        if let Some(assembly) = &part.assembly {
+            part_steps(&mut list, part, assembly, pieces, sets);
+        }
+    }
+    if list.is_empty() {
+        return list;
+    }
+    push(&mut list, Place::Set, 0, u64::from(sets), Action::Fill);
+    if boxes.iter().any(|b| b.assembly.is_some()) && holder.is_some_and(|h| h.assembly.is_some()) {
+        push(&mut list, Place::Set, 0, u64::from(sets), Action::SlideIn);
+    }
+    list
+}
+
+fn push(list: &mut Vec<Step>, place: Place, part: usize, times: u64, action: Action) {
+    let key = format!("{place:?}/{part}/{action:?}");
+    let key = format!("{:016x}", fingerprint(&key));
+    list.push(Step {
+        key,
+        place,
+        part,
+        times,
+        action,
+    });
+}
+
+/// A short stable name for a step (Fowler, Noll and Vo's hash, 64 bits, variant 1a).
+fn fingerprint(text: &str) -> u64 {
+    text.bytes().fold(0xcbf2_9ce4_8422_2325, |h, b| {
+        (h ^ u64::from(b)).wrapping_mul(0x0100_0000_01b3)
+    })
+}
+
+fn part_steps(
+    list: &mut Vec<Step>,
+    part: &Planned,
+    assembly: &Assembly,
+    pieces: &[Piece],
+    sets: u32,
+) {
+    let times = u64::from(part.count) * u64::from(sets);
+    let mine = |wanted: fn(&Becomes) -> bool| -> Vec<u32> {
+        pieces
+            .iter()
+            .filter(|p| p.place == part.place && wanted(&p.becomes))
+            .map(|p| p.id)
+            .collect()
+    };
+    for (i, (p, recipe)) in assembly.parts.iter().zip(&part.recipes).enumerate() {
+        let mut add = |action| push(list, part.place, i, times, action);
+        blank_steps(recipe, &mut add);
+        let mats = mine(|b| matches!(b, Becomes::Mat(_)));
+        if i == 0 && !mats.is_empty() {
+            add(Action::GlueMats(mats));
+        }
+        for &off in recipe.off.iter().filter(|o| o.taken == Taken::Notch) {
+            add(Action::Notch(off));
+        }
+        for (index, m) in p.moves.iter().enumerate() {
+            let glued = takes_glue(&p.net, m);
+            add(Action::Fold {
+                index,
+                name: m.name,
+                glued,
+            });
+            if m.name == MoveName::Ends {
+                add(Action::TryBoxesIn {
+                    inside: assembly.inside,
+                });
+            }
+        }
+    }
+    let straps = mine(|b| matches!(b, Becomes::Trim(_)));
+    if !straps.is_empty() {
+        push(list, part.place, 0, times, Action::Straps(straps));
+    }
+}
+
+fn blank_steps(recipe: &Recipe, add: &mut impl FnMut(Action)) {
+    for scores in &recipe.scores {
+        if !scores.at.is_empty() {
+            add(Action::Score(scores.clone()));
+        }
+    }
+    if !recipe.cuts.is_empty() {
+        add(Action::Cut(recipe.cuts.clone()));
+    }
+    if !recipe.cells.is_empty() {
+        add(Action::TakeCells(recipe.cells.len()));
+    }
+    let off: Vec<_> = recipe
+        .off
+        .iter()
+        .copied()
+        .filter(|o| o.taken != Taken::Notch)
+        .collect();
+    if !off.is_empty() {
+        add(Action::TakeOff(off));
+    }
+    add(Action::FoldAndBurnish);
+}
+
+/// True where a panel that the move brings to rest is glued, or glued onto: both glued faces then meet.
+fn takes_glue(net: &Net, m: &Move) -> bool {
+    let Way::Even(creases) = &m.way else {
+        return false;
+    };
+    let moved: Vec<PanelId> = creases
+        .iter()
+        .filter_map(|c| net.creases.get(c.0))
+        .map(|c| c.far)
+        .collect();
+    let closes = !matches!(m.name, MoveName::Tab | MoveName::Wings | MoveName::Walls);
+    closes
+        && net
+            .glue
+            .iter()
+            .any(|g| moved.contains(&g.on) || g.onto.first().is_some_and(|p| moved.contains(p)))
+}

@@ -1,0 +1,139 @@
+//! `Outline`: a closed run of straight edges, clockwise as seen on the card, and rectangles.
+
+use super::area::Area;
+use super::length::Length;
+use super::point::{Point, Vector};
+
+/// How far an arc drawn as straight edges may stray from the true arc.
+pub const ARC_TOLERANCE: Length = Length::um(20);
+
+/// A simple polygon, clockwise as seen on the card (y runs downward), without a closing repeat of its first corner.
+/// Arcs are runs of straight edges within [`ARC_TOLERANCE`].
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Outline {
+    /// Its corners in order.
+    pub corners: Vec<Point>,
+}
+
+impl Outline {
+    /// The corners given, in order.
+    #[must_use]
+    pub const fn new(corners: Vec<Point>) -> Self {
+        Self { corners }
+    }
+
+    /// Each edge as its two ends.
+    pub fn edges(&self) -> impl Iterator<Item = (Point, Point)> + '_ {
+        let n = self.corners.len();
+        (0..n).map(move |i| (self.corners[i], self.corners[(i + 1) % n]))
+    }
+
+    /// The enclosed area, positive for outlines that run clockwise on the card.
+    ///
+    /// ```
+    /// use snugfold::measure::{length::Length, outline::Rect};
+    /// let r = Rect::sized(Length::mm(3), Length::mm(4));
+    /// assert_eq!(r.outline().area().as_mm2(), 12.0);
+    /// ```
+    #[must_use]
+    pub fn area(&self) -> Area {
+        let origin = Point::default();
+        Area::from_doubled(
+            self.edges()
+                .map(|(a, b)| (a - origin).cross(b - origin))
+                .sum(),
+        )
+    }
+
+    /// The smallest upright rectangle round it.
+    #[must_use]
+    pub fn bounds(&self) -> Rect {
+        let mut all = self.corners.iter();
+        let Some(&first) = all.next() else {
+            return Rect::default();
+        };
+        let mut r = Rect {
+            min: first,
+            max: first,
+        };
+        for p in all {
+            r.min = Point::new(r.min.x.min(p.x), r.min.y.min(p.y));
+            r.max = Point::new(r.max.x.max(p.x), r.max.y.max(p.y));
+        }
+        r
+    }
+
+    /// Moved by `way`.
+    #[must_use]
+    pub fn moved(&self, way: Vector) -> Self {
+        Self::new(self.corners.iter().map(|&p| p + way).collect())
+    }
+}
+
+/// An upright rectangle.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Rect {
+    /// Upper left corner.
+    pub min: Point,
+    /// Lower right corner.
+    pub max: Point,
+}
+
+impl Rect {
+    /// From the origin, `width` by `height`.
+    #[must_use]
+    pub const fn sized(width: Length, height: Length) -> Self {
+        Self {
+            min: Point::new(Length::ZERO, Length::ZERO),
+            max: Point::new(width, height),
+        }
+    }
+
+    /// Between the columns `x0`..`x1` and the rows `y0`..`y1`.
+    #[must_use]
+    pub const fn between(x0: Length, y0: Length, x1: Length, y1: Length) -> Self {
+        Self {
+            min: Point::new(x0, y0),
+            max: Point::new(x1, y1),
+        }
+    }
+
+    /// From left to right.
+    #[must_use]
+    pub fn width(self) -> Length {
+        self.max.x - self.min.x
+    }
+
+    /// From top to bottom.
+    #[must_use]
+    pub fn height(self) -> Length {
+        self.max.y - self.min.y
+    }
+
+    /// Smaller by `edge` on each side.
+    #[must_use]
+    pub fn inset(self, edge: Length) -> Self {
+        let way = Vector::new(edge, edge);
+        Self {
+            min: self.min + way,
+            max: self.max - way,
+        }
+    }
+
+    /// Its four corners, clockwise on the card from the upper left.
+    #[must_use]
+    pub fn outline(self) -> Outline {
+        Outline::new(vec![
+            self.min,
+            Point::new(self.max.x, self.min.y),
+            self.max,
+            Point::new(self.min.x, self.max.y),
+        ])
+    }
+
+    /// Its area.
+    #[must_use]
+    pub fn area(self) -> Area {
+        Area::of(self.width(), self.height())
+    }
+}

@@ -1,0 +1,291 @@
+//! `Cells`: a net built as a grid of columns and rows, so that its recipe is exact by construction.
+
+use crate::measure::length::Length;
+use crate::measure::outline::{Outline, Rect};
+use crate::measure::point::Point;
+
+use super::corner::{Corner, Notch, Shape, Side, Trimmed};
+use super::flat::{Crease, Duty, Face, Glue, Matting, Net, Panel, PanelId, Taken, Waste};
+
+/// Where the lines of a grid net run: from the left edge and from the top edge, both blank edges included.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Lines {
+    /// From the left edge.
+    pub across: Vec<Length>,
+    /// From the top edge.
+    pub down: Vec<Length>,
+}
+
+impl Lines {
+    /// Lines after each of the `columns` and `rows`.
+    fn after(columns: &[Length], rows: &[Length]) -> Self {
+        let run = |sizes: &[Length]| {
+            let mut at = Length::ZERO;
+            std::iter::once(at)
+                .chain(sizes.iter().map(|&s| {
+                    at += s;
+                    at
+                }))
+                .collect()
+        };
+        Self {
+            across: run(columns),
+            down: run(rows),
+        }
+    }
+
+    fn cell(&self, column: usize, row: usize) -> Rect {
+        Rect::between(
+            self.across[column],
+            self.down[row],
+            self.across[column + 1],
+            self.down[row + 1],
+        )
+    }
+}
+
+/// A panel while its net is being built.
+struct Draft {
+    column: usize,
+    row: usize,
+    name: &'static str,
+    duty: Duty,
+    /// Strips taken off, by side: top, right, bottom, left.
+    strips: [Length; 4],
+    corners: [Shape; 4],
+    notch: Option<Notch>,
+    level: i8,
+    mat: Matting,
+}
+
+/// A grid of cells, each a panel or waste, built up call by call.
+pub struct Cells {
+    lines: Lines,
+    drafts: Vec<Draft>,
+    creases: Vec<(PanelId, PanelId, i16)>,
+    glue: Vec<(PanelId, Face, Length, Vec<PanelId>)>,
+}
+
+impl Cells {
+    /// An empty blank of these columns (left to right) and rows (top to bottom).
+    #[must_use]
+    pub fn new(columns: &[Length], rows: &[Length]) -> Self {
+        Self {
+            lines: Lines::after(columns, rows),
+            drafts: Vec::new(),
+            creases: Vec::new(),
+            glue: Vec::new(),
+        }
+    }
+
+    /// Makes the cell at `column`, `row` a panel. The first panel lies still while the rest is folded.
+    pub fn panel(&mut self, column: usize, row: usize, name: &'static str, duty: Duty) -> PanelId {
+        self.drafts.push(Draft {
+            column,
+            row,
+            name,
+            duty,
+            strips: [Length::ZERO; 4],
+            corners: [Shape::Square; 4],
+            notch: None,
+            level: 0,
+            mat: Matting::Never,
+        });
+        PanelId(self.drafts.len() - 1)
+    }
+
+    /// Adds a panel that hangs on `near` by a crease folded by `degrees` (away from the reader above zero).
+    pub fn hung(
+        &mut self,
+        near: PanelId,
+        degrees: i16,
+        (column, row): (usize, usize),
+        name: &'static str,
+        duty: Duty,
+    ) -> PanelId {
+        let far = self.panel(column, row, name, duty);
+        self.creases.push((near, far, degrees));
+        far
+    }
+
+    /// Takes a strip off one side of a panel.
+    pub fn strip(&mut self, panel: PanelId, side: Side, width: Length) {
+        self.drafts[panel.0].strips[side as usize] = width.at_least_zero();
+    }
+
+    /// Cuts a corner of a panel.
+    pub fn corner(&mut self, panel: PanelId, corner: Corner, shape: Shape) {
+        self.drafts[panel.0].corners[corner as usize] = shape;
+    }
+
+    /// Cuts a thumb notch into a panel.
+    pub fn notch(&mut self, panel: PanelId, notch: Notch) {
+        self.drafts[panel.0].notch = Some(notch);
+    }
+
+    /// Puts a panel at a level where layers pile up, in halves of a card thickness outward from its scores.
+    pub fn level(&mut self, panel: PanelId, halves: i8) {
+        self.drafts[panel.0].level = halves;
+    }
+
+    /// Lets a panel take a mat.
+    pub fn mat(&mut self, panel: PanelId) {
+        self.drafts[panel.0].mat = Matting::Usual;
+    }
+
+    /// Glues the whole of a panel's face onto others.
+    pub fn glue(&mut self, on: PanelId, face: Face, onto: &[PanelId]) {
+        self.glue.push((on, face, Length::ZERO, onto.to_vec()));
+    }
+
+    /// Glues a panel's face onto others, all but a border of `edge`, at most a quarter of it, all round.
+    pub fn glue_within(&mut self, on: PanelId, face: Face, edge: Length, onto: &[PanelId]) {
+        self.glue.push((on, face, edge, onto.to_vec()));
+    }
+
+    /// The finished net.
+    #[must_use]
+    pub fn finish(self) -> Net {
+        let lines = self.lines;
+        let mut panels = Vec::with_capacity(self.drafts.len());
+        let mut waste = Vec::new();
+        for (i, draft) in self.drafts.iter().enumerate() {
+            let cell = lines.cell(draft.column, draft.row);
+            let (rect, strips) = stripped(cell, draft.strips);
+            let trimmed = Trimmed {
+                rect,
+                corners: draft.corners,
+                notch: draft.notch,
+            };
+            let (outline, off) = trimmed.cut();
+            let mut take = |outline: Outline, taken| {
+                waste.push(Waste {
+                    outline,
+                    taken,
+                    from: Some(PanelId(i)),
+                });
+            };
+            strips
+                .into_iter()
+                .for_each(|s| take(s.outline(), Taken::Strip));
+            off.into_iter().for_each(|(o, taken)| take(o, taken));
+            panels.push(Panel {
+                name: draft.name,
+                duty: draft.duty,
+                cell,
+                outline,
+                level: draft.level,
+                mat: draft.mat,
+            });
+        }
+        for column in 0..lines.across.len() - 1 {
+            for row in 0..lines.down.len() - 1 {
+                if !self
+                    .drafts
+                    .iter()
+                    .any(|d| (d.column, d.row) == (column, row))
+                {
+                    waste.push(Waste {
+                        outline: lines.cell(column, row).outline(),
+                        taken: Taken::Cell,
+                        from: None,
+                    });
+                }
+            }
+        }
+        let creases = self
+            .creases
+            .iter()
+            .map(|&(near, far, degrees)| {
+                let (from, to) = shared_edge(&panels[near.0], &panels[far.0]);
+                Crease {
+                    near,
+                    far,
+                    from,
+                    to,
+                    degrees,
+                }
+            })
+            .collect();
+        let glue = self
+            .glue
+            .into_iter()
+            .map(|(on, face, edge, onto)| {
+                let outline = &panels[on.0].outline;
+                let bounds = outline.bounds();
+                let edge = edge.min(bounds.width().min(bounds.height()).scaled(1, 4));
+                let area = if edge.is_positive() {
+                    bounds.inset(edge).outline()
+                } else {
+                    outline.clone()
+                };
+                Glue {
+                    on,
+                    face,
+                    area,
+                    onto,
+                }
+            })
+            .collect();
+        let end = Point::new(
+            lines.across.last().copied().unwrap_or_default(),
+            lines.down.last().copied().unwrap_or_default(),
+        );
+        Net {
+            blank: Rect {
+                min: Point::default(),
+                max: end,
+            },
+            panels,
+            creases,
+            glue,
+            waste,
+            lines,
+        }
+    }
+}
+
+/// A cell without its strips, and the strips: left and right over the full height, top and bottom between them.
+fn stripped(cell: Rect, strips: [Length; 4]) -> (Rect, Vec<Rect>) {
+    let [top, right, bottom, left] = strips;
+    let (x0, x1) = (cell.min.x + left, cell.max.x - right);
+    let (y0, y1) = (cell.min.y + top, cell.max.y - bottom);
+    let all = [
+        Rect::between(cell.min.x, cell.min.y, x0, cell.max.y),
+        Rect::between(x1, cell.min.y, cell.max.x, cell.max.y),
+        Rect::between(x0, cell.min.y, x1, y0),
+        Rect::between(x0, y1, x1, cell.max.y),
+    ];
+    let real = all
+        .into_iter()
+        .filter(|s| s.width().is_positive() && s.height().is_positive())
+        .collect();
+    (Rect::between(x0, y0, x1, y1), real)
+}
+
+/// Where two neighbouring panels meet, as far as both reach.
+fn shared_edge(a: &Panel, b: &Panel) -> (Point, Point) {
+    let (ca, cb) = (a.cell, b.cell);
+    let (ba, bb) = (a.outline.bounds(), b.outline.bounds());
+    if ca.max.x == cb.min.x || cb.max.x == ca.min.x {
+        let x = if ca.max.x == cb.min.x {
+            ca.max.x
+        } else {
+            ca.min.x
+        };
+        (
+            Point::new(x, ba.min.y.max(bb.min.y)),
+            Point::new(x, ba.max.y.min(bb.max.y)),
+        )
+    } else {
+        let y = if ca.max.y == cb.min.y {
+            ca.max.y
+        } else {
+            ca.min.y
+        };
+        (
+            Point::new(ba.min.x.max(bb.min.x), y),
+            Point::new(ba.max.x.min(bb.max.x), y),
+        )
+    }
+}

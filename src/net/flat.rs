@@ -1,0 +1,184 @@
+//! `Net`: one flat pattern, outside face up, in the blank's own coordinates.
+
+use crate::measure::area::Area;
+use crate::measure::length::Length;
+use crate::measure::outline::{Outline, Rect};
+use crate::measure::point::Point;
+
+use super::cells::Lines;
+
+/// The place of a panel in [`Net::panels`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct PanelId(pub usize);
+
+/// The place of a crease in [`Net::creases`].
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct CreaseId(pub usize);
+
+/// What a panel does in the folded part. Steps, mats and cautions hang on it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Duty {
+    /// A wall that is seen.
+    Wall,
+    /// A floor that the contents stand on.
+    Floor,
+    /// A lid that closes the top.
+    Lid,
+    /// Glued inside a wall to close the ring.
+    Tab,
+    /// Slides in behind a wall and holds the lid.
+    Tuck,
+    /// Folds in under the lid and keeps dust and light out.
+    DustFlap,
+    /// One of several layers glued together into a floor.
+    BaseFlap,
+    /// Folds round a corner and is glued under an end flap.
+    Wing,
+    /// Comes up outside the wings and is glued over them.
+    EndFlap,
+}
+
+/// One flat piece between creases, cuts and edges.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Panel {
+    /// Its name in plain words, unique in its net.
+    pub name: &'static str,
+    /// What it does.
+    pub duty: Duty,
+    /// Score to score, before trims and corners.
+    pub cell: Rect,
+    /// As cut.
+    pub outline: Outline,
+    /// Where it lies when folded, outward from its scores, in halves of a card thickness: flaps that pile up at one
+    /// place have different levels.
+    pub level: i8,
+    /// Whether it takes a mat unless told otherwise.
+    pub mat: Matting,
+}
+
+/// Whether a panel takes a mat.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Matting {
+    /// Unless it is switched off.
+    Usual,
+    /// Never: it slides, is glued or is hidden.
+    Never,
+}
+
+/// A fold between two panels.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Crease {
+    /// The panel nearer the root.
+    pub near: PanelId,
+    /// The panel that it carries.
+    pub far: PanelId,
+    /// One end.
+    pub from: Point,
+    /// The other end.
+    pub to: Point,
+    /// How far it is folded in the end, in degrees: above zero away from the reader (mountain, outside face up),
+    /// below zero towards the reader (valley).
+    pub degrees: i16,
+}
+
+/// A face of a panel.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Face {
+    /// What is seen when the part is folded.
+    Outside,
+    /// What the contents touch.
+    Inside,
+}
+
+/// Glue on one face of a panel and the panels that it meets.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Glue {
+    /// The panel that takes the glue.
+    pub on: PanelId,
+    /// The face that takes it.
+    pub face: Face,
+    /// Where on it.
+    pub area: Outline,
+    /// The panels it is pressed onto, the one it touches most first.
+    pub onto: Vec<PanelId>,
+}
+
+/// Why a piece of the blank is taken away.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Taken {
+    /// A whole cell between lines.
+    Cell,
+    /// A strip off a panel's edge.
+    Strip,
+    /// A wedge off a corner.
+    Wedge,
+    /// What lies outside a rounded corner.
+    Round,
+    /// A thumb notch.
+    Notch,
+}
+
+/// A piece of the blank that is taken away.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Waste {
+    /// Its shape.
+    pub outline: Outline,
+    /// Why it goes.
+    pub taken: Taken,
+    /// The panel that it is taken from, where it is not a whole cell.
+    pub from: Option<PanelId>,
+}
+
+/// A flat pattern cut from one rectangular blank.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Net {
+    /// The blank.
+    pub blank: Rect,
+    /// All panels; the first is the one that lies still while the rest is folded.
+    pub panels: Vec<Panel>,
+    /// All creases, each after the one that its near panel hangs on.
+    pub creases: Vec<Crease>,
+    /// All glued places.
+    pub glue: Vec<Glue>,
+    /// All that is taken away.
+    pub waste: Vec<Waste>,
+    /// The lines across the blank, for nets that are a grid.
+    pub lines: Lines,
+}
+
+impl Net {
+    /// The panel at `id`. Ids come from the net itself.
+    #[must_use]
+    pub fn panel(&self, id: PanelId) -> &Panel {
+        &self.panels[id.0]
+    }
+
+    /// The panel called `name`.
+    #[must_use]
+    pub fn named(&self, name: &str) -> Option<PanelId> {
+        self.panels.iter().position(|p| p.name == name).map(PanelId)
+    }
+
+    /// The crease that carries `panel`; the root has none.
+    #[must_use]
+    pub fn carrier(&self, panel: PanelId) -> Option<CreaseId> {
+        self.creases
+            .iter()
+            .position(|c| c.far == panel)
+            .map(CreaseId)
+    }
+
+    /// Panels and waste together: equal to the blank's area where nothing is lost or counted twice.
+    #[must_use]
+    pub fn accounted(&self) -> Area {
+        let panels: Area = self.panels.iter().map(|p| p.outline.area()).sum();
+        let waste: Area = self.waste.iter().map(|w| w.outline.area()).sum();
+        panels + waste
+    }
+
+    /// The longer side of the blank.
+    #[must_use]
+    pub fn longest(&self) -> Length {
+        self.blank.width().max(self.blank.height())
+    }
+}

@@ -1,0 +1,7 @@
+//! The flat pattern: panels, creases, glue and what is taken away; and the recipe read off it.
+
+pub mod cells;
+pub mod corner;
+pub mod flat;
+pub mod mat;
+pub mod recipe;

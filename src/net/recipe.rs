@@ -1,0 +1,177 @@
+//! The score-and-cut recipe, read off a grid net: where to score from which edge, where to cut, what to take away.
+
+use crate::measure::length::Length;
+use crate::measure::outline::Rect;
+
+use super::flat::{Net, PanelId, Taken, Waste};
+
+/// The two ways in which a card lies at the fence.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Turned {
+    /// Its left edge at the fence: places are measured across.
+    AsItLies,
+    /// Turned so that its top edge is at the fence: places are measured down.
+    Quarter,
+}
+
+/// Scores made right across the blank in one position of the card.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Scores {
+    /// How the card lies.
+    pub turned: Turned,
+    /// From the fence, in order.
+    pub at: Vec<Length>,
+    /// The blank's size in that direction.
+    pub whole: Length,
+}
+
+impl Scores {
+    /// What must be left behind the last score: the sum check.
+    #[must_use]
+    pub fn last_panel(&self) -> Length {
+        self.whole - self.at.last().copied().unwrap_or_default()
+    }
+}
+
+/// A straight cut along a line.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct CutLine {
+    /// Whether the line is measured across or down.
+    pub measured: Turned,
+    /// Where the line is.
+    pub at: Length,
+    /// Where the cut starts, along the line.
+    pub from: Length,
+    /// Where it ends.
+    pub to: Length,
+}
+
+/// A corner, strip or notch to take off a panel.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct TakeOff {
+    /// The panel.
+    pub panel: PanelId,
+    /// What kind of piece goes.
+    pub taken: Taken,
+    /// Its size, as the upright rectangle round it.
+    pub size: Rect,
+}
+
+/// Everything that is done to the flat blank, in order.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Recipe {
+    /// Its width.
+    pub width: Length,
+    /// Its height.
+    pub height: Length,
+    /// First across, then, turned, down.
+    pub scores: [Scores; 2],
+    /// Cuts between panels.
+    pub cuts: Vec<CutLine>,
+    /// Whole cells that go.
+    pub cells: Vec<Rect>,
+    /// What is taken off panels.
+    pub off: Vec<TakeOff>,
+}
+
+impl Recipe {
+    /// Reads the recipe off `net`.
+    #[must_use]
+    pub fn of(net: &Net) -> Self {
+        let scored = |turned: Turned| -> Vec<Length> {
+            let (lines, edge): (&[Length], fn(&super::flat::Crease) -> (Length, Length)) =
+                match turned {
+                    Turned::AsItLies => (&net.lines.across, |c| (c.from.x, c.to.x)),
+                    Turned::Quarter => (&net.lines.down, |c| (c.from.y, c.to.y)),
+                };
+            lines
+                .iter()
+                .copied()
+                .filter(|&at| net.creases.iter().any(|c| edge(c) == (at, at)))
+                .collect()
+        };
+        let scores = |turned, whole| Scores {
+            turned,
+            at: scored(turned),
+            whole,
+        };
+        Self {
+            width: net.blank.width(),
+            height: net.blank.height(),
+            scores: [
+                scores(Turned::AsItLies, net.blank.width()),
+                scores(Turned::Quarter, net.blank.height()),
+            ],
+            cuts: cuts(net),
+            cells: net
+                .waste
+                .iter()
+                .filter(|w| w.taken == Taken::Cell)
+                .map(|w| w.outline.bounds())
+                .collect(),
+            off: net.waste.iter().filter_map(take_off).collect(),
+        }
+    }
+}
+
+fn take_off(waste: &Waste) -> Option<TakeOff> {
+    waste.from.map(|panel| TakeOff {
+        panel,
+        taken: waste.taken,
+        size: waste.outline.bounds(),
+    })
+}
+
+/// Every stretch of a grid line between two cells of which one at least is a panel and that no crease joins,
+/// neighbouring stretches made one.
+fn cuts(net: &Net) -> Vec<CutLine> {
+    let mut found = Vec::new();
+    for measured in [Turned::AsItLies, Turned::Quarter] {
+        let (lines, along) = match measured {
+            Turned::AsItLies => (&net.lines.across, &net.lines.down),
+            Turned::Quarter => (&net.lines.down, &net.lines.across),
+        };
+        let inner = lines
+            .get(1..lines.len().saturating_sub(1))
+            .unwrap_or_default();
+        for &at in inner {
+            let mut open: Option<CutLine> = None;
+            for ends in along.windows(2) {
+                if is_cut(net, measured, at, ends[0], ends[1]) {
+                    let cut = open.get_or_insert(CutLine {
+                        measured,
+                        at,
+                        from: ends[0],
+                        to: ends[1],
+                    });
+                    cut.to = ends[1];
+                } else {
+                    found.extend(open.take());
+                }
+            }
+            found.extend(open);
+        }
+    }
+    found
+}
+
+fn is_cut(net: &Net, measured: Turned, at: Length, from: Length, to: Length) -> bool {
+    let panel_beside = |before: bool| {
+        net.panels.iter().position(|p| {
+            let c = p.cell;
+            let (low, high, start, end) = match measured {
+                Turned::AsItLies => (c.min.x, c.max.x, c.min.y, c.max.y),
+                Turned::Quarter => (c.min.y, c.max.y, c.min.x, c.max.x),
+            };
+            (if before { high == at } else { low == at }) && start == from && end == to
+        })
+    };
+    match (panel_beside(true), panel_beside(false)) {
+        (None, None) => false,
+        (Some(a), Some(b)) => !net
+            .creases
+            .iter()
+            .any(|c| (c.near.0, c.far.0) == (a, b) || (c.near.0, c.far.0) == (b, a)),
+        _ => true,
+    }
+}

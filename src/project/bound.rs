@@ -1,0 +1,73 @@
+//! Named ranges: one for each input, from which its check and its error both come.
+
+use crate::measure::length::Length;
+use crate::measure::system::Native;
+
+/// From the least to the most that an input may be, both included.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Range<T> {
+    /// The least.
+    pub least: T,
+    /// The most.
+    pub most: T,
+}
+
+impl<T: Copy + PartialOrd> Range<T> {
+    /// From `least` to `most`.
+    pub const fn new(least: T, most: T) -> Self {
+        Self { least, most }
+    }
+
+    /// True for a value within.
+    pub fn holds(&self, value: T) -> bool {
+        self.least <= value && value <= self.most
+    }
+}
+
+/// Alike sets in one plan.
+pub const SETS: Range<u32> = Range::new(1, 10_000);
+/// Boxes of one kind in a set.
+pub const BOX_COUNT: Range<u32> = Range::new(1, 100);
+/// Kinds of boxes in a set.
+pub const BOX_KINDS: Range<u32> = Range::new(1, 60);
+/// Cards in a project.
+pub const CARDS: Range<u32> = Range::new(1, 30);
+/// Grams for each square metre: from thin text paper to the heaviest board that is still scored by hand.
+pub const GRAMMAGE: Range<u32> = Range::new(60, 600);
+/// Thickness of one sheet of card.
+pub const THICKNESS: Range<Length> = Range::new(Length::um(50), Length::mm(2));
+/// Spare pieces, in percent.
+pub const SPARES: Range<u32> = Range::new(0, 100);
+/// Sheets in the drawer, of one size.
+pub const HAVE: Range<u32> = Range::new(0, 100_000);
+/// Price of one sheet, in the smallest coin.
+pub const SHEET_PRICE: Range<u32> = Range::new(0, 1_000_000);
+/// Sizes of sheets of one card besides the first.
+pub const MORE_SHEETS: Range<u32> = Range::new(0, 8);
+/// Off each edge of a sheet.
+pub const EDGE_TRIM: Range<Length> = Range::new(Length::ZERO, Length::mm(20));
+/// A trimmer's longest cut.
+pub const LONGEST_CUT: Range<Length> = Range::new(Length::mm(100), Length::mm(1_500));
+/// The narrowest strip that can be held.
+pub const LEAST_STRIP: Range<Length> = Range::new(Length::mm(2), Length::mm(50));
+/// The narrowest strip where the maker says nothing: 10 mm (common practice, no source).
+pub const DEFAULT_LEAST_STRIP: Length = Length::mm(10);
+/// Either side of a sheet.
+pub const SHEET_SIDE: Range<Length> = Range::new(Length::mm(50), Length::mm(1_500));
+/// Between two grooves of a board.
+pub const SCORE_STEP: Range<Length> = Range::new(Length::um(500), Length::mm(13));
+/// A mat's border on each side.
+pub const REVEAL: Range<Length> = Range::new(Length::um(500), Length::mm(30));
+
+/// A board's grooves where the maker says nothing: ⅛ in, 1 mm.
+pub const DEFAULT_SCORE_STEP: Native<Length> = Native::lengths(1, 8, 10);
+/// What a trimmer's or ruler's marks allow to cut at: 1/32 in, ½ mm (common practice, no source).
+pub const CUT_STEP: Native<Length> = Native::lengths(1, 32, 5);
+/// A mat's border where the maker says nothing: ⅛ in (seen with seven makers), 3 mm.
+pub const DEFAULT_REVEAL: Native<Length> = Native::lengths(1, 8, 30);
+/// The smallest panel that can be folded by hand: ¼ in, 5 mm (common practice, no source).
+pub const LEAST_PANEL: Native<Length> = Native::lengths(1, 4, 50);
+/// What stays clear so that two edges pass each other: 1/16 in, 1 mm.
+pub const CLEAR: Native<Length> = Native::lengths(1, 16, 10);
+/// A hair off an edge that meets a fold, 0.5 to 1 mm: 1/32 in, 1 mm (common practice, no source).
+pub const HAIR: Native<Length> = Native::lengths(1, 32, 10);

@@ -1,0 +1,240 @@
+//! `Finding`: what does not work or needs care, where, and with which measurements; worded later.
+
+use crate::measure::length::Length;
+
+/// What a finding is about.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Place {
+    /// The set as a whole.
+    Set,
+    /// The board.
+    Board,
+    /// The card with this number.
+    Card(u16),
+    /// The box with this number.
+    Box(u16),
+    /// The holder.
+    Holder,
+}
+
+/// How much a finding matters.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Weight {
+    /// It cannot be made like this: that part is not planned.
+    Stop,
+    /// It can be made, and may disappoint.
+    Caution,
+    /// Good to know.
+    Note,
+}
+
+/// One thing that the maker should know.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Finding {
+    /// Where it is.
+    pub place: Place,
+    /// The input it hangs on, by key.
+    pub input: Option<&'static str>,
+    /// How much it matters.
+    pub weight: Weight,
+    /// What it is.
+    pub what: What,
+}
+
+/// The findings there are, each with its measurements.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum What {
+    /// A typed length is outside its range.
+    LengthOutside {
+        /// What was typed.
+        is: Length,
+        /// The least it may be.
+        least: Length,
+        /// The most it may be.
+        most: Length,
+    },
+    /// A typed count is outside its range.
+    CountOutside {
+        /// What was typed.
+        is: u32,
+        /// The least it may be.
+        least: u32,
+        /// The most it may be.
+        most: u32,
+    },
+    /// An input holds something that is not a length, count or choice as it should be.
+    NotThatKind {
+        /// What was typed.
+        typed: String,
+    },
+    /// An input that the form does not have.
+    UnknownInput {
+        /// Its key.
+        key: String,
+    },
+    /// A form that the registry does not have.
+    UnknownForm {
+        /// Its key.
+        form: String,
+    },
+    /// A holder's form was asked for a box, or the other way round.
+    WrongKind {
+        /// The form's key.
+        form: String,
+    },
+    /// A card number that no card has.
+    UnknownCard {
+        /// The number asked for.
+        card: u16,
+    },
+    /// Two cards or two boxes share a number.
+    NumberTwice {
+        /// The number.
+        number: u16,
+    },
+    /// There is no box in the set.
+    NoBoxes,
+    /// A typed size was moved to the next groove.
+    Moved {
+        /// As typed.
+        from: Length,
+        /// As planned.
+        to: Length,
+    },
+    /// A panel is too small to fold by hand.
+    PanelTooSmall {
+        /// Its name.
+        panel: &'static str,
+        /// Its smaller side.
+        is: Length,
+        /// The smallest that can be folded.
+        least: Length,
+    },
+    /// A glue tab leaves no wall wide enough to hide it.
+    TabTooWide {
+        /// The widest that can be hidden.
+        most: Length,
+    },
+    /// A rounded corner larger than the free corner it is on.
+    RoundTooLarge {
+        /// The largest radius.
+        most: Length,
+    },
+    /// A strap broader than the end it crosses.
+    StrapTooWide {
+        /// The broadest.
+        most: Length,
+    },
+    /// A tuck is longer than three quarters of the height.
+    TuckTooLong {
+        /// As planned.
+        is: Length,
+        /// Three quarters of the height.
+        most: Length,
+    },
+    /// A tuck longer than its lid is deep cannot be bent in past the dust flaps.
+    TuckHits {
+        /// The longest that slides in.
+        most: Length,
+    },
+    /// A panel gets no mat, because it is under three reveals across.
+    NoMat {
+        /// Its name.
+        panel: &'static str,
+        /// The border asked for.
+        reveal: Length,
+    },
+    /// A border so wide that it leaves nothing of the mat anywhere.
+    RevealTooWide {
+        /// The border asked for.
+        reveal: Length,
+    },
+    /// A piece is larger than its sheet, whichever way it is turned.
+    PieceTooLarge {
+        /// Its letter in the piece list.
+        piece: String,
+        /// Its width.
+        width: Length,
+        /// Its height.
+        height: Length,
+        /// The sheet's width.
+        sheet_width: Length,
+        /// The sheet's height.
+        sheet_height: Length,
+    },
+    /// A piece is narrower than a strip that can be held at the trimmer: it is left to knife and ruler.
+    PieceTooThin {
+        /// Its letter in the piece list.
+        piece: String,
+        /// Its smaller side.
+        is: Length,
+        /// The narrowest strip that can be held.
+        least: Length,
+    },
+    /// The sheets in the drawer are not enough, and no more can be bought.
+    SheetsRanOut {
+        /// The piece's letter.
+        piece: String,
+        /// How many of it are not cut.
+        count: u32,
+    },
+    /// The trimmer's cut is too short to cut this piece out of its sheet.
+    TrimmerTooShort {
+        /// The piece's letter.
+        piece: String,
+        /// The trimmer's longest cut.
+        longest: Length,
+    },
+    /// An edge trim leaves nothing of a sheet.
+    NothingLeftOfSheet,
+    /// Pieces that a layout could not place for another reason.
+    PieceLeftOut {
+        /// Its letter in the piece list.
+        piece: String,
+        /// How many of them.
+        count: u32,
+    },
+    /// A holder's wall leaves too little of a box to grip.
+    LittleToGrip {
+        /// What sticks out.
+        is: Length,
+        /// What a hand needs.
+        least: Length,
+    },
+    /// A holder's wall is higher than its boxes.
+    WallAboveBoxes {
+        /// The wall.
+        wall: Length,
+        /// The shortest box.
+        shortest: Length,
+    },
+    /// Boxes of different depths stand in one row: the shallower ones have play.
+    UnevenDepths {
+        /// The play of the shallowest box.
+        play: Length,
+    },
+    /// The thickness is an estimate from the grammage.
+    ThicknessEstimated {
+        /// The estimate.
+        thickness: Length,
+    },
+    /// The margin asked for cannot be had: it must lie within these.
+    MarginOutside {
+        /// The least.
+        least: Length,
+        /// The most.
+        most: Length,
+    },
+    /// A thumb notch is too large for its panel.
+    NotchTooLarge {
+        /// The largest radius.
+        most: Length,
+    },
+    /// Nobody can plan this many pieces at a table.
+    TooManyPieces {
+        /// How many.
+        is: u64,
+        /// The most that are planned.
+        most: u64,
+    },
+}

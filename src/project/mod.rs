@@ -1,0 +1,6 @@
+//! The maker's request: plain data, values as typed.
+
+pub mod bound;
+pub mod example;
+pub mod finding;
+pub mod request;

@@ -1,0 +1,292 @@
+//! `Project`: everything that the maker asks for, and nothing that is computed.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use crate::measure::given::Given;
+use crate::measure::system::System;
+
+/// One gift set as it is asked for. Only `boxes` and `cards` are needed in a file; the rest has defaults.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Project {
+    /// What the maker calls it.
+    #[serde(default)]
+    pub name: String,
+    /// The system that is worked in.
+    #[serde(default)]
+    pub system: System,
+    /// Where the maker's board can score.
+    #[serde(default)]
+    pub board: Board,
+    /// How many alike sets are made.
+    #[serde(default = "one")]
+    pub sets: u32,
+    /// The card at hand.
+    pub cards: Vec<Card>,
+    /// What the trimmer can do.
+    #[serde(default, skip_serializing_if = "Trimmer::is_usual")]
+    pub trimmer: Trimmer,
+    /// Spare pieces to cut, in percent of those needed.
+    #[serde(default, skip_serializing_if = "is_zero")]
+    pub spares: u32,
+    /// The kinds of boxes in a set.
+    pub boxes: Vec<Part>,
+    /// What the boxes slide into.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub holder: Option<Part>,
+}
+
+const fn one() -> u32 {
+    1
+}
+
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde hands it so")]
+const fn is_zero(n: &u32) -> bool {
+    *n == 0
+}
+
+/// What the trimmer and the hand that holds the card can do; left out, nothing off the edges, a cut of any length, and
+/// strips down to 10 mm.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Trimmer {
+    /// Taken off each edge of a sheet before anything else.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub edge_trim: Option<Given>,
+    /// The longest cut in one stroke.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub longest_cut: Option<Given>,
+    /// The narrowest strip that can be held.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub least_strip: Option<Given>,
+}
+
+impl Trimmer {
+    /// True where nothing was typed.
+    #[must_use]
+    pub const fn is_usual(&self) -> bool {
+        self.edge_trim.is_none() && self.longest_cut.is_none() && self.least_strip.is_none()
+    }
+}
+
+/// The board's score step in each system; left out, ⅛ in and 1 mm.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Board {
+    /// Between two grooves on the inch side.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub inch_step: Option<Given>,
+    /// Between two grooves on the metric side.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub metric_step: Option<Given>,
+}
+
+/// A card that parts are cut from.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Card {
+    /// What parts call it by; unique in a project.
+    pub id: u16,
+    /// What the maker calls it.
+    #[serde(default)]
+    pub name: String,
+    /// Grams for each square metre.
+    pub grammage: u32,
+    /// Measured thickness of one sheet; left out, it is estimated from the grammage.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub thickness: Option<Given>,
+    /// The sheet as it really is, across.
+    pub sheet_width: Given,
+    /// The sheet as it really is, down.
+    pub sheet_height: Given,
+    /// How it is tinted on the screen.
+    #[serde(default)]
+    pub tint: Tint,
+    /// Where its sheets come from.
+    #[serde(default, skip_serializing_if = "Supply::is_usual")]
+    pub supply: Supply,
+    /// Sheets of other sizes of the same card.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub more_sheets: Vec<MoreSheets>,
+    /// Which way round its pieces may lie on the sheet.
+    #[serde(default, skip_serializing_if = "Lie::is_usual")]
+    pub lie: Lie,
+}
+
+/// Where sheets of one size come from; left out, none in the drawer, and as many to buy as it takes.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Supply {
+    /// Sheets in the drawer.
+    #[serde(default, skip_serializing_if = "is_zero")]
+    pub have: u32,
+    /// Whether more can be bought.
+    #[serde(default, skip_serializing_if = "Shop::is_usual")]
+    pub shop: Shop,
+    /// What one sheet costs there, in the smallest coin.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub price: Option<u32>,
+}
+
+impl Supply {
+    /// True where nothing was said.
+    #[must_use]
+    pub fn is_usual(&self) -> bool {
+        *self == Self::default()
+    }
+}
+
+/// Whether a shop has more sheets.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Shop {
+    /// As many as it takes.
+    #[default]
+    Open,
+    /// None: what is in the drawer is all.
+    Shut,
+}
+
+impl Shop {
+    /// True where nothing was said.
+    #[must_use]
+    pub fn is_usual(&self) -> bool {
+        *self == Self::Open
+    }
+}
+
+/// Sheets of another size.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct MoreSheets {
+    /// As it really is, across.
+    pub width: Given,
+    /// As it really is, down.
+    pub height: Given,
+    /// Where they come from.
+    #[serde(default, skip_serializing_if = "Supply::is_usual")]
+    pub supply: Supply,
+}
+
+/// Which way round pieces may lie on a sheet.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Lie {
+    /// Plain card: either way.
+    #[default]
+    Either,
+    /// Grain or pattern: upright on the sheet as it is held.
+    Upright,
+}
+
+impl Lie {
+    /// True where nothing was said.
+    #[must_use]
+    pub fn is_usual(&self) -> bool {
+        *self == Self::Either
+    }
+}
+
+/// A colour of card, as `#rrggbb`.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Tint(pub u32);
+
+impl Default for Tint {
+    /// Unbleached card.
+    fn default() -> Self {
+        Self(0xd8_b9_8a)
+    }
+}
+
+impl Serialize for Tint {
+    fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_str(&self.hex())
+    }
+}
+
+impl<'de> Deserialize<'de> for Tint {
+    fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        let text = String::deserialize(from)?;
+        Self::read(&text).ok_or_else(|| {
+            serde::de::Error::custom(format!("“{text}” is no colour such as “#d8b98a”"))
+        })
+    }
+}
+
+impl Tint {
+    /// As `#rrggbb`.
+    #[must_use]
+    pub fn hex(self) -> String {
+        format!("#{:06x}", self.0 & 0xff_ff_ff)
+    }
+
+    /// From `#rrggbb`.
+    #[must_use]
+    pub fn read(text: &str) -> Option<Self> {
+        let digits = text
+            .strip_prefix('#')
+            .filter(|d| d.len() == 6 && d.bytes().all(|b| b.is_ascii_hexdigit()))?;
+        u32::from_str_radix(digits, 16).ok().map(Self)
+    }
+}
+
+/// A box or a holder that is asked for: which form, from which card, and what was typed for it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Part {
+    /// Its stable number in the project, unique among boxes.
+    #[serde(default)]
+    pub id: u16,
+    /// What the maker calls it.
+    #[serde(default)]
+    pub name: String,
+    /// The form's key in the registry, such as `tuck-box`.
+    pub form: String,
+    /// How many in one set.
+    #[serde(default = "one")]
+    pub count: u32,
+    /// The card it is cut from.
+    pub card: u16,
+    /// What was typed, by the input's key; an input that is not here has its default.
+    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    pub inputs: BTreeMap<String, Entry>,
+    /// Mats on it; left out, none.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub mats: Option<Mats>,
+}
+
+/// One typed value.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(untagged)]
+pub enum Entry {
+    /// A count.
+    Count(u32),
+    /// A length with its unit.
+    Length(Given),
+    /// One of several words.
+    Choice(String),
+}
+
+/// Layers of other card on the panels that show.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Mats {
+    /// The card they are cut from.
+    pub card: u16,
+    /// The border left on each side; left out, ⅛ in or 3 mm.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub reveal: Option<Given>,
+    /// Panels that could have one and are to have none.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub off: Vec<String>,
+}
+
+impl Project {
+    /// The card numbered `id`.
+    #[must_use]
+    pub fn card(&self, id: u16) -> Option<&Card> {
+        self.cards.iter().find(|c| c.id == id)
+    }
+}

@@ -1,0 +1,4 @@
+//! What card is: how thick, how heavy, on what sheets it is sold.
+
+pub mod sheets;
+pub mod thickness;
