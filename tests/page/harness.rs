@@ -233,10 +233,11 @@ impl Page {
         field.prop("value").await.ok().flatten().unwrap_or_default()
     }
 
-    /// Gives the page this many CSS pixels.
+    /// Gives the page this many CSS pixels: up to a tablet's, as on a tablet or phone,
+    /// whose scroll bars take no room.
     pub(crate) async fn size(&self, width: u32, height: u32) {
         let metrics = json!({
-            "width": width, "height": height, "deviceScaleFactor": 1, "mobile": false,
+            "width": width, "height": height, "deviceScaleFactor": 1, "mobile": width <= 1180,
         });
         self.cdp("Emulation.setDeviceMetricsOverride", metrics)
             .await;

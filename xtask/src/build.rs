@@ -51,9 +51,7 @@ pub fn page(tools: &Tools, speed: Speed, dist: &Path) -> Result<(), Failure> {
     command
         .current_dir(root()?)
         // Trunk takes the variable's "1" for a malformed setting.
-        .env_remove("NO_COLOR")
-        // What is set for this program's own build is not for the page's.
-        .env_remove("CARGO_TARGET_DIR");
+        .env_remove("NO_COLOR");
     with_path(&mut command, &[&tools.bindgen, &tools.trunk])?;
     run_command(&mut command)
 }
