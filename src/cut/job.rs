@@ -248,6 +248,18 @@ impl Job {
         [fits([w, h], [ew, eh]), kind.turn == Turn::Free && fits([h, w], [eh, ew])]
     }
 
+    /// Cost of the dearest board.
+    #[must_use]
+    pub fn dearest(&self) -> i64 {
+        self.boards.iter().map(|b| b.cost).max().unwrap_or(1)
+    }
+
+    /// Cost of a board as a share of the dearest one.
+    #[must_use]
+    pub fn share(&self, board: usize) -> f64 {
+        self.boards[board].cost as f64 / self.dearest() as f64
+    }
+
     /// Sides of a kind in a pose.
     #[must_use]
     pub fn sides(&self, kind: usize, turned: bool) -> Sides {

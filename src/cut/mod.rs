@@ -25,4 +25,5 @@ pub mod ruin;
 pub mod raster;
 pub mod simplex;
 pub mod columns;
+pub mod cover;
 pub mod search;

@@ -102,7 +102,7 @@ impl Raster {
             }
             self.column(run, run.next, high);
             let steps = high * (run.next + high) / 4;
-            *work += steps as u64 / 4 + 1;
+            *work += steps as u64 / 8 + 1;
             run.next += 1;
         }
         true

@@ -3,6 +3,7 @@
 use super::bound::{self, Bounding};
 use super::build::{Draft, Run, quick};
 use super::columns::Columns;
+use super::cover::{Cover, Covering, Pool};
 use super::emit::emit;
 use super::job::Job;
 use super::layout::{Ending, Layout, Why};
@@ -22,6 +23,9 @@ pub enum Status {
 
 /// Work that a search spends before it ends by itself, times `Search::times`.
 const WORK: u64 = 30_000_000;
+
+/// Work between two recombinations of the boards seen.
+const COVER: u64 = 4_000_000;
 
 /// Patterns are generated where pieces outnumber their kinds so many times, and where there are more than so many.
 const ALIKE: u64 = 4;
@@ -60,6 +64,10 @@ struct Rest {
     fixed_cost: i64,
     job: Job,
     state: State,
+    pool: Pool,
+    cover: Option<Cover>,
+    /// Work at which the boards seen are recombined next.
+    cover_at: u64,
 }
 
 impl Search {
@@ -94,9 +102,10 @@ impl Search {
 
     /// Goes on for about so much work.
     pub fn step(&mut self, work: u64) -> Status {
-        let end = self.work.saturating_add(work).min(self.most);
+        let end = self.work.saturating_add(work);
         loop {
-            if self.proved() || self.work >= self.most || self.job.kinds.is_empty() || self.job.boards.is_empty() {
+            let generating = matches!(self.phase, Phase::Columns(_));
+            if self.proved() || (self.work >= self.most && !generating) || self.job.kinds.is_empty() || self.job.boards.is_empty() {
                 self.phase = Phase::Done;
             }
             if let Phase::Done = self.phase {
@@ -125,6 +134,8 @@ impl Search {
                 self.bound = self.bound.max(columns.boards);
                 self.floor = self.floor.max(columns.floor).max(bound::cost(&self.job, self.bound));
                 if done {
+                    // Work on the mix is on top of what improving it may take.
+                    self.most = self.most.saturating_add(columns.spent);
                     let whole = columns.whole(&self.job);
                     self.phase = Phase::Ruin(Box::new(self.rest(whole)));
                 }
@@ -134,8 +145,12 @@ impl Search {
                 if rest.state.goal != goal {
                     rest.state.aim(&rest.job, goal);
                 }
-                rest.state.step(&rest.job, &mut self.dice, &mut self.work);
+                if rest.recombine(&mut self.work, end) {
+                    return;
+                }
+                rest.state.step(&rest.job, &mut rest.pool, &mut self.dice, &mut self.work);
                 if rest.state.sum.missing == 0 {
+                    rest.cover = None;
                     self.best = rest.with(rest.state.draft());
                 }
             }
@@ -169,7 +184,17 @@ impl Search {
             fixed_cost += board.cost * i64::from(run.copies);
         }
         let draft = if whole.runs.is_empty() { self.best.clone() } else { quick(&job, &mut self.work) };
-        let mut rest = Rest { fixed: whole.runs, fixed_cost, state: State::new(&job, &draft, i64::MAX), job };
+        let room: i128 = draft.runs.iter().map(|r| i128::from(job.boards[r.board].area()) * i128::from(r.copies)).sum();
+        let full = (job.area() * 1_000 / room.max(1)) as i64;
+        let mut rest = Rest {
+            fixed: whole.runs,
+            fixed_cost,
+            state: State::new(&job, &draft, i64::MAX),
+            job,
+            pool: Pool::new(full - 150),
+            cover: None,
+            cover_at: self.work + COVER,
+        };
         let sum = rest.with(draft);
         if sum.rank(&self.job) < self.best.rank(&self.job) {
             self.best = sum;
@@ -199,6 +224,28 @@ impl Search {
 }
 
 impl Rest {
+    /// Recombines the boards seen, when it is time to; true while at it.
+    fn recombine(&mut self, work: &mut u64, end: u64) -> bool {
+        if self.cover.is_none() {
+            if *work < self.cover_at {
+                return false;
+            }
+            self.cover = Some(Cover::new(&self.job, &self.pool, self.state.goal));
+        }
+        let Some(cover) = &mut self.cover else { return false };
+        match cover.advance(&self.job, &self.pool, work, end) {
+            Covering::Working => return true,
+            Covering::Hopeless => {}
+            Covering::Done => {
+                let draft = cover.draft(&self.job, &self.pool);
+                self.state.take(&self.job, &draft);
+            }
+        }
+        self.cover = None;
+        self.cover_at = *work + COVER;
+        false
+    }
+
     fn with(&self, mut draft: Draft) -> Draft {
         draft.runs.extend(self.fixed.iter().cloned());
         draft
