@@ -1,2 +1,19 @@
-//! Mounts the page in the browser.
-fn main() {}
+//! Mounts the page in the browser, and does nothing anywhere else.
+
+#[cfg(target_arch = "wasm32")]
+fn main() {
+    use snugfold::{ui, web};
+
+    web::trouble::install();
+    web::guard::begin_open();
+    web::mount(ui::app::App);
+    web::after_first_render(|| {
+        web::guard::opened_well();
+        web::offline::start();
+    });
+}
+
+#[cfg(not(target_arch = "wasm32"))]
+fn main() {
+    println!("Snugfold is a web page. To build it and open it here: cargo xtask serve");
+}

@@ -1,10 +1,12 @@
 //! `plan`: from what the maker asks for to everything that the table needs.
 
+use crate::fold::room::mats_add;
 use crate::form::assembly::Size;
 use crate::form::registry::{self, Form, Holds};
 use crate::form::resolve::{Content, Setting};
 use crate::make::part::Planned;
 use crate::make::pieces::{Piece, pieces};
+use crate::make::sheets::{CardSheets, sheets};
 use crate::make::step::Step;
 use crate::make::steps::steps;
 use crate::measure::grid::Grid;
@@ -28,6 +30,8 @@ pub struct Plan {
     pub holder: Option<Planned>,
     /// Every piece of card for all sets.
     pub pieces: Vec<Piece>,
+    /// The sheets of each card.
+    pub sheets: Vec<CardSheets>,
     /// What is done, in order.
     pub steps: Vec<Step>,
     /// What the maker should know.
@@ -62,6 +66,7 @@ pub fn plan(project: &Project, system: System) -> Plan {
     let mut findings = Vec::new();
     let marks = marks(project, system, &mut findings);
     check_counts(project, &mut findings);
+    check_trimmer(project, &mut findings);
     let cards = cards(project, &mut findings);
     let maker = Maker {
         project,
@@ -69,18 +74,32 @@ pub fn plan(project: &Project, system: System) -> Plan {
         marks,
         cards,
     };
-    let boxes: Vec<Planned> = project.boxes.iter().filter_map(|b| maker.boxed(b, &mut findings)).collect();
-    let holder = project.holder.as_ref().and_then(|h| maker.held(h, &boxes, &mut findings));
+    let boxes: Vec<Planned> = project
+        .boxes
+        .iter()
+        .filter_map(|b| maker.boxed(b, &mut findings))
+        .collect();
+    let holder = project
+        .holder
+        .as_ref()
+        .and_then(|h| maker.held(h, &boxes, &mut findings));
     let sets = project.sets.clamp(bound::SETS.least, bound::SETS.most);
     let parts: Vec<&Planned> = boxes.iter().chain(&holder).collect();
     let pieces = pieces(&parts, sets);
     let steps = steps(&boxes, holder.as_ref(), &pieces, sets);
+    let usable: Vec<&Card> = project
+        .cards
+        .iter()
+        .filter(|c| maker.cards.iter().any(|u| u.id == c.id))
+        .collect();
+    let sheets = sheets(project, &usable, &pieces, &mut findings);
     findings.sort_by_key(|f| f.weight);
     Plan {
         system,
         boxes,
         holder,
         pieces,
+        sheets,
         steps,
         findings,
     }
@@ -129,10 +148,39 @@ fn count_outside(place: Place, input: &'static str, is: u32, range: Range<u32>) 
     })
 }
 
+fn number(n: usize) -> u32 {
+    u32::try_from(n).unwrap_or(u32::MAX)
+}
+
+fn check_trimmer(project: &Project, findings: &mut Vec<Finding>) {
+    let t = &project.trimmer;
+    for (typed, input, range) in [
+        (&t.edge_trim, "edge-trim", bound::EDGE_TRIM),
+        (&t.longest_cut, "longest-cut", bound::LONGEST_CUT),
+        (&t.least_strip, "least-strip", bound::LEAST_STRIP),
+    ] {
+        if let Some(is) = typed.as_ref().map(|g| g.length())
+            && !range.holds(is)
+        {
+            findings.push(outside(Place::Board, input, is, range));
+        }
+    }
+}
+
 fn check_counts(project: &Project, findings: &mut Vec<Finding>) {
-    let number = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
+    findings.extend(count_outside(
+        Place::Set,
+        "spares",
+        project.spares,
+        bound::SPARES,
+    ));
     findings.extend(count_outside(Place::Set, "sets", project.sets, bound::SETS));
-    findings.extend(count_outside(Place::Set, "cards", number(project.cards.len()), bound::CARDS));
+    findings.extend(count_outside(
+        Place::Set,
+        "cards",
+        number(project.cards.len()),
+        bound::CARDS,
+    ));
     if project.boxes.is_empty() {
         findings.push(Finding {
             place: Place::Set,
@@ -141,7 +189,12 @@ fn check_counts(project: &Project, findings: &mut Vec<Finding>) {
             what: What::NoBoxes,
         });
     } else {
-        findings.extend(count_outside(Place::Set, "boxes", number(project.boxes.len()), bound::BOX_KINDS));
+        findings.extend(count_outside(
+            Place::Set,
+            "boxes",
+            number(project.boxes.len()),
+            bound::BOX_KINDS,
+        ));
     }
     let twice = |place: fn(u16) -> Place, ids: &[u16], findings: &mut Vec<Finding>| {
         for (i, &number) in ids.iter().enumerate() {
@@ -168,7 +221,12 @@ struct Usable {
 }
 
 fn cards(project: &Project, findings: &mut Vec<Finding>) -> Vec<Usable> {
-    project.cards.iter().take(bound::CARDS.most as usize).filter_map(|c| usable(c, findings)).collect()
+    project
+        .cards
+        .iter()
+        .take(bound::CARDS.most as usize)
+        .filter_map(|c| usable(c, findings))
+        .collect()
 }
 
 fn usable(card: &Card, findings: &mut Vec<Finding>) -> Option<Usable> {
@@ -181,11 +239,23 @@ fn usable(card: &Card, findings: &mut Vec<Finding>) -> Option<Usable> {
         }
     };
     check("sheet-width", card.sheet_width.length(), bound::SHEET_SIDE);
-    check("sheet-height", card.sheet_height.length(), bound::SHEET_SIDE);
+    check(
+        "sheet-height",
+        card.sheet_height.length(),
+        bound::SHEET_SIDE,
+    );
+    for m in &card.more_sheets {
+        check("more-sheets", m.width.length(), bound::SHEET_SIDE);
+        check("more-sheets", m.height.length(), bound::SHEET_SIDE);
+    }
     if let Some(t) = &card.thickness {
         check("thickness", t.length(), bound::THICKNESS);
     }
     if let Some(f) = count_outside(place, "grammage", card.grammage, bound::GRAMMAGE) {
+        bad = true;
+        findings.push(f);
+    }
+    for f in supply_outside(card) {
         bad = true;
         findings.push(f);
     }
@@ -195,13 +265,31 @@ fn usable(card: &Card, findings: &mut Vec<Finding>) -> Option<Usable> {
             place,
             input: Some("thickness"),
             weight: Weight::Note,
-            what: What::ThicknessEstimated { thickness: estimate },
+            what: What::ThicknessEstimated {
+                thickness: estimate,
+            },
         });
     }
     (!bad).then(|| Usable {
         id: card.id,
         thickness: card.thickness.as_ref().map_or(estimate, |t| t.length()),
     })
+}
+
+/// What is outside its range in what was said of a card's sheets.
+fn supply_outside(card: &Card) -> impl Iterator<Item = Finding> {
+    let place = Place::Card(card.id);
+    let more = number(card.more_sheets.len());
+    let first = std::iter::once((card.supply, "have", "price"));
+    let all = first.chain(card.more_sheets.iter().map(|m| (m.supply, "more-sheets", "more-sheets")));
+    all.flat_map(move |(s, have, price)| {
+        [
+            count_outside(place, have, s.have, bound::HAVE),
+            count_outside(place, price, s.price.unwrap_or(0), bound::SHEET_PRICE),
+        ]
+    })
+    .chain([count_outside(place, "more-sheets", more, bound::MORE_SHEETS)])
+    .flatten()
 }
 
 /// What every part is planned with.
@@ -235,7 +323,11 @@ impl Maker<'_> {
     }
 
     fn thickness(&self, card: u16, place: Place, findings: &mut Vec<Finding>) -> Option<Length> {
-        let found = self.cards.iter().find(|c| c.id == card).map(|c| c.thickness);
+        let found = self
+            .cards
+            .iter()
+            .find(|c| c.id == card)
+            .map(|c| c.thickness);
         if found.is_none() && self.project.card(card).is_none() {
             findings.push(stop(place, Some("card"), What::UnknownCard { card }));
         }
@@ -290,13 +382,23 @@ impl Maker<'_> {
         if let Some(assembly) = &planned.assembly {
             planned.recipes = assembly.parts.iter().map(|p| Recipe::of(&p.net)).collect();
             planned.mats = self.mats(part, place, &assembly.parts[0].net, findings);
-            planned.outside = with_mats(assembly.outside, &planned.mats, &assembly.parts[0].net, mat_thickness);
+            let panels: Vec<_> = planned.mats.iter().map(|m| m.panel).collect();
+            let added = mats_add(&assembly.parts[0], &panels, mat_thickness);
+            planned.outside = assembly.outside + added;
         }
         Some(planned)
     }
 
-    fn mats(&self, part: &Part, place: Place, net: &crate::net::flat::Net, findings: &mut Vec<Finding>) -> Vec<Mat> {
-        let Some(asked) = &part.mats else { return Vec::new() };
+    fn mats(
+        &self,
+        part: &Part,
+        place: Place,
+        net: &crate::net::flat::Net,
+        findings: &mut Vec<Finding>,
+    ) -> Vec<Mat> {
+        let Some(asked) = &part.mats else {
+            return Vec::new();
+        };
         let typed = asked.reveal.as_ref().map(|g| g.length());
         if let Some(is) = typed
             && !bound::REVEAL.holds(is)
@@ -304,7 +406,10 @@ impl Maker<'_> {
             findings.push(outside(place, "reveal", is, bound::REVEAL));
             return Vec::new();
         }
-        let reveal = self.marks.1.nearest(typed.unwrap_or(bound::DEFAULT_REVEAL.of(self.system)));
+        let reveal = self
+            .marks
+            .1
+            .nearest(typed.unwrap_or(bound::DEFAULT_REVEAL.of(self.system)));
         let reveal = reveal.max(self.marks.1.step());
         let (mats, too_small) = mats(net, reveal, &asked.off);
         for &panel in &too_small {
@@ -337,7 +442,11 @@ fn stop(place: Place, input: Option<&'static str>, what: What) -> Finding {
 fn bare(part: &Part, place: Place, form: &'static Form) -> Planned {
     Planned {
         place,
-        name: if part.name.trim().is_empty() { form.name.to_owned() } else { part.name.clone() },
+        name: if part.name.trim().is_empty() {
+            form.name.to_owned()
+        } else {
+            part.name.clone()
+        },
         form,
         count: part.count.max(1),
         card: part.card,
@@ -349,18 +458,5 @@ fn bare(part: &Part, place: Place, form: &'static Form) -> Planned {
         outside: Size::default(),
         recipes: Vec::new(),
         used: std::collections::BTreeMap::new(),
-    }
-}
-
-/// The outside with one mat's thickness on each face that carries one.
-fn with_mats(bare: Size, mats: &[Mat], net: &crate::net::flat::Net, thickness: Length) -> Size {
-    let on = |names: &[&str]| {
-        let count = names.iter().filter(|n| mats.iter().any(|m| net.panel(m.panel).name == **n)).count();
-        thickness * i64::try_from(count).unwrap_or(0)
-    };
-    Size {
-        width: bare.width + on(&["left side", "right side"]),
-        depth: bare.depth + on(&["front", "back"]),
-        height: bare.height + on(&["lid"]),
     }
 }

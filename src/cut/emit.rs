@@ -39,12 +39,22 @@ pub fn emit(job: &Job, draft: &Draft, pieces: &[Piece], sheets: &[Sheet], rules:
         names.share_out(pieces, sheet, &tree, copies, &mut layout.patterns);
     }
     names.rest(pieces, &mut layout.left_out);
-    let largest = job.boards.iter().map(|b| i128::from(b.area())).max().unwrap_or(1).max(1);
+    let largest = job
+        .boards
+        .iter()
+        .map(|b| i128::from(b.area()))
+        .max()
+        .unwrap_or(1)
+        .max(1);
     layout.bound = u32::try_from((placed + largest - 1) / largest).unwrap_or(u32::MAX);
     for (at, pattern) in layout.patterns.iter().enumerate() {
-        let Some(sheet) = sheets.iter().find(|s| s.id == pattern.sheet) else { continue };
+        let Some(sheet) = sheets.iter().find(|s| s.id == pattern.sheet) else {
+            continue;
+        };
         if let Some(width) = thinnest(pattern, sheet, rules) {
-            layout.remarks.push(Remark::ThinOffcut { pattern: at, width });
+            layout
+                .remarks
+                .push(Remark::ThinOffcut { pattern: at, width });
         }
     }
     layout
@@ -68,12 +78,21 @@ struct Names {
 
 impl Names {
     fn new(job: &Job) -> Self {
-        Self { left: job.kinds.iter().map(|k| k.pieces.clone()).collect() }
+        Self {
+            left: job.kinds.iter().map(|k| k.pieces.clone()).collect(),
+        }
     }
 
     /// Names the pieces of a pattern whose leaves bear kinds; sheets on which other names fall due are a pattern of
     /// their own.
-    fn share_out(&mut self, pieces: &[Piece], sheet: u32, tree: &Node, mut copies: u32, into: &mut Vec<Pattern>) {
+    fn share_out(
+        &mut self,
+        pieces: &[Piece],
+        sheet: u32,
+        tree: &Node,
+        mut copies: u32,
+        into: &mut Vec<Pattern>,
+    ) {
         while copies > 0 {
             let before = self.left.clone();
             let mut named = tree.clone();
@@ -89,7 +108,11 @@ impl Names {
                 is.1 = was.1.saturating_sub((was.1 - is.1).saturating_mul(lasts));
             }
             copies -= lasts;
-            into.push(Pattern { sheet, copies: lasts, tree: named });
+            into.push(Pattern {
+                sheet,
+                copies: lasts,
+                tree: named,
+            });
         }
     }
 
@@ -99,11 +122,17 @@ impl Names {
             match node {
                 Node::Cut { low, high, .. } => open.extend([&mut **high, &mut **low]),
                 Node::Piece { id, pose } => {
-                    let Some(next) = self.left[*id as usize].iter_mut().find(|p| p.1 > 0) else { continue };
+                    let Some(next) = self.left[*id as usize].iter_mut().find(|p| p.1 > 0) else {
+                        continue;
+                    };
                     next.1 -= 1;
                     *id = pieces[next.0].id;
                     if next.2 {
-                        *pose = if *pose == Pose::Straight { Pose::Turned } else { Pose::Straight };
+                        *pose = if *pose == Pose::Straight {
+                            Pose::Turned
+                        } else {
+                            Pose::Straight
+                        };
                     }
                 }
                 Node::Offcut => {}
@@ -114,7 +143,11 @@ impl Names {
     fn rest(&self, pieces: &[Piece], left_out: &mut Vec<LeftOut>) {
         for (index, count, _) in self.left.iter().flatten() {
             if *count > 0 {
-                left_out.push(LeftOut { piece: pieces[*index].id, count: *count, why: Why::StockRanOut });
+                left_out.push(LeftOut {
+                    piece: pieces[*index].id,
+                    count: *count,
+                    why: Why::StockRanOut,
+                });
             }
         }
         left_out.sort_by_key(|out| out.piece);
@@ -152,7 +185,12 @@ impl<'a> Cutter<'a> {
                 }
             };
         }
-        Self { job, board, slice, need }
+        Self {
+            job,
+            board,
+            slice,
+            need,
+        }
     }
 
     fn whole(&self) -> Node {
@@ -176,7 +214,12 @@ impl<'a> Cutter<'a> {
     }
 
     /// Trims the next edge that is within reach, or gives back the part as it is.
-    fn trimmed(&self, sides: Exact, edges: Edges, then: &dyn Fn(Exact, Edges) -> Node) -> Option<Node> {
+    fn trimmed(
+        &self,
+        sides: Exact,
+        edges: Edges,
+        then: &dyn Fn(Exact, Edges) -> Node,
+    ) -> Option<Node> {
         for axis in 0..2 {
             if !self.reaches(sides[1 - axis]) {
                 continue;
@@ -202,19 +245,30 @@ impl<'a> Cutter<'a> {
 
     fn part(&self, at: usize, sides: Exact, edges: Edges) -> Node {
         let part = &self.slice.parts[at];
-        let Some(axis) = part.split.axis() else { return self.block(part.block, sides, edges) };
+        let Some(axis) = part.split.axis() else {
+            return self.block(part.block, sides, edges);
+        };
         let other = 1 - axis;
         let need = self.need[at];
         // Only the whole sheet can be higher than its row: take the strip above off first if it is the larger offcut
         // (or if the row's own cuts would be too long otherwise).
         let above = sides[other] - edges[other][0] - need[other];
         let beside = sides[axis] - edges[axis][0] - need[axis];
-        let first = i128::from(above) * i128::from(sides[axis]) >= i128::from(beside) * i128::from(sides[other]);
-        if above > edges[other][1] && self.reaches(sides[axis]) && (first || !self.reaches(sides[other])) {
+        let first = i128::from(above) * i128::from(sides[axis])
+            >= i128::from(beside) * i128::from(sides[other]);
+        if above > edges[other][1]
+            && self.reaches(sides[axis])
+            && (first || !self.reaches(sides[other]))
+        {
             let (mut sides, mut edges) = (sides, edges);
             sides[other] = edges[other][0] + need[other];
             edges[other][1] = 0;
-            return cut(other, sides[other], self.part(at, sides, edges), Node::Offcut);
+            return cut(
+                other,
+                sides[other],
+                self.part(at, sides, edges),
+                Node::Offcut,
+            );
         }
         if let Some(node) = self.trimmed(sides, edges, &|s, e| self.part(at, s, e)) {
             return node;
@@ -222,10 +276,17 @@ impl<'a> Cutter<'a> {
         let mut inside: Vec<usize> = inner(self.slice, at).collect();
         inside.sort_by_key(|i| {
             let block = self.slice.parts[*i].block;
-            (std::cmp::Reverse(self.need[*i][axis]), std::cmp::Reverse(self.need[*i][other]), block.kind, block.grid)
+            (
+                std::cmp::Reverse(self.need[*i][axis]),
+                std::cmp::Reverse(self.need[*i][other]),
+                block.kind,
+                block.grid,
+            )
         });
         let lengths: Vec<i64> = inside.iter().map(|i| self.need[*i][axis]).collect();
-        self.row(axis, sides, edges, &lengths, &|nth, s, e| self.part(inside[nth], s, e))
+        self.row(axis, sides, edges, &lengths, &|nth, s, e| {
+            self.part(inside[nth], s, e)
+        })
     }
 
     /// Cuts a row of parts of these lengths off, one after the other; what is left over comes last.
@@ -271,22 +332,44 @@ impl<'a> Cutter<'a> {
                 let (mut sides, mut edges) = (sides, edges);
                 sides[axis] = edges[axis][0] + need[axis];
                 edges[axis][1] = 0;
-                return cut(axis, sides[axis], self.block(block, sides, edges), Node::Offcut);
+                return cut(
+                    axis,
+                    sides[axis],
+                    self.block(block, sides, edges),
+                    Node::Offcut,
+                );
             }
         }
         if let Some(node) = self.trimmed(sides, edges, &|s, e| self.block(block, s, e)) {
             return node;
         }
-        let pose = if block.turned { Pose::Turned } else { Pose::Straight };
-        let one = block_sides(self.job, Block { grid: [1, 1], ..block });
+        let pose = if block.turned {
+            Pose::Turned
+        } else {
+            Pose::Straight
+        };
+        let one = block_sides(
+            self.job,
+            Block {
+                grid: [1, 1],
+                ..block
+            },
+        );
         let mut axes: Vec<usize> = (0..2).filter(|a| block.grid[*a] > 1).collect();
         // Fewer long cuts first, if they are within reach.
         axes.sort_by_key(|a| (!self.reaches(sides[1 - *a]), block.grid[*a]));
-        let Some(&axis) = axes.first() else { return Node::Piece { id: block.kind, pose } };
+        let Some(&axis) = axes.first() else {
+            return Node::Piece {
+                id: block.kind,
+                pose,
+            };
+        };
         let lengths = vec![one[axis]; usize::from(block.grid[axis])];
         let mut grid = block.grid;
         grid[axis] = 1;
-        self.row(axis, sides, edges, &lengths, &|_, s, e| self.block(Block { grid, ..block }, s, e))
+        self.row(axis, sides, edges, &lengths, &|_, s, e| {
+            self.block(Block { grid, ..block }, s, e)
+        })
     }
 }
 
@@ -311,5 +394,10 @@ fn inner(slice: &Slice, at: usize) -> impl Iterator<Item = usize> + '_ {
 
 fn cut(axis: usize, at: i64, low: Node, high: Node) -> Node {
     let way = if axis == 0 { Way::Upright } else { Way::Level };
-    Node::Cut { way, at: Length::from_nm(at), low: Box::new(low), high: Box::new(high) }
+    Node::Cut {
+        way,
+        at: Length::from_nm(at),
+        low: Box::new(low),
+        high: Box::new(high),
+    }
 }

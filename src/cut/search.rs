@@ -121,7 +121,11 @@ impl Search {
     fn advance(&mut self, end: u64) {
         match &mut self.phase {
             Phase::Bound(bounding) => {
-                let sheets: u32 = self.best.runs.iter().fold(0, |sum, r| sum.saturating_add(r.copies));
+                let sheets: u32 = self
+                    .best
+                    .runs
+                    .iter()
+                    .fold(0, |sum, r| sum.saturating_add(r.copies));
                 let done = bounding.advance(sheets, &mut self.work, end);
                 self.bound = self.bound.max(bounding.sheets);
                 if done {
@@ -132,7 +136,10 @@ impl Search {
             Phase::Columns(columns) => {
                 let done = columns.advance(&self.job, &mut self.work, end);
                 self.bound = self.bound.max(columns.boards);
-                self.floor = self.floor.max(columns.floor).max(bound::cost(&self.job, self.bound));
+                self.floor = self
+                    .floor
+                    .max(columns.floor)
+                    .max(bound::cost(&self.job, self.bound));
                 if done {
                     // Work on the mix is on top of what improving it may take.
                     self.most = self.most.saturating_add(columns.spent);
@@ -165,7 +172,10 @@ impl Search {
                 return Phase::Columns(Box::new(columns));
             }
         }
-        let whole = Draft { runs: Vec::new(), left: self.job.kinds.iter().map(|k| k.count).collect() };
+        let whole = Draft {
+            runs: Vec::new(),
+            left: self.job.kinds.iter().map(|k| k.count).collect(),
+        };
         Phase::Ruin(Box::new(self.rest(whole)))
     }
 
@@ -210,9 +220,19 @@ impl Search {
     /// The best layout so far.
     #[must_use]
     pub fn layout(&self) -> Layout {
-        let mut layout = emit(&self.job, &self.best, &self.pieces, &self.sheets, &self.rules);
+        let mut layout = emit(
+            &self.job,
+            &self.best,
+            &self.pieces,
+            &self.sheets,
+            &self.rules,
+        );
         layout.work = self.work;
-        layout.ending = if matches!(self.phase, Phase::Done) { Ending::Finished } else { Ending::Stopped };
+        layout.ending = if matches!(self.phase, Phase::Done) {
+            Ending::Finished
+        } else {
+            Ending::Stopped
+        };
         if layout.left_out.iter().all(|out| out.why < Why::StockRanOut) {
             layout.bound = layout.bound.max(self.bound);
             if self.job.priced {

@@ -39,7 +39,11 @@ pub struct Rules {
 
 impl Default for Rules {
     fn default() -> Self {
-        Self { edge_trim: Length::ZERO, longest_cut: None, least_strip: Length::mm(10) }
+        Self {
+            edge_trim: Length::ZERO,
+            longest_cut: None,
+            least_strip: Length::mm(10),
+        }
     }
 }
 

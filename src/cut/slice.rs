@@ -46,7 +46,11 @@ impl Block {
     /// One piece.
     #[must_use]
     pub const fn one(kind: u32, turned: bool) -> Self {
-        Self { kind, turned, grid: [1, 1] }
+        Self {
+            kind,
+            turned,
+            grid: [1, 1],
+        }
     }
 
     /// How many pieces.
@@ -107,7 +111,14 @@ impl Slice {
 
     /// Puts a block beside a node. The room must have been checked (`Slice::offers`).
     pub fn insert(&mut self, job: &Job, board: usize, spot: Spot, block: Block) {
-        let leaf = Part { split: Split::Leaf, span: 1, parent: 0, block, need: block.sides(job), room: [0, 0] };
+        let leaf = Part {
+            split: Split::Leaf,
+            span: 1,
+            parent: 0,
+            block,
+            need: block.sides(job),
+            room: [0, 0],
+        };
         self.area += job.kinds[block.kind as usize].area() * i64::from(block.count());
         let at = spot.part as usize;
         if self.parts.is_empty() {
@@ -119,7 +130,10 @@ impl Slice {
                 self.parts.insert(at + old.span as usize, leaf);
                 1
             } else {
-                let wrap = Part { split: Split::along(spot.axis as usize), ..old };
+                let wrap = Part {
+                    split: Split::along(spot.axis as usize),
+                    ..old
+                };
                 self.parts.insert(at, wrap);
                 self.parts.insert(at + 1 + old.span as usize, leaf);
                 2
@@ -141,7 +155,8 @@ impl Slice {
         for inside in &self.parts[at..at + part.span as usize] {
             if inside.split == Split::Leaf {
                 freed.push(inside.block);
-                self.area -= job.kinds[inside.block.kind as usize].area() * i64::from(inside.block.count());
+                self.area -=
+                    job.kinds[inside.block.kind as usize].area() * i64::from(inside.block.count());
             }
         }
         let mut above = at;
@@ -166,7 +181,9 @@ impl Slice {
             return;
         }
         let only = self.parts[at + 1];
-        let joins = at != 0 && only.split != Split::Leaf && { self.parts[split.parent as usize].split == only.split };
+        let joins = at != 0 && only.split != Split::Leaf && {
+            self.parts[split.parent as usize].split == only.split
+        };
         let gone = if joins { 2 } else { 1 };
         let mut above = at;
         while above != 0 {
@@ -231,8 +248,16 @@ impl Slice {
                 }
                 let other = 1 - axis;
                 let wide = part.need[other].max(sides[other]);
-                if part.need[axis] + sides[axis] <= part.room[axis] && wide <= part.room[other].min(longest) {
-                    take(Spot { part: i as u32, axis: axis as u8 }, part);
+                if part.need[axis] + sides[axis] <= part.room[axis]
+                    && wide <= part.room[other].min(longest)
+                {
+                    take(
+                        Spot {
+                            part: i as u32,
+                            axis: axis as u8,
+                        },
+                        part,
+                    );
                 }
             }
         }
@@ -255,7 +280,10 @@ impl Slice {
         let mut slice = Self::default();
         nest.tidy()?.flatten(&mut slice.parts);
         slice.measure(job, board);
-        slice.area = slice.blocks().map(|b| job.kinds[b.kind as usize].area() * i64::from(b.count())).sum();
+        slice.area = slice
+            .blocks()
+            .map(|b| job.kinds[b.kind as usize].area() * i64::from(b.count()))
+            .sum();
         let holds = |part: &Part| part.need[0] <= part.room[0] && part.need[1] <= part.room[1];
         slice.parts.iter().all(holds).then_some(slice)
     }
@@ -273,7 +301,9 @@ impl Slice {
     /// The tree below a node as nested rows.
     fn nest(&self, at: usize) -> Nest {
         let part = self.parts[at];
-        let Some(axis) = part.split.axis() else { return Nest::Leaf(part.block) };
+        let Some(axis) = part.split.axis() else {
+            return Nest::Leaf(part.block);
+        };
         let mut inside = Vec::new();
         let mut next = at + 1;
         while next < at + part.span as usize {
@@ -285,7 +315,10 @@ impl Slice {
 
     /// The leaves' blocks.
     pub fn blocks(&self) -> impl Iterator<Item = Block> + '_ {
-        self.parts.iter().filter(|p| p.split == Split::Leaf).map(|p| p.block)
+        self.parts
+            .iter()
+            .filter(|p| p.split == Split::Leaf)
+            .map(|p| p.block)
     }
 }
 
@@ -304,16 +337,21 @@ impl Nest {
             Self::Leaf(_) => Some(self),
             Self::Row(axis, inside) => {
                 let mut inside: Vec<Self> = inside.into_iter().filter_map(Self::tidy).collect();
-                if inside.len() > 1 { Some(Self::Row(axis, inside)) } else { inside.pop() }
+                if inside.len() > 1 {
+                    Some(Self::Row(axis, inside))
+                } else {
+                    inside.pop()
+                }
             }
         }
     }
 
     fn keep(self, most: &mut [u32]) -> Option<Self> {
         match self {
-            Self::Row(axis, inside) => {
-                Some(Self::Row(axis, inside.into_iter().filter_map(|n| n.keep(most)).collect()))
-            }
+            Self::Row(axis, inside) => Some(Self::Row(
+                axis,
+                inside.into_iter().filter_map(|n| n.keep(most)).collect(),
+            )),
             Self::Leaf(block) => {
                 let left = &mut most[block.kind as usize];
                 if *left == 0 {
@@ -327,10 +365,16 @@ impl Nest {
 
     fn single(self) -> Self {
         match self {
-            Self::Row(axis, inside) => Self::Row(axis, inside.into_iter().map(Self::single).collect()),
+            Self::Row(axis, inside) => {
+                Self::Row(axis, inside.into_iter().map(Self::single).collect())
+            }
             Self::Leaf(block) => {
                 let repeat = |axis: usize, n: u16, what: &dyn Fn() -> Self| {
-                    if n == 1 { what() } else { Self::Row(axis, (0..n).map(|_| what()).collect()) }
+                    if n == 1 {
+                        what()
+                    } else {
+                        Self::Row(axis, (0..n).map(|_| what()).collect())
+                    }
                 };
                 let one = || Self::Leaf(Block::one(block.kind, block.turned));
                 repeat(0, block.grid[0], &|| repeat(1, block.grid[1], &one))
@@ -352,11 +396,16 @@ impl Nest {
         match self {
             Self::Leaf(block) => into.push(Part { block, ..blank }),
             Self::Row(axis, inside) => {
-                into.push(Part { split: Split::along(axis), ..blank });
+                into.push(Part {
+                    split: Split::along(axis),
+                    ..blank
+                });
                 let mut open: Vec<Self> = inside.into_iter().rev().collect();
                 while let Some(next) = open.pop() {
                     match next {
-                        Self::Row(same, more) if same == axis => open.extend(more.into_iter().rev()),
+                        Self::Row(same, more) if same == axis => {
+                            open.extend(more.into_iter().rev())
+                        }
                         other => {
                             other.flatten(into);
                         }

@@ -1,6 +1,7 @@
 //! `Assembly`: what a form makes: parts, the moves that fold them, and the sizes that it promises.
 
 use crate::measure::length::Length;
+use crate::net::corner::Side;
 use crate::net::flat::{CreaseId, Net, PanelId};
 
 /// Width (left to right), depth (front to back) and height.
@@ -12,6 +13,17 @@ pub struct Size {
     pub depth: Length,
     /// Bottom to top.
     pub height: Length,
+}
+
+impl std::ops::Add for Size {
+    type Output = Self;
+    fn add(self, o: Self) -> Self {
+        Self {
+            width: self.width + o.width,
+            depth: self.depth + o.depth,
+            height: self.height + o.height,
+        }
+    }
 }
 
 /// Everything that a form makes of a request.
@@ -36,8 +48,32 @@ pub struct Part {
     pub name: &'static str,
     /// Its flat pattern.
     pub net: Net,
+    /// What the net's first panel is, so that the folded part stands upright.
+    pub root: Root,
+    /// Edges that come together when it is folded.
+    pub meets: Vec<Meet>,
     /// How it folds, in order.
     pub moves: Vec<Move>,
+}
+
+/// What the panel that lies still becomes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Root {
+    /// The front, its outside to the reader and its top edge up.
+    Front,
+    /// The base, its underside to the reader and the front beyond its top edge.
+    Base,
+}
+
+/// Two edges that lie along each other when the part is folded, as far as score lines go.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Meet {
+    /// One edge.
+    pub edge: (PanelId, Side),
+    /// The line that it lies along.
+    pub along: (PanelId, Side),
+    /// How far it stays away from it: what is trimmed off on purpose.
+    pub gap: Length,
 }
 
 /// Creases that turn together.

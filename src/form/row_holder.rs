@@ -5,11 +5,11 @@ use crate::measure::length::Length;
 use crate::measure::system::Native;
 use crate::net::cells::Cells;
 use crate::net::corner::{Corner, Shape, Side};
-use crate::net::flat::{CreaseId, Duty, Face, Net, PanelId};
+use crate::net::flat::{CreaseId, Duty, Face, PanelId};
 use crate::project::bound::Range;
 use crate::project::finding::{Weight, What};
 
-use super::assembly::{Assembly, Move, MoveName, Part, Size, Trim, Way};
+use super::assembly::{Assembly, Meet, Move, MoveName, Part, Root, Size, Trim, Way};
 use super::input::{Choice, Default, Input, Kind};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
@@ -92,7 +92,16 @@ const INPUTS: &[Input] = &[
         key: "straps",
         name: "Straps",
         hint: "A band of card across each end, turned onto front and back",
-        kind: Kind::Choice(&[Choice { key: "yes", name: "yes" }, Choice { key: "no", name: "no" }]),
+        kind: Kind::Choice(&[
+            Choice {
+                key: "yes",
+                name: "yes",
+            },
+            Choice {
+                key: "no",
+                name: "no",
+            },
+        ]),
     },
     length(
         7,
@@ -150,18 +159,14 @@ fn shape(mut ask: Ask) -> Shaped {
         return ask.shaped;
     }
     let t = ask.setting.thickness;
-    let (net, moves) = draw(&s, &ask);
+    let part = draw(&s, &ask);
     let size = |of: fn(Layers, Length, Length) -> Length, wall| Size {
         width: of(Layers::DOUBLE_ENDS, s.length, t),
         depth: of(Layers::WALLS, s.depth, t),
         height: of(Layers::OPEN, wall, t),
     };
     let assembly = Assembly {
-        parts: vec![Part {
-            name: "holder",
-            net,
-            moves,
-        }],
+        parts: vec![part],
         finished: Size {
             width: s.length,
             depth: s.depth,
@@ -185,19 +190,34 @@ fn sizes(ask: &mut Ask, row: &Row) -> Sizes {
     }
 
     let least_wall = score.up(WALL.0);
-    let front = ask.scored("front-height", score.down(row.shortest.half()).max(least_wall));
-    let gripped = score.down(row.shortest.scaled(3, 4).min(row.shortest - clearance::GRIP));
+    let front = ask.scored(
+        "front-height",
+        score.down(row.shortest.half()).max(least_wall),
+    );
+    let gripped = score.down(
+        row.shortest
+            .scaled(3, 4)
+            .min(row.shortest - clearance::GRIP),
+    );
     let back = ask.scored("back-height", gripped.max(front));
     for (key, wall) in [("front-height", front), ("back-height", back)] {
         if wall > row.shortest {
             let shortest = row.shortest;
-            ask.remark(Some(key), Weight::Caution, What::WallAboveBoxes { wall, shortest });
+            ask.remark(
+                Some(key),
+                Weight::Caution,
+                What::WallAboveBoxes { wall, shortest },
+            );
         }
     }
     let grip = row.shortest - front;
     if grip < clearance::GRIP && front <= row.shortest {
         let least = clearance::GRIP;
-        ask.remark(Some("front-height"), Weight::Caution, What::LittleToGrip { is: grip, least });
+        ask.remark(
+            Some("front-height"),
+            Weight::Caution,
+            What::LittleToGrip { is: grip, least },
+        );
     }
 
     let lower = front.min(back);
@@ -234,16 +254,20 @@ fn straps(ask: &mut Ask, s: &Sizes) -> Vec<Trim> {
     if width > s.margin {
         ask.stop("strap-width", What::StrapTooWide { most: s.margin });
     }
-    let across = Layers::WALLS.outside(s.depth, ask.setting.thickness) + ask.setting.mat_thickness * 2;
+    let across =
+        Layers::WALLS.outside(s.depth, ask.setting.thickness) + ask.setting.mat_thickness * 2;
     vec![Trim {
         name: "strap",
-        length: ask.setting.cut.up(across + STRAP_TURN.of(ask.setting.system) * 2),
+        length: ask
+            .setting
+            .cut
+            .up(across + STRAP_TURN.of(ask.setting.system) * 2),
         width,
         count: 2,
     }]
 }
 
-fn draw(s: &Sizes, ask: &Ask) -> (Net, Vec<Move>) {
+fn draw(s: &Sizes, ask: &Ask) -> Part {
     let mut c = Cells::new(&[s.margin, s.length, s.margin], &[s.front, s.depth, s.back]);
     let base = c.panel(1, 1, "base", Duty::Floor);
     let front = c.hung(base, 90, (1, 0), "front", Duty::Wall);
@@ -253,13 +277,47 @@ fn draw(s: &Sizes, ask: &Ask) -> (Net, Vec<Move>) {
         (back, [Corner::BottomLeft, Corner::BottomRight]),
     ] {
         c.mat(wall);
-        corners.into_iter().for_each(|k| c.corner(wall, k, Shape::Round(s.radius)));
+        corners
+            .into_iter()
+            .for_each(|k| c.corner(wall, k, Shape::Round(s.radius)));
     }
     let wings = [
-        (front, (0, 0), "front left wing", Side::Top, Side::Left, Corner::BottomLeft, s.front),
-        (front, (2, 0), "front right wing", Side::Top, Side::Right, Corner::BottomRight, s.front),
-        (back, (0, 2), "back left wing", Side::Bottom, Side::Left, Corner::TopLeft, s.back),
-        (back, (2, 2), "back right wing", Side::Bottom, Side::Right, Corner::TopRight, s.back),
+        (
+            front,
+            (0, 0),
+            "front left wing",
+            Side::Top,
+            Side::Left,
+            Corner::BottomLeft,
+            s.front,
+        ),
+        (
+            front,
+            (2, 0),
+            "front right wing",
+            Side::Top,
+            Side::Right,
+            Corner::BottomRight,
+            s.front,
+        ),
+        (
+            back,
+            (0, 2),
+            "back left wing",
+            Side::Bottom,
+            Side::Left,
+            Corner::TopLeft,
+            s.back,
+        ),
+        (
+            back,
+            (2, 2),
+            "back right wing",
+            Side::Bottom,
+            Side::Right,
+            Corner::TopRight,
+            s.back,
+        ),
     ]
     .map(|(wall, cell, name, free, tip, low_tip, height)| {
         let wing = c.hung(wall, 90, cell, name, Duty::Wing);
@@ -281,12 +339,36 @@ fn draw(s: &Sizes, ask: &Ask) -> (Net, Vec<Move>) {
     let net = c.finish();
     let even = |name, panels: &[PanelId]| Move {
         name,
-        way: Way::Even(panels.iter().map(|&p| net.carrier(p).unwrap_or(CreaseId(0))).collect()),
+        way: Way::Even(
+            panels
+                .iter()
+                .map(|&p| net.carrier(p).unwrap_or(CreaseId(0)))
+                .collect(),
+        ),
     };
     let moves = vec![
         even(MoveName::Uprights, &[front, back]),
         even(MoveName::Wings, &wings),
         even(MoveName::Ends, &ends),
     ];
-    (net, moves)
+    let meet = |edge, along| Meet {
+        edge,
+        along,
+        gap: Length::ZERO,
+    };
+    let meets = vec![
+        meet((wings[0], Side::Top), (ends[0], Side::Left)),
+        meet((wings[1], Side::Top), (ends[1], Side::Right)),
+        meet((wings[2], Side::Bottom), (ends[0], Side::Left)),
+        meet((wings[3], Side::Bottom), (ends[1], Side::Right)),
+        meet((ends[0], Side::Top), (front, Side::Left)),
+        meet((ends[1], Side::Bottom), (back, Side::Right)),
+    ];
+    Part {
+        name: "holder",
+        net,
+        root: Root::Base,
+        meets,
+        moves,
+    }
 }

@@ -5,11 +5,11 @@ use crate::measure::length::Length;
 use crate::measure::system::Native;
 use crate::net::cells::Cells;
 use crate::net::corner::{Corner, Notch, Shape, Side};
-use crate::net::flat::{CreaseId, Duty, Face, Net, PanelId};
+use crate::net::flat::{CreaseId, Duty, Face, PanelId};
 use crate::project::bound::{HAIR, Range};
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, Move, MoveName, Part, Size, Way};
+use super::assembly::{Assembly, Meet, Move, MoveName, Part, Root, Size, Way};
 use super::input::{Choice, Default, Input, Kind};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
@@ -51,16 +51,36 @@ const INPUTS: &[Input] = &[
         (15, 400),
         Default::Is(Native::lengths(3, 1, 750)),
     ),
-    length(2, "depth", "Depth", "Front to back", (8, 300), Default::Is(Native::lengths(5, 4, 320))),
-    length(3, "height", "Height", "Base to lid", (15, 500), Default::Is(Native::lengths(5, 1, 1_250))),
+    length(
+        2,
+        "depth",
+        "Depth",
+        "Front to back",
+        (8, 300),
+        Default::Is(Native::lengths(5, 4, 320)),
+    ),
+    length(
+        3,
+        "height",
+        "Height",
+        "Base to lid",
+        (15, 500),
+        Default::Is(Native::lengths(5, 1, 1_250)),
+    ),
     Input {
         number: 4,
         key: "size",
         name: "These sizes are",
         hint: "Finished: from score to score. Inside: what must be free within",
         kind: Kind::Choice(&[
-            Choice { key: "finished", name: "finished, score to score" },
-            Choice { key: "inside", name: "inside, at least" },
+            Choice {
+                key: "finished",
+                name: "finished, score to score",
+            },
+            Choice {
+                key: "inside",
+                name: "inside, at least",
+            },
         ]),
     },
     length(
@@ -84,7 +104,16 @@ const INPUTS: &[Input] = &[
         key: "notch",
         name: "Thumb notch",
         hint: "A half-round at the top of the front, to get hold of the tuck",
-        kind: Kind::Choice(&[Choice { key: "no", name: "no" }, Choice { key: "yes", name: "yes" }]),
+        kind: Kind::Choice(&[
+            Choice {
+                key: "no",
+                name: "no",
+            },
+            Choice {
+                key: "yes",
+                name: "yes",
+            },
+        ]),
     },
     length(
         8,
@@ -116,7 +145,7 @@ fn shape(mut ask: Ask) -> Shaped {
     }
     let setting = ask.setting.clone();
     let t = setting.thickness;
-    let (net, moves) = draw(&sizes, &ask);
+    let part = draw(&sizes, &ask);
     let finished = Size {
         width: sizes.width,
         depth: sizes.depth,
@@ -128,11 +157,7 @@ fn shape(mut ask: Ask) -> Shaped {
         height: walls(Layers::TUCK_AND_BASE, sizes.height, t),
     };
     ask.answer(Assembly {
-        parts: vec![Part {
-            name: "box",
-            net,
-            moves,
-        }],
+        parts: vec![part],
         finished,
         inside: each(Layers::inside),
         outside: each(Layers::outside),
@@ -170,15 +195,32 @@ fn sizes(ask: &mut Ask) -> Sizes {
     let high = height.scaled(3, 4);
     let tuck = ask.scored("tuck", score.down(usual.min(depth).min(high)));
     if tuck > high {
-        ask.stop("tuck", What::TuckTooLong { is: tuck, most: high });
+        ask.stop(
+            "tuck",
+            What::TuckTooLong {
+                is: tuck,
+                most: high,
+            },
+        );
     } else if tuck > depth {
         ask.stop("tuck", What::TuckHits { most: depth });
     }
 
     let least = ask.setting.least_panel();
-    for (key, name, is) in [("width", "front", width), ("depth", "lid", depth), ("tuck", "tuck", tuck)] {
+    for (key, name, is) in [
+        ("width", "front", width),
+        ("depth", "lid", depth),
+        ("tuck", "tuck", tuck),
+    ] {
         if is < least {
-            ask.stop(key, What::PanelTooSmall { panel: name, is, least });
+            ask.stop(
+                key,
+                What::PanelTooSmall {
+                    panel: name,
+                    is,
+                    least,
+                },
+            );
         }
     }
 
@@ -238,7 +280,7 @@ const WALL: usize = 2;
 const BASE: usize = 3;
 const TAB: usize = 4;
 
-fn draw(s: &Sizes, ask: &Ask) -> (Net, Vec<Move>) {
+fn draw(s: &Sizes, ask: &Ask) -> Part {
     let clear = ask.setting.clear();
     let at = columns(s);
     let mut c = Cells::new(&at.sizes, &[s.tuck, s.depth, s.height, s.depth]);
@@ -247,15 +289,33 @@ fn draw(s: &Sizes, ask: &Ask) -> (Net, Vec<Move>) {
     let left = c.hung(front, 90, (at.left, WALL), "left side", Duty::Wall);
     let right = c.hung(front, 90, (at.right, WALL), "right side", Duty::Wall);
     let seam_first = at.back == 0;
-    let back = c.hung(if seam_first { left } else { right }, 90, (at.back, WALL), "back", Duty::Wall);
-    let tab = c.hung(if seam_first { right } else { back }, 90, (TAB, WALL), "glue tab", Duty::Tab);
+    let back = c.hung(
+        if seam_first { left } else { right },
+        90,
+        (at.back, WALL),
+        "back",
+        Duty::Wall,
+    );
+    let tab = c.hung(
+        if seam_first { right } else { back },
+        90,
+        (TAB, WALL),
+        "glue tab",
+        Duty::Tab,
+    );
     let (lid, tuck) = top(&mut c, s, &at, back, clear);
     let dust = dust_flaps(&mut c, s, &at, (left, right), ask);
     let base = base(&mut c, s, &at, (front, back, left, right), ask);
 
     c.strip(front, Side::Top, HAIR.of(ask.setting.system));
     if let Some(radius) = s.notch {
-        c.notch(front, Notch { side: Side::Top, radius });
+        c.notch(
+            front,
+            Notch {
+                side: Side::Top,
+                radius,
+            },
+        );
     }
     let wedge = Shape::Wedge {
         across: s.tab,
@@ -298,7 +358,29 @@ fn draw(s: &Sizes, ask: &Ask) -> (Net, Vec<Move>) {
             },
         },
     ];
-    (net, moves)
+    let meet = |edge, along, gap| Meet { edge, along, gap };
+    let z = Length::ZERO;
+    let hair = HAIR.of(ask.setting.system);
+    let seam = if seam_first {
+        meet((back, Side::Left), (right, Side::Right), z)
+    } else {
+        meet((left, Side::Left), (back, Side::Right), z)
+    };
+    let meets = vec![
+        seam,
+        meet((lid, Side::Top), (front, Side::Top), hair),
+        meet((base.outer, Side::Bottom), (back, Side::Bottom), z),
+        meet((base.inner, Side::Bottom), (front, Side::Bottom), clear),
+        meet((dust[0], Side::Right), (lid, Side::Top), clear),
+        meet((dust[1], Side::Left), (lid, Side::Top), clear),
+    ];
+    Part {
+        name: "box",
+        net,
+        root: Root::Front,
+        meets,
+        moves,
+    }
 }
 
 fn top(c: &mut Cells, s: &Sizes, at: &Columns, back: PanelId, clear: Length) -> (PanelId, PanelId) {
@@ -318,16 +400,37 @@ fn top(c: &mut Cells, s: &Sizes, at: &Columns, back: PanelId, clear: Length) -> 
 
 /// How far a flap on a side wall may reach without meeting the one opposite, at most the cell's depth.
 fn reach(s: &Sizes, ask: &Ask) -> Length {
-    ask.setting.cut.down(s.width.half() - ask.setting.clear()).min(s.depth)
+    ask.setting
+        .cut
+        .down(s.width.half() - ask.setting.clear())
+        .min(s.depth)
 }
 
-fn dust_flaps(c: &mut Cells, s: &Sizes, at: &Columns, (left, right): (PanelId, PanelId), ask: &Ask) -> [PanelId; 2] {
+fn dust_flaps(
+    c: &mut Cells,
+    s: &Sizes,
+    at: &Columns,
+    (left, right): (PanelId, PanelId),
+    ask: &Ask,
+) -> [PanelId; 2] {
     let clear = ask.setting.clear();
     let short = s.depth - reach(s, ask);
     // The front lies right of the left side and left of the right side; the tuck passes there.
     [
-        (left, at.left, "left dust flap", Side::Right, Corner::TopLeft),
-        (right, at.right, "right dust flap", Side::Left, Corner::TopRight),
+        (
+            left,
+            at.left,
+            "left dust flap",
+            Side::Right,
+            Corner::TopLeft,
+        ),
+        (
+            right,
+            at.right,
+            "right dust flap",
+            Side::Left,
+            Corner::TopRight,
+        ),
     ]
     .map(|(wall, column, name, front_side, back_corner)| {
         let flap = c.hung(wall, 90, (column, LID), name, Duty::DustFlap);
@@ -338,7 +441,7 @@ fn dust_flaps(c: &mut Cells, s: &Sizes, at: &Columns, (left, right): (PanelId, P
             flap,
             back_corner,
             Shape::Wedge {
-                across: clear * 2,
+                across: clear,
                 down: s.depth - short,
             },
         );
@@ -366,21 +469,23 @@ fn base(
     c.level(inner, -1);
     c.strip(inner, Side::Bottom, clear);
     let reach = reach(s, ask);
-    let [left, right] = [(left, at.left, "left base flap"), (right, at.right, "right base flap")].map(
-        |(wall, column, name)| {
-            let flap = c.hung(wall, 90, (column, BASE), name, Duty::BaseFlap);
-            c.level(flap, 1);
-            c.strip(flap, Side::Bottom, s.depth - reach);
-            let wedge = Shape::Wedge {
-                across: clear * 2,
-                down: reach,
-            };
-            c.corner(flap, Corner::BottomLeft, wedge);
-            c.corner(flap, Corner::BottomRight, wedge);
-            c.glue_within(flap, Face::Inside, clear * 2, &[inner]);
-            flap
-        },
-    );
+    let [left, right] = [
+        (left, at.left, "left base flap"),
+        (right, at.right, "right base flap"),
+    ]
+    .map(|(wall, column, name)| {
+        let flap = c.hung(wall, 90, (column, BASE), name, Duty::BaseFlap);
+        c.level(flap, 1);
+        c.strip(flap, Side::Bottom, s.depth - reach);
+        let wedge = Shape::Wedge {
+            across: clear,
+            down: reach,
+        };
+        c.corner(flap, Corner::BottomLeft, wedge);
+        c.corner(flap, Corner::BottomRight, wedge);
+        c.glue_within(flap, Face::Inside, clear * 2, &[inner]);
+        flap
+    });
     let outer = c.hung(front, 90, (at.front, BASE), "outer base", Duty::BaseFlap);
     c.level(outer, 3);
     c.glue_within(outer, Face::Inside, clear * 2, &[left, right, inner]);

@@ -2,5 +2,6 @@
 
 pub mod part;
 pub mod pieces;
+pub mod sheets;
 pub mod step;
 pub mod steps;

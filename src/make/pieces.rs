@@ -71,7 +71,9 @@ pub fn pieces(parts: &[&Planned], sets: u32) -> Vec<Piece> {
         });
     };
     for part in parts {
-        let Some(assembly) = &part.assembly else { continue };
+        let Some(assembly) = &part.assembly else {
+            continue;
+        };
         for (i, p) in assembly.parts.iter().enumerate() {
             let size = (p.net.blank.width(), p.net.blank.height());
             add(part, Becomes::Blank(i), part.card, size, part.count);
@@ -84,7 +86,13 @@ pub fn pieces(parts: &[&Planned], sets: u32) -> Vec<Piece> {
         }
         for (i, trim) in assembly.trims.iter().enumerate() {
             let card = part.mat_card.unwrap_or(part.card);
-            add(part, Becomes::Trim(i), card, (trim.length, trim.width), part.count * trim.count);
+            add(
+                part,
+                Becomes::Trim(i),
+                card,
+                (trim.length, trim.width),
+                part.count * trim.count,
+            );
         }
     }
     list

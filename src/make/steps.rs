@@ -11,14 +11,32 @@ use super::step::{Action, Step};
 
 /// All steps for `sets` sets: the cutting for all, then each box, then the holder, then fill and slide in.
 #[must_use]
-pub fn steps(boxes: &[Planned], holder: Option<&Planned>, pieces: &[Piece], sets: u32) -> Vec<Step> {
+pub fn steps(
+    boxes: &[Planned],
+    holder: Option<&Planned>,
+    pieces: &[Piece],
+    sets: u32,
+) -> Vec<Step> {
     let mut list = Vec::new();
     let mut cards: Vec<u16> = pieces.iter().map(|p| p.card).collect();
     cards.sort_unstable();
     cards.dedup();
     for card in cards {
-        let of_card: Vec<u32> = pieces.iter().filter(|p| p.card == card).map(|p| p.id).collect();
-        push(&mut list, Place::Card(card), 0, 1, Action::CutPieces { card, pieces: of_card });
+        let of_card: Vec<u32> = pieces
+            .iter()
+            .filter(|p| p.card == card)
+            .map(|p| p.id)
+            .collect();
+        push(
+            &mut list,
+            Place::Card(card),
+            0,
+            1,
+            Action::CutPieces {
+                card,
+                pieces: of_card,
+            },
+        );
     }
     for part in boxes.iter().chain(holder) {
         if let Some(assembly) = &part.assembly {
@@ -49,13 +67,25 @@ fn push(list: &mut Vec<Step>, place: Place, part: usize, times: u64, action: Act
 
 /// A short stable name for a step (Fowler, Noll and Vo's hash, 64 bits, variant 1a).
 fn fingerprint(text: &str) -> u64 {
-    text.bytes().fold(0xcbf2_9ce4_8422_2325, |h, b| (h ^ u64::from(b)).wrapping_mul(0x0100_0000_01b3))
+    text.bytes().fold(0xcbf2_9ce4_8422_2325, |h, b| {
+        (h ^ u64::from(b)).wrapping_mul(0x0100_0000_01b3)
+    })
 }
 
-fn part_steps(list: &mut Vec<Step>, part: &Planned, assembly: &Assembly, pieces: &[Piece], sets: u32) {
+fn part_steps(
+    list: &mut Vec<Step>,
+    part: &Planned,
+    assembly: &Assembly,
+    pieces: &[Piece],
+    sets: u32,
+) {
     let times = u64::from(part.count) * u64::from(sets);
     let mine = |wanted: fn(&Becomes) -> bool| -> Vec<u32> {
-        pieces.iter().filter(|p| p.place == part.place && wanted(&p.becomes)).map(|p| p.id).collect()
+        pieces
+            .iter()
+            .filter(|p| p.place == part.place && wanted(&p.becomes))
+            .map(|p| p.id)
+            .collect()
     };
     for (i, (p, recipe)) in assembly.parts.iter().zip(&part.recipes).enumerate() {
         let mut add = |action| push(list, part.place, i, times, action);
@@ -99,7 +129,12 @@ fn blank_steps(recipe: &Recipe, add: &mut impl FnMut(Action)) {
     if !recipe.cells.is_empty() {
         add(Action::TakeCells(recipe.cells.len()));
     }
-    let off: Vec<_> = recipe.off.iter().copied().filter(|o| o.taken != Taken::Notch).collect();
+    let off: Vec<_> = recipe
+        .off
+        .iter()
+        .copied()
+        .filter(|o| o.taken != Taken::Notch)
+        .collect();
     if !off.is_empty() {
         add(Action::TakeOff(off));
     }
@@ -108,8 +143,18 @@ fn blank_steps(recipe: &Recipe, add: &mut impl FnMut(Action)) {
 
 /// True where a panel that the move brings to rest is glued, or glued onto: both glued faces then meet.
 fn takes_glue(net: &Net, m: &Move) -> bool {
-    let Way::Even(creases) = &m.way else { return false };
-    let moved: Vec<PanelId> = creases.iter().filter_map(|c| net.creases.get(c.0)).map(|c| c.far).collect();
+    let Way::Even(creases) = &m.way else {
+        return false;
+    };
+    let moved: Vec<PanelId> = creases
+        .iter()
+        .filter_map(|c| net.creases.get(c.0))
+        .map(|c| c.far)
+        .collect();
     let closes = !matches!(m.name, MoveName::Tab | MoveName::Wings | MoveName::Walls);
-    closes && net.glue.iter().any(|g| moved.contains(&g.on) || g.onto.first().is_some_and(|p| moved.contains(p)))
+    closes
+        && net
+            .glue
+            .iter()
+            .any(|g| moved.contains(&g.on) || g.onto.first().is_some_and(|p| moved.contains(p)))
 }

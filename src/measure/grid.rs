@@ -41,7 +41,11 @@ impl Grid {
     pub const fn up(self, length: Length) -> Length {
         let nm = length.nm();
         let over = nm.rem_euclid(self.step.nm());
-        Length::from_nm(if over == 0 { nm } else { nm - over + self.step.nm() })
+        Length::from_nm(if over == 0 {
+            nm
+        } else {
+            nm - over + self.step.nm()
+        })
     }
 
     /// The last mark that is not above `length`: for sizes that must stay clear.

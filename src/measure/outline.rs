@@ -38,7 +38,11 @@ impl Outline {
     #[must_use]
     pub fn area(&self) -> Area {
         let origin = Point::default();
-        Area::from_doubled(self.edges().map(|(a, b)| (a - origin).cross(b - origin)).sum())
+        Area::from_doubled(
+            self.edges()
+                .map(|(a, b)| (a - origin).cross(b - origin))
+                .sum(),
+        )
     }
 
     /// The smallest upright rectangle round it.
@@ -48,7 +52,10 @@ impl Outline {
         let Some(&first) = all.next() else {
             return Rect::default();
         };
-        let mut r = Rect { min: first, max: first };
+        let mut r = Rect {
+            min: first,
+            max: first,
+        };
         for p in all {
             r.min = Point::new(r.min.x.min(p.x), r.min.y.min(p.y));
             r.max = Point::new(r.max.x.max(p.x), r.max.y.max(p.y));

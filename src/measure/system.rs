@@ -5,7 +5,9 @@ use serde::{Deserialize, Serialize};
 use super::length::Length;
 
 /// A system of measurement. A plan follows one of them throughout.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(
+    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize,
+)]
 #[serde(rename_all = "lowercase")]
 pub enum System {
     /// Inches and fractions of them.

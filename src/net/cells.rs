@@ -35,7 +35,12 @@ impl Lines {
     }
 
     fn cell(&self, column: usize, row: usize) -> Rect {
-        Rect::between(self.across[column], self.down[row], self.across[column + 1], self.down[row + 1])
+        Rect::between(
+            self.across[column],
+            self.down[row],
+            self.across[column + 1],
+            self.down[row + 1],
+        )
     }
 }
 
@@ -133,7 +138,7 @@ impl Cells {
         self.glue.push((on, face, Length::ZERO, onto.to_vec()));
     }
 
-    /// Glues a panel's face onto others, all but a border of `edge` round its cell.
+    /// Glues a panel's face onto others, all but a border of `edge`, at most a quarter of it, all round.
     pub fn glue_within(&mut self, on: PanelId, face: Face, edge: Length, onto: &[PanelId]) {
         self.glue.push((on, face, edge, onto.to_vec()));
     }
@@ -160,7 +165,9 @@ impl Cells {
                     from: Some(PanelId(i)),
                 });
             };
-            strips.into_iter().for_each(|s| take(s.outline(), Taken::Strip));
+            strips
+                .into_iter()
+                .for_each(|s| take(s.outline(), Taken::Strip));
             off.into_iter().for_each(|(o, taken)| take(o, taken));
             panels.push(Panel {
                 name: draft.name,
@@ -173,7 +180,11 @@ impl Cells {
         }
         for column in 0..lines.across.len() - 1 {
             for row in 0..lines.down.len() - 1 {
-                if !self.drafts.iter().any(|d| (d.column, d.row) == (column, row)) {
+                if !self
+                    .drafts
+                    .iter()
+                    .any(|d| (d.column, d.row) == (column, row))
+                {
                     waste.push(Waste {
                         outline: lines.cell(column, row).outline(),
                         taken: Taken::Cell,
@@ -201,8 +212,19 @@ impl Cells {
             .into_iter()
             .map(|(on, face, edge, onto)| {
                 let outline = &panels[on.0].outline;
-                let area = if edge.is_positive() { outline.bounds().inset(edge).outline() } else { outline.clone() };
-                Glue { on, face, area, onto }
+                let bounds = outline.bounds();
+                let edge = edge.min(bounds.width().min(bounds.height()).scaled(1, 4));
+                let area = if edge.is_positive() {
+                    bounds.inset(edge).outline()
+                } else {
+                    outline.clone()
+                };
+                Glue {
+                    on,
+                    face,
+                    area,
+                    onto,
+                }
             })
             .collect();
         let end = Point::new(
@@ -234,7 +256,10 @@ fn stripped(cell: Rect, strips: [Length; 4]) -> (Rect, Vec<Rect>) {
         Rect::between(x0, cell.min.y, x1, y0),
         Rect::between(x0, y1, x1, cell.max.y),
     ];
-    let real = all.into_iter().filter(|s| s.width().is_positive() && s.height().is_positive()).collect();
+    let real = all
+        .into_iter()
+        .filter(|s| s.width().is_positive() && s.height().is_positive())
+        .collect();
     (Rect::between(x0, y0, x1, y1), real)
 }
 
@@ -243,10 +268,24 @@ fn shared_edge(a: &Panel, b: &Panel) -> (Point, Point) {
     let (ca, cb) = (a.cell, b.cell);
     let (ba, bb) = (a.outline.bounds(), b.outline.bounds());
     if ca.max.x == cb.min.x || cb.max.x == ca.min.x {
-        let x = if ca.max.x == cb.min.x { ca.max.x } else { ca.min.x };
-        (Point::new(x, ba.min.y.max(bb.min.y)), Point::new(x, ba.max.y.min(bb.max.y)))
+        let x = if ca.max.x == cb.min.x {
+            ca.max.x
+        } else {
+            ca.min.x
+        };
+        (
+            Point::new(x, ba.min.y.max(bb.min.y)),
+            Point::new(x, ba.max.y.min(bb.max.y)),
+        )
     } else {
-        let y = if ca.max.y == cb.min.y { ca.max.y } else { ca.min.y };
-        (Point::new(ba.min.x.max(bb.min.x), y), Point::new(ba.max.x.min(bb.max.x), y))
+        let y = if ca.max.y == cb.min.y {
+            ca.max.y
+        } else {
+            ca.min.y
+        };
+        (
+            Point::new(ba.min.x.max(bb.min.x), y),
+            Point::new(ba.max.x.min(bb.max.x), y),
+        )
     }
 }

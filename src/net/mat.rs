@@ -1,13 +1,14 @@
 //! Mats: the layer of other card on a panel, smaller by the reveal on each side.
 
 use crate::measure::length::Length;
-use crate::measure::outline::Rect;
+use crate::measure::outline::{Outline, Rect};
+use crate::measure::point::Point;
 
-use super::corner::Notch;
+use super::corner::{Notch, Side, Trimmed};
 use super::flat::{Matting, Net, PanelId};
 
 /// One mat of a net.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Mat {
     /// The panel that it is glued onto.
     pub panel: PanelId,
@@ -15,6 +16,8 @@ pub struct Mat {
     pub rect: Rect,
     /// A notch that goes through panel and mat together.
     pub notch: Option<Notch>,
+    /// As it is once the notch is cut.
+    pub outline: Outline,
 }
 
 /// The least number of reveals across a panel for it to take a mat.
@@ -44,10 +47,17 @@ pub fn mats(net: &Net, reveal: Length, off: &[String]) -> (Vec<Mat>, Vec<PanelId
         if panel.cell.width() < least || panel.cell.height() < least {
             none.push(PanelId(i));
         } else {
+            let rect = panel.cell.inset(reveal);
+            let notch = panel_notch(net, PanelId(i));
+            let outline = match notch {
+                Some(notch) => notched(rect, panel.outline.bounds(), notch),
+                None => rect.outline(),
+            };
             some.push(Mat {
                 panel: PanelId(i),
-                rect: panel.cell.inset(reveal),
-                notch: panel_notch(net, PanelId(i)),
+                rect,
+                notch,
+                outline,
             });
         }
     }
@@ -56,9 +66,11 @@ pub fn mats(net: &Net, reveal: Length, off: &[String]) -> (Vec<Mat>, Vec<PanelId
 
 /// The notch in a panel, read from what is taken away.
 fn panel_notch(net: &Net, panel: PanelId) -> Option<Notch> {
-    use super::corner::Side;
     use super::flat::Taken;
-    let waste = net.waste.iter().find(|w| w.taken == Taken::Notch && w.from == Some(panel))?;
+    let waste = net
+        .waste
+        .iter()
+        .find(|w| w.taken == Taken::Notch && w.from == Some(panel))?;
     let (notch, body) = (waste.outline.bounds(), net.panel(panel).outline.bounds());
     let (side, radius) = if notch.min.y == body.min.y {
         (Side::Top, notch.height())
@@ -70,4 +82,33 @@ fn panel_notch(net: &Net, panel: PanelId) -> Option<Notch> {
         (Side::Right, notch.width())
     };
     Some(Notch { side, radius })
+}
+
+/// What a notch in the edge of a panel leaves of a mat on it: the mat's own edge lies further in, so less is cut.
+fn notched(mat: Rect, panel: Rect, notch: Notch) -> Outline {
+    let (near, far) = match notch.side {
+        Side::Top => (mat.min.y - panel.min.y, notch.radius),
+        Side::Right => (panel.max.x - mat.max.x, notch.radius),
+        Side::Bottom => (panel.max.y - mat.max.y, notch.radius),
+        Side::Left => (mat.min.x - panel.min.x, notch.radius),
+    };
+    let bite = far - near;
+    if !bite.is_positive() {
+        return mat.outline();
+    }
+    let whole = Trimmed {
+        rect: panel,
+        notch: Some(notch),
+        ..Trimmed::default()
+    }
+    .cut()
+    .0;
+    // The corners of the panel's own arc that lie on the mat, in the order in which the outline runs.
+    let within =
+        |p: &Point| p.x >= mat.min.x && p.x <= mat.max.x && p.y >= mat.min.y && p.y <= mat.max.y;
+    let arc: Vec<Point> = whole.corners.into_iter().filter(within).collect();
+    let mut corners = mat.outline().corners;
+    let after = notch.side as usize + 1;
+    corners.splice(after..after, arc);
+    Outline::new(corners)
 }

@@ -79,11 +79,16 @@ impl Recipe {
     #[must_use]
     pub fn of(net: &Net) -> Self {
         let scored = |turned: Turned| -> Vec<Length> {
-            let (lines, edge): (&[Length], fn(&super::flat::Crease) -> (Length, Length)) = match turned {
-                Turned::AsItLies => (&net.lines.across, |c| (c.from.x, c.to.x)),
-                Turned::Quarter => (&net.lines.down, |c| (c.from.y, c.to.y)),
-            };
-            lines.iter().copied().filter(|&at| net.creases.iter().any(|c| edge(c) == (at, at))).collect()
+            let (lines, edge): (&[Length], fn(&super::flat::Crease) -> (Length, Length)) =
+                match turned {
+                    Turned::AsItLies => (&net.lines.across, |c| (c.from.x, c.to.x)),
+                    Turned::Quarter => (&net.lines.down, |c| (c.from.y, c.to.y)),
+                };
+            lines
+                .iter()
+                .copied()
+                .filter(|&at| net.creases.iter().any(|c| edge(c) == (at, at)))
+                .collect()
         };
         let scores = |turned, whole| Scores {
             turned,
@@ -93,9 +98,17 @@ impl Recipe {
         Self {
             width: net.blank.width(),
             height: net.blank.height(),
-            scores: [scores(Turned::AsItLies, net.blank.width()), scores(Turned::Quarter, net.blank.height())],
+            scores: [
+                scores(Turned::AsItLies, net.blank.width()),
+                scores(Turned::Quarter, net.blank.height()),
+            ],
             cuts: cuts(net),
-            cells: net.waste.iter().filter(|w| w.taken == Taken::Cell).map(|w| w.outline.bounds()).collect(),
+            cells: net
+                .waste
+                .iter()
+                .filter(|w| w.taken == Taken::Cell)
+                .map(|w| w.outline.bounds())
+                .collect(),
             off: net.waste.iter().filter_map(take_off).collect(),
         }
     }
@@ -118,7 +131,9 @@ fn cuts(net: &Net) -> Vec<CutLine> {
             Turned::AsItLies => (&net.lines.across, &net.lines.down),
             Turned::Quarter => (&net.lines.down, &net.lines.across),
         };
-        let inner = lines.get(1..lines.len().saturating_sub(1)).unwrap_or_default();
+        let inner = lines
+            .get(1..lines.len().saturating_sub(1))
+            .unwrap_or_default();
         for &at in inner {
             let mut open: Option<CutLine> = None;
             for ends in along.windows(2) {

@@ -151,7 +151,7 @@ pub enum What {
     },
     /// A piece is larger than its sheet, whichever way it is turned.
     PieceTooLarge {
-        /// What it is.
+        /// Its letter in the piece list.
         piece: String,
         /// Its width.
         width: Length,
@@ -162,9 +162,34 @@ pub enum What {
         /// The sheet's height.
         sheet_height: Length,
     },
+    /// A piece is narrower than a strip that can be held at the trimmer: it is left to knife and ruler.
+    PieceTooThin {
+        /// Its letter in the piece list.
+        piece: String,
+        /// Its smaller side.
+        is: Length,
+        /// The narrowest strip that can be held.
+        least: Length,
+    },
+    /// The sheets in the drawer are not enough, and no more can be bought.
+    SheetsRanOut {
+        /// The piece's letter.
+        piece: String,
+        /// How many of it are not cut.
+        count: u32,
+    },
+    /// The trimmer's cut is too short to cut this piece out of its sheet.
+    TrimmerTooShort {
+        /// The piece's letter.
+        piece: String,
+        /// The trimmer's longest cut.
+        longest: Length,
+    },
+    /// An edge trim leaves nothing of a sheet.
+    NothingLeftOfSheet,
     /// Pieces that a layout could not place for another reason.
     PieceLeftOut {
-        /// What it is.
+        /// Its letter in the piece list.
         piece: String,
         /// How many of them.
         count: u32,

@@ -33,7 +33,12 @@ const fn mm(name: &'static str, width: i64, height: i64) -> StandardSheet {
     }
 }
 
-const fn half_inches(name: &'static str, width: i64, height: i64, source: &'static str) -> StandardSheet {
+const fn half_inches(
+    name: &'static str,
+    width: i64,
+    height: i64,
+    source: &'static str,
+) -> StandardSheet {
     StandardSheet {
         name,
         width: Length::inches(width, 2),

@@ -1,0 +1,59 @@
+//! How long `plan` takes for 1, 12 and 100 boxes, and how it grows: medians of many runs, printed, never asserted.
+//!
+//! `cargo bench --bench plan`
+#![allow(clippy::disallowed_types, reason = "a bench is about the clock")]
+
+use std::hint::black_box;
+use std::time::Instant;
+
+use snugfold::measure::system::System;
+use snugfold::plan::plan;
+use snugfold::project::example::example;
+use snugfold::project::request::Project;
+
+/// The example's boxes repeated up to `kinds` kinds, each `count` times in the set.
+fn set(kinds: u16, count: u32) -> Option<Project> {
+    let mut project = example()?;
+    let some = project.boxes.clone();
+    project.boxes = (0..kinds)
+        .zip(some.iter().cycle())
+        .map(|(i, b)| {
+            let mut b = b.clone();
+            (b.id, b.count) = (i + 1, count);
+            b
+        })
+        .collect();
+    // A holder for a hundred boxes in a row is larger than any sheet; that is said, and planned all the same.
+    Some(project)
+}
+
+fn median_us(project: &Project) -> f64 {
+    let mut runs: Vec<f64> = (0..60)
+        .map(|_| {
+            let start = Instant::now();
+            black_box(plan(black_box(project), System::Inch));
+            start.elapsed().as_secs_f64() * 1e6
+        })
+        .collect();
+    runs.sort_by(f64::total_cmp);
+    runs[runs.len() / 2]
+}
+
+fn main() {
+    let cases = [
+        ("1 box", 1, 1),
+        ("12 boxes, 3 kinds", 3, 4),
+        ("12 boxes, 12 kinds", 12, 1),
+        ("60 boxes, 60 kinds", 60, 1),
+        ("100 boxes, 20 kinds", 20, 5),
+    ];
+    let mut first = None;
+    for (name, kinds, count) in cases {
+        let Some(project) = set(kinds, count) else {
+            continue;
+        };
+        let us = median_us(&project);
+        let base = *first.get_or_insert(us);
+        println!("{name:>20}: {us:9.0} µs   × {:.1}", us / base);
+    }
+}

@@ -1,0 +1,220 @@
+//! `Drawing`: what is drawn, in millimetres and with the meaning of each line, for any painter.
+
+use crate::project::request::Tint;
+use crate::say::phrase::Phrase;
+
+/// A place on the drawing in millimetres: x to the right, y downward.
+pub type Spot = [f64; 2];
+
+/// Marks in the order in which they are painted.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Drawing {
+    /// What it shows, in one line, for those who hear it.
+    pub title: String,
+    /// Upper left corner of what is shown.
+    pub min: Spot,
+    /// Lower right corner of what is shown.
+    pub max: Spot,
+    /// Height of ordinary lettering.
+    pub lettering: f64,
+    /// What is drawn, from below to above.
+    pub marks: Vec<Mark>,
+}
+
+/// One thing that is drawn.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Mark {
+    /// A filled shape.
+    Area(Area),
+    /// A run of straight edges.
+    Line(Line),
+    /// Lettering.
+    Label(Label),
+}
+
+/// A filled shape without a line of its own.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Area {
+    /// Its corners.
+    pub corners: Vec<Spot>,
+    /// What it is filled with.
+    pub fill: Fill,
+    /// The panel that a touch on it means.
+    pub panel: Option<Touch>,
+}
+
+/// A panel that can be touched.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Touch {
+    /// The part, in the order of the drawing.
+    pub part: usize,
+    /// The panel of its net.
+    pub panel: usize,
+}
+
+/// What a shape is filled with.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Fill {
+    /// The maker's card; its light from −1 (black) through 0 (as it is) to 1 (white).
+    Card(Tint, f64),
+    /// Card that is taken away.
+    Waste,
+    /// A sheet as it is bought, and what is left over of it.
+    Sheet,
+    /// What was touched or what is spoken of.
+    Chosen,
+    /// A tool that the card lies against.
+    Tool,
+}
+
+/// A run of straight edges with one meaning.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Line {
+    /// What it means.
+    pub meaning: Meaning,
+    /// Its corners in order.
+    pub run: Vec<Spot>,
+    /// Whether the last corner is joined to the first.
+    pub ends: Ends,
+    /// What it is drawn on.
+    pub ink: Ink,
+}
+
+/// Whether a line closes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ends {
+    /// It has two ends.
+    Open,
+    /// It comes back to its start.
+    Closed,
+}
+
+/// What a line means. The style says it, never the colour.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Meaning {
+    /// A cut: solid and heavy.
+    Cut,
+    /// A fold away from the reader: dash and dot.
+    Mountain,
+    /// A fold towards the reader: dashes.
+    Valley,
+    /// Glue on the face that is seen: hatching.
+    Glue,
+    /// Glue on the face behind: broken hatching.
+    GlueBehind,
+    /// Across what is taken away.
+    Cross,
+    /// The edge of a mat.
+    Mat,
+    /// The edge of a blank, of a sheet, or of a folded panel: solid and thin.
+    Edge,
+    /// A measure and its ticks.
+    Dimension,
+    /// What is spoken of: solid and heaviest.
+    Now,
+}
+
+/// What lies under a line or lettering, and so whether it is drawn dark or light.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Ink {
+    /// The page.
+    Page,
+    /// Card of this tint.
+    Card(Tint),
+}
+
+/// Lettering.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Label {
+    /// The middle of its line, at its left end, middle or right end.
+    pub at: Spot,
+    /// Where `at` is along it.
+    pub hold: Hold,
+    /// What it says.
+    pub words: Phrase,
+    /// Its height as a share of ordinary lettering.
+    pub size: f64,
+    /// Whether it reads upward.
+    pub way: Reads,
+    /// What it stands on.
+    pub ink: Ink,
+}
+
+/// Where lettering is held.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Hold {
+    /// At its beginning.
+    Start,
+    /// In its middle.
+    Middle,
+    /// At its end.
+    End,
+}
+
+/// Which way lettering reads.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Reads {
+    /// From left to right.
+    Across,
+    /// From bottom to top.
+    Up,
+}
+
+impl Drawing {
+    /// Adds a filled shape.
+    pub fn area(&mut self, corners: Vec<Spot>, fill: Fill) {
+        self.marks.push(Mark::Area(Area {
+            corners,
+            fill,
+            panel: None,
+        }));
+    }
+
+    /// Adds a line from place to place.
+    pub fn line(&mut self, meaning: Meaning, ink: Ink, run: Vec<Spot>) {
+        self.marks.push(Mark::Line(Line {
+            meaning,
+            run,
+            ends: Ends::Open,
+            ink,
+        }));
+    }
+
+    /// Adds a line that comes back to its start.
+    pub fn ring(&mut self, meaning: Meaning, ink: Ink, run: Vec<Spot>) {
+        self.marks.push(Mark::Line(Line {
+            meaning,
+            run,
+            ends: Ends::Closed,
+            ink,
+        }));
+    }
+
+    /// Adds lettering of ordinary size, held in its middle and reading across.
+    pub fn label(&mut self, at: Spot, words: impl Into<Phrase>, ink: Ink) {
+        let (hold, way) = (Hold::Middle, Reads::Across);
+        self.marks.push(Mark::Label(Label {
+            at,
+            hold,
+            words: words.into(),
+            size: 1.0,
+            way,
+            ink,
+        }));
+    }
+
+    /// Makes what is shown reach from `min` to `max`.
+    pub const fn frame(&mut self, min: Spot, max: Spot) {
+        self.min = min;
+        self.max = max;
+    }
+}
+
+impl Tint {
+    /// Whether dark ink shows on it: by its light as the sRGB standard (IEC 61966-2-1) weighs red, green and blue.
+    #[must_use]
+    pub fn is_light(self) -> bool {
+        let part = |shift: u32| f64::from(self.0 >> shift & 0xff);
+        0.2126 * part(16) + 0.7152 * part(8) + 0.0722 * part(0) > 110.0
+    }
+}

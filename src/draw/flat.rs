@@ -1,0 +1,236 @@
+//! The flat pattern, outside face up: panels, folds, cuts, glue, mats, what is taken away, and where to score.
+
+use super::dimension;
+use super::drawing::{Area, Drawing, Fill, Ink, Label, Mark, Meaning, Reads, Spot, Touch};
+use super::geometry::{block, corners, hatch, middle, spot, uncovered};
+use super::svg::label_width;
+use crate::make::part::Planned;
+use crate::measure::point::Point;
+use crate::measure::system::System;
+use crate::net::flat::{Face, Net, PanelId, Taken};
+use crate::project::request::Tint;
+use crate::say::phrase::Phrase;
+
+/// How a flat pattern is drawn.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Look {
+    /// The card it is cut from.
+    pub card: Tint,
+    /// The card of its mats.
+    pub mats: Tint,
+    /// The panel that was touched.
+    pub chosen: Option<PanelId>,
+    /// The system of its measures.
+    pub system: System,
+}
+
+/// The flat pattern of one part of an assembly, dimensioned along its upper and left edges; nothing where the part
+/// could not be planned.
+#[must_use]
+pub fn flat(planned: &Planned, part: usize, look: Look) -> Option<Drawing> {
+    let net = &planned.assembly.as_ref()?.parts.get(part)?.net;
+    let (w, h) = (net.blank.width().as_mm(), net.blank.height().as_mm());
+    let mut d = Drawing {
+        title: format!("Flat pattern of {}, outside up", planned.name),
+        lettering: w.max(h) / 30.0,
+        ..Drawing::default()
+    };
+    pattern(&mut d, planned, part, look);
+    let recipe = planned.recipes.get(part)?;
+    let room = d.lettering * 3.4;
+    dimension::along_top(&mut d, &recipe.scores[0], look.system);
+    dimension::along_left(&mut d, &recipe.scores[1], look.system);
+    let edge = d.lettering * 0.6;
+    d.frame([-room, -room], [w + edge, h + edge]);
+    Some(d)
+}
+
+/// The pattern itself, without measures, from the blank's upper left corner.
+pub fn pattern(d: &mut Drawing, planned: &Planned, part: usize, look: Look) {
+    let Some(net) = planned
+        .assembly
+        .as_ref()
+        .and_then(|a| a.parts.get(part))
+        .map(|p| &p.net)
+    else {
+        return;
+    };
+    taken_away(d, net);
+    for (i, panel) in net.panels.iter().enumerate() {
+        let touch = Touch { part, panel: i };
+        let fill = if look.chosen == Some(PanelId(i)) {
+            Fill::Chosen
+        } else {
+            Fill::Card(look.card, 0.0)
+        };
+        d.marks.push(Mark::Area(Area {
+            corners: corners(&panel.outline),
+            fill,
+            panel: Some(touch),
+        }));
+    }
+    if part == 0 {
+        mats(d, net, planned, look);
+    }
+    glue(d, net, look.card);
+    lines(d, net, look.card);
+    names(d, net, planned, look);
+}
+
+/// What is taken away: the blank's edge, a light tint and a cross.
+fn taken_away(d: &mut Drawing, net: &Net) {
+    let (w, h) = (net.blank.width().as_mm(), net.blank.height().as_mm());
+    d.area(block([0.0, 0.0], [w, h]), Fill::Waste);
+    for waste in &net.waste {
+        let shape = corners(&waste.outline);
+        let (_, wide, high) = middle(&shape);
+        if wide.min(high) > d.lettering * 0.8 && shape.len() == 4 {
+            d.line(Meaning::Cross, Ink::Page, vec![shape[0], shape[2]]);
+            d.line(Meaning::Cross, Ink::Page, vec![shape[1], shape[3]]);
+        }
+    }
+    d.ring(Meaning::Edge, Ink::Page, block([0.0, 0.0], [w, h]));
+}
+
+fn mats(d: &mut Drawing, net: &Net, planned: &Planned, look: Look) {
+    for mat in &planned.mats {
+        let shape = corners(&mat.rect.outline());
+        if look.chosen != Some(mat.panel) {
+            let touch = Touch {
+                part: 0,
+                panel: mat.panel.0,
+            };
+            let fill = Fill::Card(look.mats, 0.0);
+            d.marks.push(Mark::Area(Area {
+                corners: shape.clone(),
+                fill,
+                panel: Some(touch),
+            }));
+        }
+        d.ring(Meaning::Mat, Ink::Card(look.mats), shape);
+    }
+    // A notch goes through panel and mat together.
+    for notch in net.waste.iter().filter(|w| w.taken == Taken::Notch) {
+        d.area(corners(&notch.outline), Fill::Waste);
+    }
+}
+
+fn glue(d: &mut Drawing, net: &Net, card: Tint) {
+    for glue in &net.glue {
+        let meaning = match glue.face {
+            Face::Outside => Meaning::Glue,
+            Face::Inside => Meaning::GlueBehind,
+        };
+        for [a, b] in hatch(&corners(&glue.area), d.lettering * 0.75) {
+            d.line(meaning, Ink::Card(card), vec![a, b]);
+        }
+    }
+}
+
+/// Folds by their way, and cuts round every panel where no fold lies.
+fn lines(d: &mut Drawing, net: &Net, card: Tint) {
+    let folds: Vec<(Point, Point)> = net.creases.iter().map(|c| (c.from, c.to)).collect();
+    for crease in &net.creases {
+        let meaning = if crease.degrees < 0 {
+            Meaning::Valley
+        } else {
+            Meaning::Mountain
+        };
+        d.line(
+            meaning,
+            Ink::Card(card),
+            vec![spot(crease.from), spot(crease.to)],
+        );
+    }
+    for panel in &net.panels {
+        // Stretches that follow each other become one line, so that corners are whole.
+        let mut run: Vec<Spot> = Vec::new();
+        for (a, b) in panel.outline.edges() {
+            for [from, to] in uncovered(a, b, &folds) {
+                if run.last() != Some(&from) {
+                    flush(d, &mut run, card);
+                    run.push(from);
+                }
+                run.push(to);
+            }
+        }
+        flush(d, &mut run, card);
+    }
+}
+
+fn flush(d: &mut Drawing, run: &mut Vec<Spot>, card: Tint) {
+    if run.len() > 1 {
+        d.line(Meaning::Cut, Ink::Card(card), std::mem::take(run));
+    }
+    run.clear();
+}
+
+fn names(d: &mut Drawing, net: &Net, planned: &Planned, look: Look) {
+    for (i, panel) in net.panels.iter().enumerate() {
+        let mat = planned.mats.iter().find(|m| m.panel == PanelId(i));
+        let (at, wide, high) = match mat {
+            Some(mat) => middle(&corners(&mat.rect.outline())),
+            None => middle(&corners(&panel.outline)),
+        };
+        let ink = Ink::Card(if mat.is_some() { look.mats } else { look.card });
+        name(d, panel.name, at, (wide, high), ink);
+    }
+}
+
+/// A panel's name inside it: across, on several lines, upward or smaller, as it fits; left out where nothing does.
+fn name(d: &mut Drawing, words: &str, at: Spot, (wide, high): (f64, f64), ink: Ink) {
+    let label = |text: &str, size: f64, way: Reads, at: Spot| {
+        let mut one = Drawing::default();
+        one.label(at, text, ink);
+        match one.marks.pop() {
+            Some(Mark::Label(l)) => Label { size, way, ..l },
+            _ => Label {
+                at,
+                hold: super::drawing::Hold::Middle,
+                words: Phrase::default(),
+                size,
+                way,
+                ink,
+            },
+        }
+    };
+    let fits = |rows: &[&str], size: f64, along: f64, across: f64| {
+        let longest = rows
+            .iter()
+            .map(|r| label_width(&label(r, size, Reads::Across, at), d.lettering));
+        let longest = longest.fold(0.0, f64::max);
+        longest < along * 0.88 && rows.len() as f64 * size * 1.15 * d.lettering < across * 0.95
+    };
+    let single = [words];
+    let split: Vec<&str> = words.split(' ').collect();
+    for size in [1.0, 0.8, 0.64] {
+        for rows in [&single[..], &split[..]] {
+            for way in [Reads::Across, Reads::Up] {
+                let (along, across) = if way == Reads::Across {
+                    (wide, high)
+                } else {
+                    (high, wide)
+                };
+                if fits(rows, size, along, across) {
+                    let step = size * 1.15 * d.lettering;
+                    let first = -(rows.len() as f64 - 1.0) / 2.0 * step;
+                    let placed: Vec<Label> = rows
+                        .iter()
+                        .enumerate()
+                        .map(|(i, row)| {
+                            let off = first + i as f64 * step;
+                            let at = if way == Reads::Across {
+                                [at[0], at[1] + off]
+                            } else {
+                                [at[0] + off, at[1]]
+                            };
+                            label(row, size, way, at)
+                        })
+                        .collect();
+                    d.marks.extend(placed.into_iter().map(Mark::Label));
+                    return;
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,193 @@
+//! Parts as they fold, and the whole set as it stands.
+
+use super::drawing::{Drawing, Touch};
+use super::solid::{Chosen, Leaf, View, paint};
+use crate::fold::motion::{bends, folded as all_folded};
+use crate::fold::pose::Pose;
+use crate::fold::space::V3;
+use crate::form::assembly::Part;
+use crate::make::part::Planned;
+use crate::net::flat::PanelId;
+use crate::project::request::Tint;
+
+/// The cards of a part that is drawn, and what is spoken of.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Dress {
+    /// The card it is cut from.
+    pub card: Tint,
+    /// The card of its mats.
+    pub mats: Tint,
+    /// Panels that are touched or spoken of.
+    pub chosen: Vec<PanelId>,
+}
+
+/// One part of an assembly after `progress` of its moves: 0 is flat, the number of moves is finished.
+/// The frame is the same for every progress, so that the drawing does not jump while it folds.
+#[must_use]
+pub fn folded(
+    planned: &Planned,
+    part: usize,
+    progress: f64,
+    dress: &Dress,
+    view: View,
+) -> Option<Drawing> {
+    let shape = planned.assembly.as_ref()?.parts.get(part)?;
+    let mut d = Drawing {
+        title: format!("{}, folding", planned.name),
+        ..Drawing::default()
+    };
+    let pose = Pose::of(shape, &bends(shape, progress), planned.thickness);
+    paint(
+        &mut d,
+        &leaves(planned, part, shape, &pose, dress, V3::default()),
+        view,
+    );
+    let steps = shape.moves.len() * 2;
+    let every = (0..=steps).flat_map(|i| {
+        let pose = Pose::of(shape, &bends(shape, i as f64 / 2.0), planned.thickness);
+        places(shape, &pose, V3::default())
+    });
+    frame(&mut d, every, view);
+    Some(d)
+}
+
+/// The finished boxes in a row in their holder; `out` lifts them, from 0 (in) to 1 (standing above it).
+#[must_use]
+pub fn set(
+    boxes: &[Planned],
+    holder: Option<&Planned>,
+    tint: &dyn Fn(u16) -> Tint,
+    out: f64,
+    view: View,
+) -> Drawing {
+    let mut d = Drawing {
+        title: "The finished set".to_owned(),
+        ..Drawing::default()
+    };
+    let dress = |p: &Planned| Dress {
+        card: tint(p.card),
+        mats: p.mat_card.map_or_else(Tint::default, tint),
+        chosen: Vec::new(),
+    };
+    let mut all = Vec::new();
+    let mut ends = Vec::new();
+    let mut add = |planned: &Planned, at: V3, reach: V3| {
+        let Some(assembly) = &planned.assembly else {
+            return;
+        };
+        for (i, part) in assembly.parts.iter().enumerate() {
+            let pose = Pose::of(part, &all_folded(part), planned.thickness);
+            all.extend(leaves(planned, i, part, &pose, &dress(planned), at));
+            ends.extend(places(part, &pose, at));
+            ends.extend(places(part, &pose, at + reach));
+        }
+    };
+    let mut x = 0.0;
+    let mut gap = 4.0;
+    let mut front = 0.0;
+    if let Some((holder, assembly)) = holder.and_then(|h| h.assembly.as_ref().map(|a| (h, a))) {
+        add(holder, V3::default(), V3::default());
+        let count: u32 = boxes
+            .iter()
+            .filter(|b| b.assembly.is_some())
+            .map(|b| b.count)
+            .sum();
+        let taken: f64 = boxes
+            .iter()
+            .map(|b| b.outside.width.as_mm() * f64::from(b.count))
+            .sum();
+        gap = (assembly.inside.width.as_mm() - taken) / f64::from(count + 1);
+        x = (assembly.finished.width.as_mm() - assembly.inside.width.as_mm()) / 2.0 + gap;
+        front = assembly.finished.depth.as_mm() / 2.0;
+    }
+    for planned in boxes {
+        let (wide, deep) = (planned.outside.width.as_mm(), planned.outside.depth.as_mm());
+        let Some(assembly) = &planned.assembly else {
+            continue;
+        };
+        let lift = planned.outside.height.as_mm() * 1.05;
+        // A part's origin is the front's lower left score; the outside starts before it.
+        let before = (wide - assembly.finished.width.as_mm()) / 2.0;
+        let y = if front > 0.0 { front - deep / 2.0 } else { 0.0 }
+            + (deep - assembly.finished.depth.as_mm()) / 2.0;
+        for _ in 0..planned.count.min(MOST_DRAWN) {
+            add(
+                planned,
+                V3::new(x + before, y, lift * out + planned.thickness.as_mm() * 2.0),
+                V3::new(0.0, 0.0, lift * (1.0 - out)),
+            );
+            x += wide + gap;
+        }
+    }
+    paint(&mut d, &all, view);
+    frame(&mut d, ends.into_iter(), view);
+    d
+}
+
+/// Alike boxes drawn one by one; more than these would not be told apart.
+const MOST_DRAWN: u32 = 24;
+
+fn leaves(
+    planned: &Planned,
+    index: usize,
+    part: &Part,
+    pose: &Pose,
+    dress: &Dress,
+    at: V3,
+) -> Vec<Leaf> {
+    let moved = |all: Vec<V3>| all.into_iter().map(|p| p + at).collect::<Vec<_>>();
+    part.net
+        .panels
+        .iter()
+        .enumerate()
+        .map(|(i, panel)| {
+            let id = PanelId(i);
+            let mats = planned.mats.iter().filter(|m| index == 0 && m.panel == id);
+            Leaf {
+                corners: moved(pose.outline(id, &panel.outline)),
+                out: pose.out(id),
+                card: dress.card,
+                touch: Some(Touch {
+                    part: index,
+                    panel: i,
+                }),
+                chosen: if dress.chosen.contains(&id) {
+                    Chosen::Yes
+                } else {
+                    Chosen::No
+                },
+                mats: mats
+                    .map(|m| (moved(pose.outline(id, &m.outline)), dress.mats))
+                    .collect(),
+            }
+        })
+        .collect()
+}
+
+fn places(part: &Part, pose: &Pose, at: V3) -> Vec<V3> {
+    let corners = part
+        .net
+        .panels
+        .iter()
+        .enumerate()
+        .flat_map(|(i, p)| pose.outline(PanelId(i), &p.outline));
+    corners.map(|p| p + at).collect()
+}
+
+fn frame(d: &mut Drawing, places: impl Iterator<Item = V3>, view: View) {
+    let (mut min, mut max) = ([f64::MAX; 2], [f64::MIN; 2]);
+    for p in places {
+        let s = view.seen(p).0;
+        min = [min[0].min(s[0]), min[1].min(s[1])];
+        max = [max[0].max(s[0]), max[1].max(s[1])];
+    }
+    if min[0] > max[0] {
+        return;
+    }
+    let edge = 3.0;
+    d.lettering = ((max[0] - min[0]).max(max[1] - min[1]) / 30.0).max(1.0);
+    d.frame(
+        [min[0] - edge, min[1] - edge],
+        [max[0] + edge, max[1] + edge],
+    );
+}

@@ -1,0 +1,12 @@
+//! Drawings in millimetres, neutral until a painter paints them.
+
+pub mod drawing;
+pub mod geometry;
+pub mod svg;
+pub mod dimension;
+pub mod flat;
+pub mod legend;
+pub mod folded;
+pub mod solid;
+pub mod sheet;
+pub mod step;

@@ -1,0 +1,254 @@
+//! A drawing for each step: just what it speaks of.
+
+use super::dimension;
+use super::drawing::{Drawing, Fill, Ink, Meaning, Spot};
+use super::flat::{Look, flat, pattern};
+use super::folded::{Dress, folded, set};
+use super::geometry::{block, corners, spot};
+use super::sheet::{Cutting, sheet};
+use super::solid::View;
+use crate::cut::order::order;
+use crate::form::assembly::Way;
+use crate::make::part::Planned;
+use crate::make::step::{Action, Step};
+use crate::net::flat::{Net, PanelId, Taken};
+use crate::net::recipe::{CutLine, Recipe, Scores, TakeOff, Turned};
+use crate::plan::Plan;
+use crate::project::request::Tint;
+
+/// The drawing of `step`; `tint` gives a card's colour.
+#[must_use]
+pub fn step(step: &Step, plan: &Plan, tint: &dyn Fn(u16) -> Tint) -> Option<Drawing> {
+    match &step.action {
+        Action::CutPieces { card, .. } => first_sheet(plan, *card, tint),
+        Action::Fill => Some(set(
+            &plan.boxes,
+            plan.holder.as_ref(),
+            tint,
+            1.0,
+            View::default(),
+        )),
+        Action::SlideIn => Some(set(
+            &plan.boxes,
+            plan.holder.as_ref(),
+            tint,
+            0.45,
+            View::default(),
+        )),
+        Action::TryBoxesIn { .. } => Some(set(
+            &plan.boxes,
+            plan.holder.as_ref(),
+            tint,
+            0.0,
+            View::default(),
+        )),
+        action => {
+            let planned = plan.part(step.place)?;
+            let look = Look {
+                card: tint(planned.card),
+                mats: planned.mat_card.map_or_else(Tint::default, tint),
+                chosen: None,
+                system: plan.system,
+            };
+            on_part(action, planned, step.part, look)
+        }
+    }
+}
+
+fn first_sheet(plan: &Plan, card: u16, tint: &dyn Fn(u16) -> Tint) -> Option<Drawing> {
+    let sheets = plan.sheets.iter().find(|s| s.job.card == card)?;
+    let pattern = sheets.layout.patterns.first()?;
+    let letter = |id: u32| {
+        plan.pieces
+            .iter()
+            .find(|p| p.id == id)
+            .map_or(String::new(), |p| p.letter())
+    };
+    let bare = sheets.sheet(pattern.sheet)?;
+    let cuts = order(pattern, bare);
+    let system = plan.system;
+    Some(sheet(&Cutting {
+        sheet: bare,
+        pattern,
+        cuts: &cuts,
+        tint: tint(card),
+        system,
+        letter: &letter,
+    }))
+}
+
+fn on_part(action: &Action, planned: &Planned, part: usize, look: Look) -> Option<Drawing> {
+    let shape = planned.assembly.as_ref()?.parts.get(part)?;
+    let recipe = planned.recipes.get(part)?;
+    let net = &shape.net;
+    match action {
+        Action::Score(scores) => Some(scored(recipe, scores, look)),
+        Action::Cut(cuts) => Some(cut(net, recipe, cuts, look)),
+        Action::TakeCells(_) => Some(cells(net, look)),
+        Action::TakeOff(off) => Some(take_off(planned, part, net, off, look)),
+        Action::Notch(off) => Some(take_off(planned, part, net, &[*off], look)),
+        Action::FoldAndBurnish | Action::GlueMats(_) => flat(planned, part, look),
+        Action::Fold { index, .. } => {
+            let moved = shape.moves.get(*index)?;
+            let chosen = match &moved.way {
+                Way::Even(all) => all
+                    .iter()
+                    .filter_map(|c| net.creases.get(c.0))
+                    .map(|c| c.far)
+                    .collect(),
+                Way::TuckIn { lid, .. } => {
+                    net.creases.get(lid.0).map(|c| c.far).into_iter().collect()
+                }
+            };
+            let dress = Dress {
+                card: look.card,
+                mats: look.mats,
+                chosen,
+            };
+            // Nearly at its end: so both where it comes from and where it goes can be seen.
+            folded(planned, part, *index as f64 + 0.82, &dress, View::default())
+        }
+        Action::Straps(_) => {
+            let dress = Dress {
+                card: look.card,
+                mats: look.mats,
+                chosen: Vec::new(),
+            };
+            folded(
+                planned,
+                part,
+                shape.moves.len() as f64,
+                &dress,
+                View::default(),
+            )
+        }
+        Action::CutPieces { .. } | Action::TryBoxesIn { .. } | Action::Fill | Action::SlideIn => {
+            None
+        }
+    }
+}
+
+fn canvas(recipe: &Recipe, title: &str, look: Look) -> Drawing {
+    let (w, h) = (recipe.width.as_mm(), recipe.height.as_mm());
+    let mut d = Drawing {
+        title: title.to_owned(),
+        lettering: w.max(h) / 24.0,
+        ..Drawing::default()
+    };
+    d.area(block([0.0, 0.0], [w, h]), Fill::Card(look.card, 0.0));
+    d.ring(
+        Meaning::Edge,
+        Ink::Card(look.card),
+        block([0.0, 0.0], [w, h]),
+    );
+    let room = d.lettering * 3.4;
+    d.frame([-room, -room], [w + d.lettering, h + d.lettering]);
+    d
+}
+
+/// The blank as it lies at the fence, with the scores that are made now.
+fn scored(recipe: &Recipe, scores: &Scores, look: Look) -> Drawing {
+    let (whole, along) = match scores.turned {
+        Turned::AsItLies => (recipe.width.as_mm(), recipe.height.as_mm()),
+        Turned::Quarter => (recipe.height.as_mm(), recipe.width.as_mm()),
+    };
+    let mut d = Drawing {
+        title: "Scores".to_owned(),
+        lettering: whole.max(along) / 24.0,
+        ..Drawing::default()
+    };
+    let card = Ink::Card(look.card);
+    d.area(
+        block([0.0, 0.0], [whole, along]),
+        Fill::Card(look.card, 0.0),
+    );
+    d.ring(Meaning::Edge, card, block([0.0, 0.0], [whole, along]));
+    // The fence at the left.
+    let thick = d.lettering * 0.7;
+    d.area(block([-thick, -thick], [0.0, along + thick]), Fill::Tool);
+    d.ring(
+        Meaning::Edge,
+        Ink::Page,
+        block([-thick, -thick], [0.0, along + thick]),
+    );
+    if scores.turned == Turned::Quarter {
+        // A quarter to the left: what lay at the left now lies below; the first scores run across.
+        for at in &recipe.scores[0].at {
+            let y = along - at.as_mm();
+            d.line(Meaning::Mountain, card, vec![[0.0, y], [whole, y]]);
+        }
+    }
+    for at in &scores.at {
+        d.line(
+            Meaning::Now,
+            card,
+            vec![[at.as_mm(), 0.0], [at.as_mm(), along]],
+        );
+    }
+    dimension::along_top(&mut d, scores, look.system);
+    let room = d.lettering * 3.4;
+    d.frame([-room, -room], [whole + d.lettering, along + d.lettering]);
+    d
+}
+
+fn cut(net: &Net, recipe: &Recipe, cuts: &[CutLine], look: Look) -> Drawing {
+    let mut d = canvas(recipe, "Cuts along scores", look);
+    let card = Ink::Card(look.card);
+    folds(&mut d, net, look);
+    for c in cuts {
+        let (at, from, to) = (c.at.as_mm(), c.from.as_mm(), c.to.as_mm());
+        let ends = match c.measured {
+            Turned::AsItLies => vec![[at, from], [at, to]],
+            Turned::Quarter => vec![[from, at], [to, at]],
+        };
+        d.line(Meaning::Now, card, ends);
+    }
+    dimension::along_top(&mut d, &recipe.scores[0], look.system);
+    dimension::along_left(&mut d, &recipe.scores[1], look.system);
+    d
+}
+
+fn folds(d: &mut Drawing, net: &Net, look: Look) {
+    for crease in &net.creases {
+        let ends: Vec<Spot> = vec![spot(crease.from), spot(crease.to)];
+        d.line(Meaning::Mountain, Ink::Card(look.card), ends);
+    }
+}
+
+fn cells(net: &Net, look: Look) -> Drawing {
+    let recipe = Recipe::of(net);
+    let mut d = canvas(&recipe, "What is taken away", look);
+    folds(&mut d, net, look);
+    for waste in net.waste.iter().filter(|w| w.taken == Taken::Cell) {
+        let shape = corners(&waste.outline);
+        d.area(shape.clone(), Fill::Waste);
+        if let [a, b, c, e] = shape.as_slice() {
+            d.line(Meaning::Cut, Ink::Page, vec![*a, *c]);
+            d.line(Meaning::Cut, Ink::Page, vec![*b, *e]);
+        }
+        d.ring(Meaning::Edge, Ink::Page, shape);
+    }
+    d
+}
+
+/// The pattern, with what is taken off now drawn heaviest.
+fn take_off(planned: &Planned, part: usize, net: &Net, off: &[TakeOff], look: Look) -> Drawing {
+    let (w, h) = (net.blank.width().as_mm(), net.blank.height().as_mm());
+    let mut d = Drawing {
+        title: "What is trimmed".to_owned(),
+        lettering: w.max(h) / 28.0,
+        ..Drawing::default()
+    };
+    pattern(&mut d, planned, part, look);
+    for waste in &net.waste {
+        let mine = |o: &TakeOff| {
+            Some(o.panel) == waste.from.map(|PanelId(i)| PanelId(i)) && o.taken == waste.taken
+        };
+        if off.iter().any(mine) {
+            d.ring(Meaning::Now, Ink::Page, corners(&waste.outline));
+        }
+    }
+    let edge = d.lettering;
+    d.frame([-edge, -edge], [w + edge, h + edge]);
+    d
+}

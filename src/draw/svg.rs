@@ -1,0 +1,404 @@
+//! The one painter of SVG, and the one escape for what goes into it.
+
+use super::drawing::{
+    Area, Drawing, Ends, Fill, Hold, Ink, Label, Line, Mark, Meaning, Reads, Spot,
+};
+use crate::measure::show::Figure;
+use crate::project::request::Tint;
+use crate::say::phrase::Bit;
+
+/// Paints a drawing for the screen: the lines keep their strength and dashes at every size.
+///
+/// Colours that belong to the page are classes, so that its schemes can set them; nothing is an inline style.
+#[must_use]
+pub fn paint(drawing: &Drawing) -> String {
+    let (w, h) = (
+        drawing.max[0] - drawing.min[0],
+        drawing.max[1] - drawing.min[1],
+    );
+    let mut out = format!(
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" viewBox=\"{} {} {} {}\" role=\"img\" aria-label=\"{}\">",
+        num(drawing.min[0]),
+        num(drawing.min[1]),
+        num(w.max(1.0)),
+        num(h.max(1.0)),
+        escape(&drawing.title)
+    );
+    for mark in &drawing.marks {
+        match mark {
+            Mark::Area(area) => paint_area(&mut out, area),
+            Mark::Line(line) => paint_line(&mut out, line),
+            Mark::Label(label) => paint_label(&mut out, label, drawing.lettering),
+        }
+    }
+    out.push_str("</svg>");
+    out
+}
+
+/// Text as it may stand in SVG and in its attributes: no markup, and no characters that XML forbids.
+///
+/// ```
+/// use snugfold::draw::svg::escape;
+/// assert_eq!(escape("<b> & \"c\"\u{0}"), "&lt;b&gt; &amp; &quot;c&quot;");
+/// ```
+#[must_use]
+pub fn escape(text: &str) -> String {
+    let mut safe = String::with_capacity(text.len());
+    for c in text.chars() {
+        match c {
+            '&' => safe.push_str("&amp;"),
+            '<' => safe.push_str("&lt;"),
+            '>' => safe.push_str("&gt;"),
+            '"' => safe.push_str("&quot;"),
+            '\'' => safe.push_str("&#39;"),
+            '\t' | '\n' | '\r' => safe.push(' '),
+            '\u{0}'..='\u{1f}' | '\u{fffe}' | '\u{ffff}' => {}
+            c => safe.push(c),
+        }
+    }
+    safe
+}
+
+/// Hundredths of a millimetre, without idle noughts.
+fn num(mm: f64) -> String {
+    let hundredths = (mm * 100.0).round();
+    if hundredths == 0.0 || !hundredths.is_finite() {
+        return "0".to_owned();
+    }
+    let text = format!("{:.2}", hundredths / 100.0);
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+fn path(run: &[Spot], ends: Ends) -> String {
+    let mut d = String::new();
+    for (i, p) in run.iter().enumerate() {
+        d.push(if i == 0 { 'M' } else { 'L' });
+        d.push_str(&num(p[0]));
+        d.push(' ');
+        d.push_str(&num(p[1]));
+    }
+    if ends == Ends::Closed {
+        d.push('Z');
+    }
+    d
+}
+
+/// A tint with more or less light, as `#rrggbb`.
+fn lit(tint: Tint, light: f64) -> String {
+    let part = |shift: u32| {
+        let c = f64::from(tint.0 >> shift & 0xff);
+        let c = if light < 0.0 {
+            c * (1.0 + light.max(-1.0))
+        } else {
+            c + (255.0 - c) * light.min(1.0)
+        };
+        // Between 0 and 255 by construction.
+        c.round() as u32
+    };
+    Tint(part(16) << 16 | part(8) << 8 | part(0)).hex()
+}
+
+fn paint_area(out: &mut String, area: &Area) {
+    let fill = match area.fill {
+        Fill::Card(tint, light) => format!("class=\"card\" fill=\"{}\"", lit(tint, light)),
+        Fill::Waste => "class=\"waste\"".to_owned(),
+        Fill::Sheet => "class=\"sheet\"".to_owned(),
+        Fill::Chosen => "class=\"chosen\"".to_owned(),
+        Fill::Tool => "class=\"tool\"".to_owned(),
+    };
+    let touch = area.panel.map_or(String::new(), |t| {
+        format!(" data-part=\"{}\" data-panel=\"{}\"", t.part, t.panel)
+    });
+    out.push_str(&format!(
+        "<path {fill}{touch} d=\"{}\"/>",
+        path(&area.corners, Ends::Closed)
+    ));
+}
+
+const fn ink_class(ink: Ink) -> &'static str {
+    match ink {
+        Ink::Page => "on-page",
+        Ink::Card(_) => "on-card",
+    }
+}
+
+fn ink_of(ink: Ink) -> &'static str {
+    match ink {
+        Ink::Card(tint) if !tint.is_light() => "on-dark-card",
+        ink => ink_class(ink),
+    }
+}
+
+/// Class, strength and dashes in screen pixels.
+const fn style(meaning: Meaning) -> (&'static str, &'static str, Option<&'static str>) {
+    match meaning {
+        Meaning::Cut => ("cut", "2", None),
+        Meaning::Mountain => ("mountain", "1.4", Some("9 3 1.5 3")),
+        Meaning::Valley => ("valley", "1.4", Some("6 4")),
+        Meaning::Glue => ("glue", "0.8", None),
+        Meaning::GlueBehind => ("glue-behind", "0.8", Some("3 3")),
+        Meaning::Cross => ("cross", "0.7", None),
+        Meaning::Mat => ("mat", "0.8", None),
+        Meaning::Edge => ("edge", "0.8", None),
+        Meaning::Dimension => ("dimension", "0.8", None),
+        Meaning::Now => ("now", "3.5", None),
+    }
+}
+
+fn paint_line(out: &mut String, line: &Line) {
+    let (class, width, dashes) = style(line.meaning);
+    let dashes = dashes.map_or(String::new(), |d| format!(" stroke-dasharray=\"{d}\""));
+    out.push_str(&format!(
+        "<path class=\"{class} {}\" fill=\"none\" stroke-width=\"{width}\"{dashes} vector-effect=\"non-scaling-stroke\" d=\"{}\"/>",
+        ink_of(line.ink),
+        path(&line.run, line.ends)
+    ));
+}
+
+/// Width of a run of lettering, in its own height: figures in system faces are a little over half their height wide.
+fn run_width(text: &str) -> f64 {
+    text.chars()
+        .map(|c| match c {
+            ' ' | '.' | ',' | 'i' | 'l' | 'I' | 'j' | '\'' => 0.29,
+            'm' | 'w' | 'M' | 'W' | '@' => 0.84,
+            c if c.is_ascii_uppercase() => 0.66,
+            _ => 0.55,
+        })
+        .sum()
+}
+
+/// One run of lettering or one fraction.
+enum Piece {
+    Run(String),
+    Stack(i64, i64),
+}
+
+/// Height of the figures of a stacked fraction, as a share of the lettering's.
+const STACKED: f64 = 0.66;
+
+impl Piece {
+    fn width(&self) -> f64 {
+        match self {
+            Self::Run(text) => run_width(text),
+            Self::Stack(n, d) => {
+                run_width(&n.to_string()).max(run_width(&d.to_string())) * STACKED + 0.16
+            }
+        }
+    }
+}
+
+fn pieces(label: &Label) -> Vec<Piece> {
+    let mut all: Vec<Piece> = Vec::new();
+    let mut run = String::new();
+    let mut figure = |run: &mut String, f: &Figure, unit: bool| {
+        if f.minus {
+            run.push('−');
+        }
+        run.push_str(&f.whole);
+        if let Some((n, d)) = f.fraction {
+            if !run.is_empty() {
+                all.push(Piece::Run(std::mem::take(run)));
+            }
+            all.push(Piece::Stack(n, d));
+        }
+        if unit {
+            run.push(' ');
+            run.push_str(f.unit);
+        }
+    };
+    for bit in &label.words.bits {
+        match bit {
+            Bit::Words(words) => run.push_str(words),
+            Bit::Figure(f) => figure(&mut run, f, true),
+            Bit::Bare(f) => figure(&mut run, f, false),
+        }
+    }
+    if !run.is_empty() {
+        all.push(Piece::Run(run));
+    }
+    all
+}
+
+/// How wide a label is, in the unit of its lettering's height.
+#[must_use]
+pub fn label_width(label: &Label, lettering: f64) -> f64 {
+    pieces(label).iter().map(Piece::width).sum::<f64>() * lettering * label.size
+}
+
+fn paint_label(out: &mut String, label: &Label, lettering: f64) {
+    let size = lettering * label.size;
+    let pieces = pieces(label);
+    let width: f64 = pieces.iter().map(Piece::width).sum::<f64>() * size;
+    let ink = ink_of(label.ink);
+    let anchor = match label.hold {
+        Hold::Start => "start",
+        Hold::Middle => "middle",
+        Hold::End => "end",
+    };
+    let turn = match label.way {
+        Reads::Across => String::new(),
+        Reads::Up => format!(
+            " transform=\"rotate(-90 {} {})\"",
+            num(label.at[0]),
+            num(label.at[1])
+        ),
+    };
+    // Figures of system faces are about 0.72 of the size high: their middle is 0.36 above the foot.
+    let foot = |middle: f64, size: f64| num(middle + 0.36 * size);
+    let text = |out: &mut String,
+                x: f64,
+                y: f64,
+                size: f64,
+                anchor: &str,
+                turn: &str,
+                words: &str| {
+        out.push_str(&format!(
+            "<text class=\"{ink}\" x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{anchor}\"{turn}>{}</text>",
+            num(x),
+            foot(y, size),
+            num(size),
+            escape(words)
+        ));
+    };
+    if let [Piece::Run(words)] = pieces.as_slice() {
+        text(out, label.at[0], label.at[1], size, anchor, &turn, words);
+        return;
+    }
+    out.push_str(&format!("<g{turn}>"));
+    let mut x = label.at[0]
+        - match label.hold {
+            Hold::Start => 0.0,
+            Hold::Middle => width / 2.0,
+            Hold::End => width,
+        };
+    for piece in &pieces {
+        let wide = piece.width() * size;
+        match piece {
+            Piece::Run(words) => text(out, x, label.at[1], size, "start", "", words),
+            Piece::Stack(n, d) => {
+                let (middle, small) = (x + wide / 2.0, size * STACKED);
+                let away = small * 0.52;
+                text(
+                    out,
+                    middle,
+                    label.at[1] - away,
+                    small,
+                    "middle",
+                    "",
+                    &n.to_string(),
+                );
+                text(
+                    out,
+                    middle,
+                    label.at[1] + away,
+                    small,
+                    "middle",
+                    "",
+                    &d.to_string(),
+                );
+                out.push_str(&format!(
+                    "<path class=\"bar {ink}\" stroke-width=\"{}\" d=\"M{} {}H{}\"/>",
+                    num(size * 0.06),
+                    num(x + size * 0.05),
+                    num(label.at[1]),
+                    num(x + wide - size * 0.05)
+                ));
+            }
+        }
+        x += wide;
+    }
+    out.push_str("</g>");
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::{length::Length, system::System};
+
+    fn check(drawing: &Drawing, expected: &[&str]) {
+        let painted = paint(drawing);
+        let lines: Vec<&str> = painted
+            .split_inclusive('>')
+            .filter(|l| !l.starts_with("</"))
+            .collect();
+        assert_eq!(lines, expected);
+    }
+
+    fn small() -> Drawing {
+        Drawing {
+            title: "T".into(),
+            max: [10.0, 5.0],
+            lettering: 2.0,
+            ..Drawing::default()
+        }
+    }
+
+    const HEAD: &str = "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" viewBox=\"0 0 10 5\" role=\"img\" aria-label=\"T\">";
+
+    #[test]
+    fn a_fold_and_its_card() {
+        let mut d = small();
+        let kraft = Tint::default();
+        d.area(
+            vec![[0.0, 0.0], [10.0, 0.0], [10.0, 5.0]],
+            Fill::Card(kraft, 0.0),
+        );
+        d.line(
+            Meaning::Mountain,
+            Ink::Card(kraft),
+            vec![[0.0, 2.5], [10.0, 2.5]],
+        );
+        check(
+            &d,
+            &[
+                HEAD,
+                "<path class=\"card\" fill=\"#d8b98a\" d=\"M0 0L10 0L10 5Z\"/>",
+                "<path class=\"mountain on-card\" fill=\"none\" stroke-width=\"1.4\" stroke-dasharray=\"9 3 1.5 3\" vector-effect=\"non-scaling-stroke\" d=\"M0 2.5L10 2.5\"/>",
+            ],
+        );
+    }
+
+    #[test]
+    fn a_fraction_is_stacked() {
+        let mut d = small();
+        let at = Figure::of(Length::inches(5, 4), System::Inch);
+        d.label([5.0, 2.0], crate::say::phrase::Phrase::bare(at), Ink::Page);
+        let painted = paint(&d);
+        for part in [
+            ">1</text>",
+            ">4</text>",
+            "font-size=\"1.32\"",
+            "class=\"bar on-page\"",
+        ] {
+            assert!(painted.contains(part), "{part} in {painted}");
+        }
+    }
+
+    #[test]
+    fn names_never_become_markup() {
+        let mut d = small();
+        d.title = "\"><script>".into();
+        d.label(
+            [0.0, 0.0],
+            "</text><script>alert(1)</script>\u{1}",
+            Ink::Page,
+        );
+        let painted = paint(&d);
+        assert!(!painted.contains("<script"), "{painted}");
+        assert!(!painted.contains('\u{1}'));
+    }
+
+    #[test]
+    fn numbers_are_short_and_never_odd() {
+        for (mm, expected) in [
+            (0.0, "0"),
+            (-0.001, "0"),
+            (1.5, "1.5"),
+            (-2.0, "-2"),
+            (100.0, "100"),
+            (f64::NAN, "0"),
+        ] {
+            assert_eq!(num(mm), expected);
+        }
+    }
+}

@@ -1,0 +1,9 @@
+//! From creases to panels in space: how a part folds, whether it closes, whether anything crosses, what is inside.
+
+pub mod cross;
+pub mod motion;
+pub mod pose;
+pub mod prove;
+pub mod room;
+pub mod space;
+pub mod tuck;

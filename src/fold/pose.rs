@@ -1,0 +1,114 @@
+//! Panels in space for given fold angles.
+
+use crate::form::assembly::{Part, Root};
+use crate::measure::length::Length;
+use crate::measure::outline::Outline;
+use crate::measure::point::Point;
+use crate::net::flat::{Crease, Net, PanelId};
+
+use super::space::{Rigid, V3};
+
+/// A place on the flat card, seen from its outside: right, up, and out of the card.
+#[must_use]
+pub const fn flat(p: Point) -> V3 {
+    V3::new(p.x.as_mm(), -p.y.as_mm(), 0.0)
+}
+
+/// How far a crease is folded.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Bend {
+    /// Degrees, away from the reader above zero.
+    pub degrees: f64,
+    /// How far its move has gone, from 0 to 1: layers part as they settle.
+    pub settled: f64,
+}
+
+/// Every panel of a part in space.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Pose {
+    /// For each panel, where its flat coordinates go; its own third axis points out of its outside.
+    pub panels: Vec<Rigid>,
+}
+
+impl Pose {
+    /// The panels of `part` with its creases bent by `bends`, layers of thickness `t` on their levels.
+    /// Without a thickness, panels stand exactly on their scores.
+    #[must_use]
+    pub fn of(part: &Part, bends: &[Bend], t: Length) -> Self {
+        let net = &part.net;
+        let mut scored = vec![world(part); net.panels.len()];
+        let mut settled = vec![1.0; net.panels.len()];
+        for (crease, bend) in net.creases.iter().zip(bends) {
+            scored[crease.far.0] = scored[crease.near.0].after(&bent(net, crease, bend.degrees));
+            settled[crease.far.0] = bend.settled;
+        }
+        let panels = scored
+            .into_iter()
+            .enumerate()
+            .map(|(i, at)| {
+                let out = f64::from(net.panels[i].level) * t.as_mm() / 2.0 * settled[i];
+                at.shifted(at.turn(V3::new(0.0, 0.0, out)))
+            })
+            .collect();
+        Self { panels }
+    }
+
+    /// A place on a panel, in space.
+    #[must_use]
+    pub fn point(&self, panel: PanelId, p: Point) -> V3 {
+        self.panels[panel.0].apply(flat(p))
+    }
+
+    /// The way out of a panel's outside.
+    #[must_use]
+    pub fn out(&self, panel: PanelId) -> V3 {
+        self.panels[panel.0].axes[2]
+    }
+
+    /// An outline of a panel, in space.
+    #[must_use]
+    pub fn outline(&self, panel: PanelId, outline: &Outline) -> Vec<V3> {
+        outline
+            .corners
+            .iter()
+            .map(|&p| self.point(panel, p))
+            .collect()
+    }
+}
+
+/// The root panel stands upright: the front before the reader, or the base below.
+fn world(part: &Part) -> Rigid {
+    let v = V3::new;
+    let axes = match part.root {
+        Root::Front => [v(1.0, 0.0, 0.0), v(0.0, 0.0, 1.0), v(0.0, -1.0, 0.0)],
+        Root::Base => [v(1.0, 0.0, 0.0), v(0.0, -1.0, 0.0), v(0.0, 0.0, -1.0)],
+    };
+    let turn = Rigid {
+        axes,
+        origin: V3::default(),
+    };
+    let corner = part
+        .net
+        .panels
+        .first()
+        .map_or(Point::default(), |p| match part.root {
+            Root::Front => Point::new(p.cell.min.x, p.cell.max.y),
+            Root::Base => p.cell.min,
+        });
+    // The front's lower left corner, or the base's front left corner, is the origin.
+    turn.shifted(-turn.turn(flat(corner)))
+}
+
+fn bent(net: &Net, crease: &Crease, degrees: f64) -> Rigid {
+    let (from, to) = (flat(crease.from), flat(crease.to));
+    let axis = (to - from).unit();
+    let far = net.panel(crease.far).cell;
+    let centre = flat(far.min) * 0.5 + flat(far.max) * 0.5;
+    // Right-handed about the axis, the far panel goes the way of axis × (centre − from); that must be away from us.
+    let away = if axis.cross(centre - from).z > 0.0 {
+        -1.0
+    } else {
+        1.0
+    };
+    Rigid::about(from, axis, away * degrees.to_radians())
+}

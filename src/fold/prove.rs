@@ -1,0 +1,252 @@
+//! The proof of a part: that its flat pattern adds up, and that folded it closes, meets, clears and holds what is
+//! promised.
+
+use crate::form::assembly::{Assembly, Meet, MoveName, Part, Way};
+use crate::measure::length::Length;
+use crate::measure::point::Point;
+use crate::net::corner::Side;
+use crate::net::flat::{Face, Glue, PanelId};
+
+use super::cross::{Shrunk, inside};
+use super::motion::{bends, folded};
+use super::pose::{Pose, flat};
+use super::room::{Measured, inside_of, outside_of};
+use super::space::V3;
+use super::tuck::Passage;
+
+/// What is wrong with a part.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Fault {
+    /// Panels and waste do not make up the blank.
+    AreaLost,
+    /// A panel hangs on no crease, or on one that comes later.
+    Loose(PanelId),
+    /// Two edges that should lie along each other do not: how far they are apart, in mm, beyond what is trimmed.
+    Apart {
+        /// What should meet.
+        meet: Meet,
+        /// The distance, in mm.
+        by: f64,
+    },
+    /// Glue that lies on none of its partners, or on the wrong side of them.
+    GlueMisses {
+        /// The panel with the glue.
+        on: PanelId,
+        /// The share of places tried that miss, in percent.
+        percent: u32,
+    },
+    /// Two panels pass through each other.
+    Crossing {
+        /// The move in which they do.
+        during: MoveName,
+        /// One panel.
+        a: PanelId,
+        /// The other panel.
+        b: PanelId,
+    },
+    /// A tuck that cannot pass between the wall and the dust flaps.
+    TuckStuck {
+        /// How far it has to bow, in mm.
+        bow: f64,
+    },
+    /// The inside is not what was promised: measured, promised, in mm.
+    Inside(f64, f64),
+    /// The outside is not what was promised: measured, promised, in mm.
+    Outside(f64, f64),
+}
+
+/// Edges that meet lie this near, in mm.
+pub const MEETING: f64 = 0.05;
+/// Measured and promised sizes agree within this, in mm.
+pub const SIZE: f64 = 0.01;
+/// Poses tried in each move.
+const FRAMES: u32 = 24;
+/// A tuck bows by at most this share of its length.
+const MOST_BOW: f64 = 0.125;
+
+/// Every fault of `assembly` in card of thickness `t`; none is the proof.
+#[must_use]
+pub fn faults(assembly: &Assembly, t: Length) -> Vec<Fault> {
+    let mut found = Vec::new();
+    for part in &assembly.parts {
+        found.extend(flat_faults(part));
+        if !found.is_empty() {
+            return found;
+        }
+        found.extend(part.meets.iter().filter_map(|m| apart(part, m)));
+        found.extend(part.net.glue.iter().filter_map(|g| glue_misses(part, g, t)));
+        found.extend(crossings(part, t));
+    }
+    if let [part] = assembly.parts.as_slice() {
+        let promised =
+            |s: crate::form::assembly::Size| [s.width, s.depth, s.height].map(Length::as_mm);
+        let compare = |m: Measured, promised: [f64; 3], fault: fn(f64, f64) -> Fault| {
+            let pairs = [m.width, m.depth, m.height].into_iter().zip(promised);
+            pairs
+                .filter_map(|(m, p)| m.filter(|m| (m - p).abs() > SIZE).map(|m| fault(m, p)))
+                .collect::<Vec<_>>()
+        };
+        found.extend(compare(
+            inside_of(part, t),
+            promised(assembly.inside),
+            Fault::Inside,
+        ));
+        found.extend(compare(
+            outside_of(part, t),
+            promised(assembly.outside),
+            Fault::Outside,
+        ));
+    }
+    found
+}
+
+fn flat_faults(part: &Part) -> Vec<Fault> {
+    let net = &part.net;
+    let mut found = Vec::new();
+    if net.accounted() != net.blank.area() {
+        found.push(Fault::AreaLost);
+    }
+    let mut reached = vec![false; net.panels.len()];
+    if let Some(root) = reached.first_mut() {
+        *root = true;
+    }
+    for crease in &net.creases {
+        if !reached[crease.near.0] {
+            found.push(Fault::Loose(crease.near));
+        }
+        reached[crease.far.0] = true;
+    }
+    found.extend(
+        reached
+            .iter()
+            .enumerate()
+            .filter(|(_, r)| !**r)
+            .map(|(i, _)| Fault::Loose(PanelId(i))),
+    );
+    found
+}
+
+/// Both ends of the side of a panel as cut.
+fn edge(part: &Part, (panel, side): (PanelId, Side)) -> (Point, Point) {
+    let b = part.net.panel(panel).outline.bounds();
+    let (tr, bl) = (Point::new(b.max.x, b.min.y), Point::new(b.min.x, b.max.y));
+    match side {
+        Side::Top => (b.min, tr),
+        Side::Right => (tr, b.max),
+        Side::Bottom => (bl, b.max),
+        Side::Left => (b.min, bl),
+    }
+}
+
+fn apart(part: &Part, meet: &Meet) -> Option<Fault> {
+    // On the scores themselves: layers are no part of what must meet.
+    let pose = Pose::of(part, &folded(part), Length::ZERO);
+    let in_space = |at: (PanelId, Side)| {
+        let (a, b) = edge(part, at);
+        (pose.point(at.0, a), pose.point(at.0, b))
+    };
+    let (a, b) = in_space(meet.edge);
+    let (c, d) = in_space(meet.along);
+    let line = (d - c).unit();
+    let off = |p: V3| {
+        let way = p - c;
+        (way - line * way.dot(line)).norm()
+    };
+    let wrong = [a, b].map(|p| (off(p) - meet.gap.as_mm()).abs());
+    let by = wrong[0].max(wrong[1]);
+    (by > MEETING).then_some(Fault::Apart { meet: *meet, by })
+}
+
+fn glue_misses(part: &Part, glue: &Glue, t: Length) -> Option<Fault> {
+    let pose = Pose::of(part, &folded(part), t);
+    let outlines: Vec<Vec<V3>> = glue
+        .onto
+        .iter()
+        .map(|p| {
+            part.net
+                .panel(*p)
+                .outline
+                .corners
+                .iter()
+                .map(|&c| flat(c))
+                .collect()
+        })
+        .collect();
+    let area: Vec<V3> = glue.area.corners.iter().map(|&c| flat(c)).collect();
+    let bounds = glue.area.bounds();
+    let out = pose.out(glue.on)
+        * if glue.face == Face::Outside {
+            1.0
+        } else {
+            -1.0
+        };
+    let (mut tried, mut missed) = (0_u32, 0_u32);
+    for i in 0..=20 {
+        for j in 0..=20 {
+            let p = Point::new(
+                bounds.min.x + bounds.width().scaled(i, 20),
+                bounds.min.y + bounds.height().scaled(j, 20),
+            );
+            // Corners of the area lie on its outline, where a hair decides: they are tried a hair within.
+            let middle = flat(bounds.min) * 0.5 + flat(bounds.max) * 0.5;
+            let p = flat(p) + (middle - flat(p)).unit() * MEETING;
+            if !inside(&area, p) {
+                continue;
+            }
+            tried += 1;
+            let here = pose.panels[glue.on.0].apply(p);
+            let lands = glue.onto.iter().zip(&outlines).any(|(partner, outline)| {
+                let at = pose.panels[partner.0];
+                let hit = at.back(here);
+                // One or two layers away, on the side that was glued.
+                let away = (at.apply(V3::new(hit.x, hit.y, 0.0)) - here).dot(out);
+                inside(outline, hit) && away > 0.0 && away < 2.0 * t.as_mm() + MEETING
+            });
+            missed += u32::from(!lands);
+        }
+    }
+    (missed > 0 || tried == 0).then(|| Fault::GlueMisses {
+        on: glue.on,
+        percent: if tried == 0 {
+            100
+        } else {
+            (missed * 100).div_ceil(tried)
+        },
+    })
+}
+
+fn crossings(part: &Part, t: Length) -> Vec<Fault> {
+    let shrunk = Shrunk::of(part, t);
+    let mut found: Vec<Fault> = Vec::new();
+    for (i, m) in part.moves.iter().enumerate() {
+        let mut slides: Option<PanelId> = None;
+        if let Way::TuckIn { tuck, gap, .. } = &m.way {
+            let room = gap.as_mm() - t.as_mm() / 2.0;
+            let passage = Passage::of(&part.net, *tuck);
+            let bow = passage.widest() - room;
+            if room < t.as_mm() || bow > passage.tuck * MOST_BOW {
+                found.push(Fault::TuckStuck { bow });
+            }
+            slides = part.net.creases.get(tuck.0).map(|c| c.far);
+        }
+        for frame in 1..=FRAMES {
+            let progress = i as f64 + f64::from(frame) / f64::from(FRAMES);
+            let pose = Pose::of(part, &bends(part, progress), t);
+            for (a, b) in shrunk.crossings(&pose) {
+                // On its way in a tuck bows: there its passage is proved above; at rest it is held like any panel.
+                let bowing = frame < FRAMES && slides.is_some_and(|s| s == a || s == b);
+                let known = found
+                    .iter()
+                    .any(|f| matches!(f, Fault::Crossing { a: x, b: y, .. } if (*x, *y) == (a, b)));
+                if !bowing && !known {
+                    found.push(Fault::Crossing {
+                        during: m.name,
+                        a,
+                        b,
+                    });
+                }
+            }
+        }
+    }
+    found
+}

@@ -1,0 +1,298 @@
+//! Designs as JSON text that a maker keeps as a file.
+//!
+//! ```json
+//! { "snugfold": 1, "project": { … }, "ticks": [ "…" ], "saved_at": 1790000000000 }
+//! { "snugfold": 1, "sets": [ { "project": { … }, "ticks": [ … ], "saved_at": … }, … ] }
+//! ```
+//!
+//! The first is one set, the second a bundle of many. `ticks` are the keys of ticked steps, `saved_at` is in
+//! milliseconds since 1970 (UTC); both may be left out. The project itself is described in `examples/README.md`; a file
+//! that holds nothing but the project is read too, as version 1. Version 1 has the defaults of [`super::frozen`].
+
+use std::collections::BTreeSet;
+use std::fmt;
+
+use serde::de::IgnoredAny;
+use serde::{Deserialize, Serialize};
+use serde_json::error::Category;
+
+use crate::project::request::Project;
+
+use super::frozen;
+use super::limits::{self, Excess};
+
+/// The version that is written.
+pub const VERSION: u32 = 1;
+/// The most bytes of a file: some thousand sets.
+pub const MOST_BYTES: usize = 4 * 1024 * 1024;
+/// The most sets in a file.
+pub const MOST_SETS: usize = 2_000;
+
+/// One set with what is kept beside its design.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Kept {
+    /// The design.
+    pub project: Project,
+    /// The keys of ticked steps.
+    #[serde(default, skip_serializing_if = "BTreeSet::is_empty")]
+    pub ticks: BTreeSet<String>,
+    /// When it was saved, in milliseconds since 1970.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub saved_at: Option<u64>,
+}
+
+impl Kept {
+    /// A design alone.
+    #[must_use]
+    pub const fn new(project: Project) -> Self {
+        Self {
+            project,
+            ticks: BTreeSet::new(),
+            saved_at: None,
+        }
+    }
+}
+
+/// Why a file cannot be read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum FileError {
+    /// There is nothing in it.
+    Empty,
+    /// It has more bytes, or holds more sets, than is read.
+    TooLarge,
+    /// It is no UTF-8 text.
+    NotText,
+    /// It is text, but no JSON, from here on.
+    NotJson {
+        /// The line, from 1.
+        line: usize,
+    },
+    /// It ends in the middle.
+    Cut,
+    /// It is JSON of something else.
+    NotOurs,
+    /// It has a version that is not known here.
+    Newer {
+        /// Its version.
+        version: u64,
+    },
+    /// Something in it is not as it should be.
+    Wrong {
+        /// The line, from 1.
+        line: usize,
+        /// What it is.
+        what: String,
+    },
+    /// A design in it is larger than any that is kept.
+    Excess(Excess),
+}
+
+impl fmt::Display for FileError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Empty => f.write_str("This file is empty: choose another"),
+            Self::TooLarge => write!(
+                f,
+                "This file is larger than {} MB or {MOST_SETS} sets, which is the most that is read: save the sets in parts",
+                MOST_BYTES >> 20
+            ),
+            Self::NotText => {
+                f.write_str("This is no text file: choose one that Snugfold has saved")
+            }
+            Self::NotJson { line } => {
+                write!(
+                    f,
+                    "This file cannot be read from line {line} on: choose one that Snugfold has saved"
+                )
+            }
+            Self::Cut => f.write_str("This file ends in the middle: save or fetch it again"),
+            Self::NotOurs => {
+                f.write_str("This file holds no gift set: choose one that Snugfold has saved")
+            }
+            Self::Newer { version } => {
+                write!(
+                    f,
+                    "This file is from a newer Snugfold (its version is {version}, this page knows {VERSION}): load this page anew while online, then open it again"
+                )
+            }
+            Self::Wrong { line, what } => {
+                write!(f, "Line {line} of this file is not as it should be: {what}")
+            }
+            Self::Excess(excess) => write!(f, "A set in this file is too large: {excess}"),
+        }
+    }
+}
+
+impl std::error::Error for FileError {}
+
+/// What tells the kinds of files apart, whatever else is in them.
+#[derive(Deserialize)]
+struct Head {
+    snugfold: Option<u64>,
+    project: Option<IgnoredAny>,
+    sets: Option<IgnoredAny>,
+    boxes: Option<IgnoredAny>,
+    cards: Option<IgnoredAny>,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Bundle {
+    snugfold: u32,
+    sets: Vec<Kept>,
+}
+
+/// One set as it stands in a file. Also that of a browser's record, which says which ones it comes after.
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct One {
+    snugfold: u32,
+    #[serde(default, skip_serializing)]
+    #[allow(
+        dead_code,
+        reason = "a record that was saved as a file says which records it came after"
+    )]
+    after: Option<IgnoredAny>,
+    project: Project,
+    #[serde(default, skip_serializing_if = "BTreeSet::is_empty")]
+    ticks: BTreeSet<String>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    saved_at: Option<u64>,
+}
+
+/// The text of a file with one set.
+#[must_use]
+pub fn write(kept: &Kept) -> String {
+    let Kept {
+        project,
+        ticks,
+        saved_at,
+    } = kept.clone();
+    text(&One {
+        snugfold: VERSION,
+        after: None,
+        project,
+        ticks,
+        saved_at,
+    })
+}
+
+/// The text of a file with many sets.
+#[must_use]
+pub fn write_all(sets: &[Kept]) -> String {
+    text(&Bundle {
+        snugfold: VERSION,
+        sets: sets.to_vec(),
+    })
+}
+
+fn text(value: &impl Serialize) -> String {
+    // Plain data with texts for keys: there is nothing in it that JSON lacks.
+    serde_json::to_string_pretty(value)
+        .map(|text| text + "\n")
+        .unwrap_or_default()
+}
+
+/// Reads a file: one set, a bundle of sets, or a bare project. Takes any bytes; the work is bounded by their number.
+///
+/// # Errors
+/// What is wrong with the file, in words for the maker.
+///
+/// ```
+/// use snugfold::{keep::file::{self, Kept}, project::example::example};
+/// let kept = Kept::new(example().unwrap());
+/// assert_eq!(file::read(file::write(&kept).as_bytes()), Ok(vec![kept]));
+/// ```
+pub fn read(bytes: &[u8]) -> Result<Vec<Kept>, FileError> {
+    if bytes.len() > MOST_BYTES {
+        return Err(FileError::TooLarge);
+    }
+    let text = std::str::from_utf8(bytes).map_err(|_| FileError::NotText)?;
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    if text.trim().is_empty() {
+        return Err(FileError::Empty);
+    }
+    let head: Head = serde_json::from_str(text).map_err(|e| match e.classify() {
+        Category::Data => FileError::NotOurs,
+        _ => wrong(&e),
+    })?;
+    let mut sets = match head.snugfold {
+        Some(version) if version > u64::from(VERSION) => return Err(FileError::Newer { version }),
+        Some(1) if head.sets.is_some() => {
+            serde_json::from_str::<Bundle>(text)
+                .map_err(|e| wrong(&e))?
+                .sets
+        }
+        Some(1) if head.project.is_some() => {
+            vec![one(serde_json::from_str(text).map_err(|e| wrong(&e))?)]
+        }
+        None if head.boxes.is_some() || head.cards.is_some() => {
+            vec![Kept::new(
+                serde_json::from_str(text).map_err(|e| wrong(&e))?,
+            )]
+        }
+        _ => return Err(FileError::NotOurs),
+    };
+    if sets.len() > MOST_SETS {
+        return Err(FileError::TooLarge);
+    }
+    for kept in &mut sets {
+        check(kept).map_err(FileError::Excess)?;
+        frozen::fill(&mut kept.project);
+    }
+    Ok(sets)
+}
+
+/// Reads a file that holds one set.
+///
+/// # Errors
+/// As [`read`]; [`FileError::NotOurs`] for any other number of sets.
+pub fn read_one(bytes: &[u8]) -> Result<Kept, FileError> {
+    let mut sets = read(bytes)?;
+    match (sets.pop(), sets.is_empty()) {
+        (Some(kept), true) => Ok(kept),
+        _ => Err(FileError::NotOurs),
+    }
+}
+
+fn one(one: One) -> Kept {
+    Kept {
+        project: one.project,
+        ticks: one.ticks,
+        saved_at: one.saved_at,
+    }
+}
+
+/// Holds a set against the limits.
+fn check(kept: &Kept) -> Result<(), Excess> {
+    limits::check(&kept.project)?;
+    check_ticks(&kept.ticks)
+}
+
+/// Holds ticks against the limits.
+pub(super) fn check_ticks(ticks: &BTreeSet<String>) -> Result<(), Excess> {
+    limits::number("ticked steps", ticks.len(), limits::TICKS)?;
+    ticks
+        .iter()
+        .try_for_each(|key| limits::text("the key of a ticked step", key, limits::WORD))
+}
+
+fn wrong(error: &serde_json::Error) -> FileError {
+    let line = error.line();
+    match error.classify() {
+        Category::Eof => FileError::Cut,
+        Category::Syntax | Category::Io => FileError::NotJson { line },
+        Category::Data => {
+            let text = error.to_string();
+            // The line is said by us.
+            let what = text
+                .rsplit_once(" at line ")
+                .map_or(text.as_str(), |(what, _)| what);
+            FileError::Wrong {
+                line,
+                what: what.chars().take(limits::NAME).collect(),
+            }
+        }
+    }
+}

@@ -1,0 +1,201 @@
+//! How large a design may be to be kept or shared: far above what a table holds, far below what chokes a page.
+//!
+//! These are wider than the ranges in `project::bound`, because a request that cannot be planned can still be kept.
+
+use std::fmt;
+
+use crate::measure::given::Given;
+use crate::measure::system::System;
+use crate::project::request::{Card, Entry, Mats, Part, Project};
+
+/// Characters in a name.
+pub const NAME: usize = 200;
+/// Characters in a word that the page writes itself: a form, an input, a choice, a panel, the key of a step.
+pub const WORD: usize = 60;
+/// Cards in a design.
+pub const CARDS: usize = 100;
+/// Sizes of sheets of one card besides the first.
+pub const MORE_SHEETS: usize = 40;
+/// Kinds of boxes in a design.
+pub const BOXES: usize = 200;
+/// Values typed for one part.
+pub const INPUTS: usize = 64;
+/// Panels of one part whose mat is switched off.
+pub const MATS_OFF: usize = 64;
+/// Ticked steps of one design.
+pub const TICKS: usize = 20_000;
+
+/// What in a design is too large to be kept, or cannot be written down.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Excess {
+    /// A text has too many characters.
+    Long {
+        /// What it is, in plain words.
+        what: &'static str,
+        /// How many characters it has.
+        is: usize,
+        /// The most that are kept.
+        most: usize,
+    },
+    /// There are too many of something.
+    Many {
+        /// What they are, in plain words.
+        what: &'static str,
+        /// How many there are.
+        is: usize,
+        /// The most that are kept.
+        most: usize,
+    },
+    /// A length or word whose text would be read as something else.
+    Unsteady {
+        /// Its text.
+        text: String,
+    },
+}
+
+impl fmt::Display for Excess {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Long { what, is, most } => {
+                write!(
+                    f,
+                    "{what} has {is} characters, and {most} are the most that is kept: shorten it"
+                )
+            }
+            Self::Many { what, is, most } => {
+                write!(
+                    f,
+                    "there are {is} {what}, and {most} are the most that is kept: make two designs of it"
+                )
+            }
+            Self::Unsteady { text } => {
+                write!(f, "“{text}” cannot be written down: type that length again")
+            }
+        }
+    }
+}
+
+impl std::error::Error for Excess {}
+
+/// Holds a design against the limits.
+///
+/// # Errors
+/// The first [`Excess`] found.
+pub fn check(project: &Project) -> Result<(), Excess> {
+    text("the name of the set", &project.name, NAME)?;
+    number("cards", project.cards.len(), CARDS)?;
+    number("kinds of boxes", project.boxes.len(), BOXES)?;
+    length(project.board.inch_step.as_ref())?;
+    length(project.board.metric_step.as_ref())?;
+    let t = &project.trimmer;
+    [&t.edge_trim, &t.longest_cut, &t.least_strip]
+        .into_iter()
+        .try_for_each(|g| length(g.as_ref()))?;
+    project.cards.iter().try_for_each(card)?;
+    project
+        .boxes
+        .iter()
+        .chain(&project.holder)
+        .try_for_each(part)
+}
+
+fn card(card: &Card) -> Result<(), Excess> {
+    text("the name of a card", &card.name, NAME)?;
+    length(card.thickness.as_ref())?;
+    length(Some(&card.sheet_width))?;
+    length(Some(&card.sheet_height))?;
+    number("sizes of sheets", card.more_sheets.len(), MORE_SHEETS)?;
+    let more = card.more_sheets.iter().flat_map(|m| [&m.width, &m.height]);
+    more.map(Some).try_for_each(length)
+}
+
+fn part(part: &Part) -> Result<(), Excess> {
+    text("the name of a box or holder", &part.name, NAME)?;
+    text("the form of a box or holder", &part.form, WORD)?;
+    number("values for one box", part.inputs.len(), INPUTS)?;
+    for (key, entry) in &part.inputs {
+        text("the key of a value", key, WORD)?;
+        match entry {
+            Entry::Count(_) => {}
+            Entry::Length(given) => length(Some(given))?,
+            Entry::Choice(word) => choice(word)?,
+        }
+    }
+    part.mats.as_ref().map_or(Ok(()), mats)
+}
+
+/// In a file a word that reads as a length is a length.
+fn choice(word: &str) -> Result<(), Excess> {
+    text("a chosen word", word, WORD)?;
+    match Given::read(word, System::Metric) {
+        Ok(_) => Err(Excess::Unsteady {
+            text: word.to_owned(),
+        }),
+        Err(_) => Ok(()),
+    }
+}
+
+fn mats(mats: &Mats) -> Result<(), Excess> {
+    length(mats.reveal.as_ref())?;
+    number("panels without a mat", mats.off.len(), MATS_OFF)?;
+    mats.off
+        .iter()
+        .try_for_each(|name| text("the name of a panel", name, WORD))
+}
+
+fn length(given: Option<&Given>) -> Result<(), Excess> {
+    match given {
+        Some(g) if Given::read(g.text(), System::Metric).as_ref() != Ok(g) => {
+            Err(Excess::Unsteady {
+                text: g.text().to_owned(),
+            })
+        }
+        _ => Ok(()),
+    }
+}
+
+/// Holds a text against a limit of characters.
+pub(super) fn text(what: &'static str, text: &str, most: usize) -> Result<(), Excess> {
+    // A character has at most four bytes, so that most texts are not counted.
+    if text.len() <= most {
+        return Ok(());
+    }
+    let is = text.chars().count();
+    if is <= most {
+        Ok(())
+    } else {
+        Err(Excess::Long { what, is, most })
+    }
+}
+
+/// Holds a count against a limit.
+pub(super) const fn number(what: &'static str, is: usize, most: usize) -> Result<(), Excess> {
+    if is <= most {
+        Ok(())
+    } else {
+        Err(Excess::Many { what, is, most })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::project::example::example;
+
+    #[test]
+    fn the_example_is_well_within() {
+        assert_eq!(example().as_ref().map(check), Some(Ok(())));
+    }
+
+    #[test]
+    fn a_long_name_is_counted_in_characters() {
+        let mut project = example().expect("the example is a project");
+        project.name = "ö".repeat(NAME);
+        assert_eq!(check(&project), Ok(()));
+        project.name.push('ö');
+        assert_eq!(
+            check(&project).map_err(|e| e.to_string()),
+            Err("the name of the set has 201 characters, and 200 are the most that is kept: shorten it".to_owned())
+        );
+    }
+}

@@ -1,0 +1,108 @@
+//! A whole design in the fragment of a link, which a browser never sends to a server.
+//!
+//! # The format, version 1
+//!
+//! `snug1.` and then base64url of: length of the body, CRC-32 of the body, body ([`seal`]). Numbers are LEB128 and texts
+//! are their number of bytes and UTF-8 ([`wire`]). A typed length is one number that brings back every character of it,
+//! such as 3 bytes for `11 63/64 in` ([`spelling`]). The body ([`body`]) holds, in this order:
+//!
+//! | what | how |
+//! | --- | --- |
+//! | design | marks: 1 metric, 2 sets, 4 inch step, 8 metric step, 16 holder; name; sets; steps; cards; boxes; holder |
+//! | cards | how many; each: marks: 1 number, 2 thickness, 4 sheet, 8 tint; number; name; g/m²; thickness; sheet's width, height; tint as 3 bytes |
+//! | boxes | how many; each a part |
+//! | part | marks: 1 number, 2 form, 4 count, 8 card, 16 inputs, 32 mats, 64 mats as before; number; form; name; count; card; inputs; mats |
+//! | form | its number in [`super::frozen`], or 0 and its key |
+//! | inputs | bits by the numbers in [`super::frozen`] (bit 0: spelled-out ones follow); a value for each bit; how many spelled out; each: key, value |
+//! | value | a length; or `31` and a count; or `63` and a word; or `95 + 32 × place` of the word among the input's |
+//! | mats | marks: 1 reveal, 2 panels without; card; reveal; how many panels; each: name |
+//!
+//! A mark that is not set means: as usual. The usual number is one more than that of the card or box before, the holder's
+//! is 0; the usual sheet is that of the card before; the usual form, card and mats are those of the box before. Before
+//! the first stand the values in [`super::frozen`], which never change. So a link that is made today means the same in
+//! every later version.
+//!
+//! There is no compression: the larger half of a typical body is names, too short for a general compressor to gain on
+//! (deflate takes 1 of the 136 bytes of the worked example), and it would be a second reader of strangers' bytes.
+
+pub mod body;
+pub mod seal;
+pub mod spelling;
+pub mod stock;
+pub mod wire;
+
+use std::fmt;
+
+use crate::project::request::Project;
+
+use super::frozen;
+use super::limits::{self, Excess};
+use wire::Fault;
+
+/// Why a link cannot be made or read.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum LinkError {
+    /// It is something else.
+    NotALink,
+    /// Its version, or something in it, is not known here.
+    Newer,
+    /// Its end is missing.
+    Cut,
+    /// Characters in it were changed.
+    Damaged,
+    /// It came whole, but no Snugfold writes such a link.
+    Broken,
+    /// The design is larger than a link carries.
+    TooLong,
+    /// The design is larger than any that is kept.
+    Excess(Excess),
+}
+
+impl fmt::Display for LinkError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(match self {
+            Self::NotALink => "This is not a Snugfold link: copy the whole address, from “https” to its end",
+            Self::Newer => "This link is from a newer Snugfold: load this page anew while online, then open it again",
+            Self::Cut => "This link was cut short: ask for it again, or for the design as a file",
+            Self::Damaged => "This link was changed on its way: ask for it again, or for the design as a file",
+            Self::Broken => "This link holds no design that can be read: ask for the design as a file",
+            Self::TooLong => "This design is too long for a link: save it as a file and send that",
+            Self::Excess(excess) => return write!(f, "This design is too large for a link: {excess}"),
+        })
+    }
+}
+
+impl std::error::Error for LinkError {}
+
+/// The fragment for `project`, to stand behind the `#` of the page's address.
+///
+/// # Errors
+/// [`LinkError::TooLong`] or [`LinkError::Excess`] where the design is too large.
+///
+/// ```
+/// use snugfold::{keep::link, project::example::example};
+/// let project = example().unwrap();
+/// let fragment = link::write(&project).unwrap();
+/// assert!(fragment.starts_with("snug1.") && fragment.len() < 250);
+/// assert_eq!(link::read(&fragment), Ok(project));
+/// ```
+pub fn write(project: &Project) -> Result<String, LinkError> {
+    limits::check(project).map_err(LinkError::Excess)?;
+    seal::close(&body::write::design(project))
+}
+
+/// The design of a link: its fragment, or a whole address with one. The work is bounded by the length of `link`, of
+/// which a few kilobytes at most are looked at where it is no link.
+///
+/// # Errors
+/// What is wrong with the link, in words for the maker.
+pub fn read(link: &str) -> Result<Project, LinkError> {
+    let body = seal::open(link)?;
+    let mut project = body::read::design(&body).map_err(|fault| match fault {
+        Fault::Broken => LinkError::Broken,
+        Fault::Unknown => LinkError::Newer,
+    })?;
+    limits::check(&project).map_err(LinkError::Excess)?;
+    frozen::fill(&mut project);
+    Ok(project)
+}

@@ -1,0 +1,212 @@
+//! What a finding means and how to mend it, in one sentence or two.
+
+use super::measured::{least, length, most, sides};
+use super::phrase::Phrase;
+use crate::measure::system::System;
+use crate::phrase;
+use crate::project::finding::{Finding, Weight, What};
+
+/// The word before a finding, for its weight.
+#[must_use]
+pub const fn weight(weight: Weight) -> &'static str {
+    match weight {
+        Weight::Stop => "This stops it",
+        Weight::Caution => "Take care",
+        Weight::Note => "Good to know",
+    }
+}
+
+/// The finding in words.
+#[must_use]
+pub fn finding(finding: &Finding, system: System) -> Phrase {
+    let l = |it| length(it, system);
+    match &finding.what {
+        What::LengthOutside { least: low, most: high, .. } => {
+            phrase!["Type a length from ", least(*low, system), " to ", most(*high, system), "."]
+        }
+        What::CountOutside { least, most, .. } => format!("This can be from {least} to {most}: change the number.").into(),
+        What::NotThatKind { typed } => {
+            format!("“{}” cannot be used here: type it anew, or clear it for the usual value.", short(typed)).into()
+        }
+        What::UnknownInput { key } => {
+            format!("This design has a value called “{}” that this version does not know; it is left alone.", short(key))
+                .into()
+        }
+        What::UnknownForm { form } => {
+            format!("This version does not know the form “{}”: choose another one.", short(form)).into()
+        }
+        What::WrongKind { form } => {
+            format!("“{}” cannot stand here, since one form is for boxes and the other for holders: choose another.", short(form))
+                .into()
+        }
+        What::UnknownCard { .. } => "The card that it was cut from is no longer in the list: choose another card.".into(),
+        What::NumberTwice { number } => {
+            format!("Two entries share the number {number}: remove one of them and add it again.").into()
+        }
+        What::NoBoxes => "There is no box in this set yet: add one.".into(),
+        What::Moved { from, to } => phrase![
+            "The board has no groove at ",
+            l(*from),
+            ", so this is made ",
+            l(*to),
+            ", on the next groove that is not smaller."
+        ],
+        What::PanelTooSmall { panel, is, least } => phrase![
+            format!("The {panel} would be only "),
+            l(*is),
+            " across, too little to fold by hand: make it at least ",
+            l(*least),
+            "."
+        ],
+        What::TabTooWide { most } => phrase![
+            "The glue tab is wider than the wall it hides behind: make the tab ",
+            l(*most),
+            " or less, or the box wider."
+        ],
+        What::RoundTooLarge { most } => {
+            phrase!["The corners stand free for less than that: round them by ", l(*most), " or less."]
+        }
+        What::StrapTooWide { most } => {
+            phrase!["The strap is broader than the end that it crosses: make it ", l(*most), " or less."]
+        }
+        What::TuckTooLong { is, most } => phrase![
+            "The tuck of ",
+            l(*is),
+            " is longer than three quarters of the height: make it ",
+            l(*most),
+            " or less, or the box higher."
+        ],
+        What::TuckHits { most } => phrase![
+            "A tuck longer than the lid is deep cannot bend in past the dust flaps: make it ",
+            l(*most),
+            " or less, or the box deeper."
+        ],
+        What::NoMat { panel, reveal } => phrase![
+            format!("The {panel} gets no mat: with a border of "),
+            l(*reveal),
+            " on each side too little would be left of it."
+        ],
+        What::RevealTooWide { reveal } => phrase![
+            "A border of ",
+            l(*reveal),
+            " on each side leaves nothing of any mat: make the reveal smaller, or take the mats off."
+        ],
+        What::PieceTooLarge { piece, width, height, sheet_width, sheet_height } => phrase![
+            format!("Piece {piece} of "),
+            sides(*width, *height, system),
+            " does not come out of a sheet of ",
+            sides(*sheet_width, *sheet_height, system),
+            ": use a larger sheet, or make the box or holder smaller."
+        ],
+        What::PieceTooThin { piece, is, least } => phrase![
+            format!("Piece {piece} is only "),
+            l(*is),
+            " wide, and a strip under ",
+            l(*least),
+            " can hardly be held at the trimmer: make it broader, or cut it by hand."
+        ],
+        What::SheetsRanOut { piece, count } => format!(
+            "The sheets in the drawer run out: {count} of piece {piece} are not cut. Buy more of this card, or make fewer sets."
+        )
+        .into(),
+        What::TrimmerTooShort { piece, longest } => phrase![
+            format!("Piece {piece} cannot be cut out with strokes of "),
+            l(*longest),
+            " on these sheets: use a smaller sheet, or cut it by hand."
+        ],
+        What::NothingLeftOfSheet => "There is no sheet to cut from: type how many you have, or let more be bought; and see that the edge trim leaves some of the sheet.".into(),
+        What::PieceLeftOut { piece, count } => {
+            format!("{count} of piece {piece} could not be laid on sheets: look at the size of the sheet.")
+                .into()
+        }
+        What::LittleToGrip { is, least } => phrase![
+            "Only ",
+            l(*is),
+            " of the shortest box stands out of the holder, and fingers need about ",
+            l(*least),
+            ": make this wall lower."
+        ],
+        What::WallAboveBoxes { wall, shortest } => phrase![
+            "This wall of ",
+            l(*wall),
+            " is higher than the shortest box (",
+            l(*shortest),
+            "), which would be hidden: make it lower."
+        ],
+        What::UnevenDepths { play } => phrase![
+            "The boxes are not equally deep: the shallowest has ",
+            l(*play),
+            " to move in the holder. Give the boxes one depth, or put a strip of card behind it."
+        ],
+        What::ThicknessEstimated { thickness } => phrase![
+            "The thickness is taken as ",
+            l(*thickness),
+            " from the weight. Charts differ by a tenth: measure ten sheets together and type a tenth of it."
+        ],
+        What::MarginOutside { least, most } => phrase![
+            "The end margin can be from ",
+            l(*least),
+            " to ",
+            l(*most),
+            ", the height of the lower wall: change one of them."
+        ],
+        What::NotchTooLarge { most } => {
+            phrase!["A notch of that radius takes more than a third of the front: make it ", l(*most), " or less."]
+        }
+        What::TooManyPieces { is, most } => {
+            format!("That makes {is} pieces, and a plan counts up to {most}: make fewer sets at a time.").into()
+        }
+    }
+}
+
+/// A name as it is quoted: whole where it is short.
+#[must_use]
+pub fn short(name: &str) -> String {
+    const MOST: usize = 60;
+    let name = name.trim();
+    if name.chars().count() <= MOST {
+        return name.to_owned();
+    }
+    name.chars().take(MOST - 1).chain(['…']).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::measure::length::Length;
+    use crate::project::finding::Place;
+
+    fn check(what: What, expected: &str) {
+        let finding = Finding {
+            place: Place::Holder,
+            input: None,
+            weight: Weight::Stop,
+            what,
+        };
+        assert_eq!(super::finding(&finding, System::Inch).to_string(), expected);
+    }
+
+    #[test]
+    fn they_say_what_and_how_to_mend_it() {
+        check(What::NoBoxes, "There is no box in this set yet: add one.");
+        check(
+            What::TuckHits {
+                most: Length::inches(1, 2),
+            },
+            "A tuck longer than the lid is deep cannot bend in past the dust flaps: make it 1/2 in or less, \
+             or the box deeper.",
+        );
+        check(
+            What::Moved {
+                from: Length::inches(49, 16),
+                to: Length::inches(25, 8),
+            },
+            "The board has no groove at 3 1/16 in, so this is made 3 1/8 in, on the next groove that is not smaller.",
+        );
+    }
+
+    #[test]
+    fn long_names_are_cut() {
+        assert_eq!(short(&"x".repeat(10_000)).chars().count(), 60);
+    }
+}

@@ -1,0 +1,114 @@
+//! Lengths and sizes as they are said.
+
+use super::phrase::Phrase;
+use crate::form::assembly::Size;
+use crate::measure::grid::Grid;
+use crate::measure::length::Length;
+use crate::measure::show::Figure;
+use crate::measure::system::System;
+
+/// A length with its unit.
+#[must_use]
+pub fn length(length: Length, system: System) -> Phrase {
+    Figure::of(length, system).into()
+}
+
+/// `9 × 7 1/2 in`.
+#[must_use]
+pub fn sides(a: Length, b: Length, system: System) -> Phrase {
+    Phrase::bare(Figure::of(a, system))
+        .with(" × ")
+        .with(Figure::of(b, system))
+}
+
+/// `3 × 1 1/4 × 5 in`: width, depth, height. Sizes that thickness has entered are shown to hundredths.
+#[must_use]
+pub fn size(size: Size, system: System) -> Phrase {
+    Phrase::bare(Figure::of(size.width, system))
+        .with(" × ")
+        .with(Phrase::bare(Figure::of(size.depth, system)))
+        .with(" × ")
+        .with(Figure::of(size.height, system))
+}
+
+/// Lengths in a row with one unit at the end: `1 1/4, 4 1/4 and 5 1/2 in`.
+#[must_use]
+pub fn row(all: &[Length], system: System) -> Phrase {
+    let last = all.len().saturating_sub(1);
+    Phrase::list(
+        all.iter().enumerate().map(|(i, &l)| {
+            let figure = Figure::of(l, system);
+            if i == last {
+                figure.into()
+            } else {
+                Phrase::bare(figure)
+            }
+        }),
+        ", ",
+        " and ",
+    )
+}
+
+/// The least that may be typed, as a figure that a ruler shows and that is taken.
+#[must_use]
+pub fn least(length: Length, system: System) -> Figure {
+    Figure::of(coarse(length, system).up(length), system)
+}
+
+/// The most that may be typed, as a figure that a ruler shows and that is taken.
+#[must_use]
+pub fn most(length: Length, system: System) -> Figure {
+    Figure::of(coarse(length, system).down(length), system)
+}
+
+/// Marks coarse enough to be read, fine enough not to swallow the length.
+fn coarse(length: Length, system: System) -> Grid {
+    let small = length < Length::mm(6);
+    Grid::every(match system {
+        System::Inch if length < Length::mm(3) => Length::inches(1, 1_000),
+        System::Inch if small => Length::inches(1, 32),
+        System::Inch => Length::inches(1, 8),
+        System::Metric if small => Length::um(10),
+        System::Metric => Length::um(500),
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn bounds_read_as_a_ruler_does_and_are_taken() {
+        let bounds = |l, s| (least(l, s).to_string(), most(l, s).to_string());
+        assert_eq!(
+            bounds(Length::mm(15), System::Inch),
+            ("5/8 in".into(), "1/2 in".into())
+        );
+        assert_eq!(
+            bounds(Length::mm(400), System::Inch),
+            ("15 3/4 in".into(), "15 5/8 in".into())
+        );
+        assert_eq!(
+            bounds(Length::mm(15), System::Metric),
+            ("15 mm".into(), "15 mm".into())
+        );
+        assert_eq!(
+            bounds(Length::um(50), System::Inch),
+            ("0.002 in".into(), "0.001 in".into())
+        );
+    }
+
+    #[test]
+    fn a_row_names_its_unit_once() {
+        let inches = [
+            Length::inches(5, 4),
+            Length::inches(17, 4),
+            Length::inches(11, 2),
+        ];
+        assert_eq!(
+            row(&inches, System::Inch).to_string(),
+            "1 1/4, 4 1/4 and 5 1/2 in"
+        );
+        assert_eq!(row(&inches[..1], System::Inch).to_string(), "1 1/4 in");
+    }
+}

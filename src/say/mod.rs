@@ -1,0 +1,12 @@
+//! All words, made last: typed values go in, sentences come out.
+
+pub mod phrase;
+pub mod spelling;
+pub mod measured;
+pub mod refusal;
+pub mod finding;
+pub mod names;
+pub mod recipe;
+pub mod step;
+pub mod cutting;
+pub mod page;

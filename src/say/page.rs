@@ -1,0 +1,245 @@
+//! The words of the page itself: headings, labels, buttons, hints.
+
+use super::spelling::Spelling;
+
+/// The page's name.
+pub const SNUGFOLD: &str = "Snugfold";
+
+// The walk.
+/// What goes in, boxes, holder, card.
+pub const SET: &str = "The set";
+/// Every part drawn.
+pub const FLAT: &str = "Flat & folded";
+/// What is cut from what.
+pub const SHEETS: &str = "Sheets";
+/// One thing after the other.
+pub const STEPS: &str = "Steps";
+/// What is kept and passed on.
+pub const KEPT: &str = "Saved & shared";
+/// What the walk is, for those who hear it.
+pub const WALK: &str = "From the set to the steps";
+
+// Everywhere.
+/// Takes the last edit back.
+pub const UNDO: &str = "Undo";
+/// Does it again.
+pub const REDO: &str = "Redo";
+/// Of a count.
+pub const ONE_LESS: &str = "one less";
+/// Of a count.
+pub const ONE_MORE: &str = "one more";
+/// Jumps over the walk.
+pub const SKIP: &str = "Go to the content";
+/// While the last good plan is shown.
+pub const BEFORE: &str = "Drawn as it was before, until what stops it is mended.";
+/// Where nothing can be drawn yet.
+pub const NOTHING_YET: &str = "Nothing to draw yet: mend what stops it first.";
+
+// The set.
+/// Its name.
+pub const SET_NAME: &str = "Name of the set";
+/// Where it has none.
+pub const UNNAMED: &str = "A set without a name";
+/// How many.
+pub const SETS: &str = "How many sets";
+/// What that is.
+pub const SETS_HINT: &str = "Alike sets; sheets and pieces count for all of them";
+/// The system.
+pub const MEASURED_IN: &str = "Measured in";
+/// A system.
+pub const INCHES: &str = "inches";
+/// A system.
+pub const MILLIMETRES: [&str; 2] = ["millimetres", "millimeters"];
+/// The boxes.
+pub const BOXES: &str = "Boxes";
+/// One more.
+pub const ADD_BOX: &str = "Add a box";
+/// A copy.
+pub const DUPLICATE: &str = "Duplicate";
+/// Away with it.
+pub const REMOVE: &str = "Remove";
+/// In the order.
+pub const EARLIER: &str = "Move up";
+/// In the order.
+pub const LATER: &str = "Move down";
+/// The holder.
+pub const HOLDER: &str = "Holder & trims";
+/// With one.
+pub const ADD_HOLDER: &str = "Add a holder";
+/// Card and board.
+pub const CARD_AND_BOARD: &str = "Card & board";
+/// One more.
+pub const ADD_CARD: &str = "Add a card";
+
+// A box or a holder.
+/// Its name.
+pub const NAME: &str = "Name";
+/// Its form.
+pub const FORM: &str = "Form";
+/// How many.
+pub const COUNT: &str = "How many in a set";
+/// Its card.
+pub const CARD: &str = "Card";
+/// What is measured.
+pub const SIZES: &str = "Sizes";
+/// Score to score.
+pub const FINISHED: &str = "Finished, score to score";
+/// What is free.
+pub const INSIDE: &str = "True inside";
+/// What it takes up.
+pub const OUTSIDE: &str = "True outside";
+/// Directions of a size.
+pub const ACROSS: [&str; 3] = ["wide", "deep", "high"];
+/// Before a worked value.
+pub const USUAL: &str = "usual: ";
+/// Mats.
+pub const MATS: &str = "Mats";
+/// With or without.
+pub const MATS_ON: &str = "Mats on the faces that show";
+/// Their card.
+pub const MATS_CARD: &str = "Card of the mats";
+/// Their border.
+pub const REVEAL: &str = "Reveal, each side";
+/// What that is.
+pub const REVEAL_HINT: &str = "The border of the box that shows round a mat";
+/// Which.
+pub const FACES: &str = "Faces with a mat";
+
+// A card.
+/// Its name.
+pub const CARD_NAME: &str = "Name";
+/// Its weight.
+pub const GRAMMAGE: &str = "Weight, g/m²";
+/// Where it stands.
+pub const GRAMMAGE_HINT: &str =
+    "On the packet; cover stock of 65 lb is about 176, 80 lb 216, 110 lb 297";
+/// How thick.
+pub const THICKNESS: &str = "Thickness of one sheet";
+/// How to find out.
+pub const THICKNESS_HINT: &str = "Measure ten together and take a tenth; empty: from the weight";
+/// Sheet.
+pub const SHEET: &str = "Sheet";
+/// Own size.
+pub const SHEET_OWN: &str = "a size of its own";
+/// What is meant.
+pub const SHEET_HINT: &str = "Then measure it: sheets are often smaller than they are called";
+/// One side.
+pub const SHEET_WIDTH: &str = "Sheet, across";
+/// Other side.
+pub const SHEET_HEIGHT: &str = "Sheet, down";
+/// On the screen.
+pub const TINT: [&str; 2] = ["Colour on the screen", "Color on the screen"];
+/// Where a card is used and cannot go.
+pub const CARD_IN_USE: &str = "Boxes, mats or the holder are cut from it";
+/// The board.
+pub const BOARD: &str = "Scoring board";
+/// Its grooves.
+pub const INCH_STEP: &str = "Grooves in inches, every";
+/// Its grooves.
+pub const METRIC_STEP: &str = "Grooves in millimetres, every";
+/// What that does.
+pub const STEP_HINT: &str = "Sizes are moved to the next groove of your board";
+
+// Flat and folded.
+/// The slider.
+pub const FOLD: &str = "From flat to folded";
+/// Starts it.
+pub const PLAY: &str = "Fold it";
+/// Stops it.
+pub const PAUSE: &str = "Stop";
+/// Panels as a list.
+pub const PANELS: &str = "Panels in words";
+/// The lines.
+pub const LINES: &str = "What the lines mean";
+/// What each line means.
+pub const LEGEND: [(&str, &str); 6] = [
+    ("cut", "cut"),
+    ("mountain", "fold away from you"),
+    ("valley", "fold towards you"),
+    ("glue", "glue on this face"),
+    ("glue-behind", "glue on the face behind"),
+    ("cross", "taken away"),
+];
+/// The recipe.
+pub const RECIPE: &str = "Score and cut";
+/// Both.
+pub const BOTH_RECIPES: &str = "Show both recipes";
+/// Why they differ.
+pub const BOTH_HINT: &str =
+    "Each is planned on its own grooves, so the two boxes differ a little: follow one column only.";
+/// A column.
+pub const RECIPE_IN: &str = "Recipe in ";
+/// All parts.
+pub const ALL_PARTS: &str = "All parts at one scale";
+/// What to do.
+pub const TOUCH: &str = "Touch a panel for its name and size";
+
+// Sheets.
+/// How many.
+pub const CUTS: &str = "Cuts in order";
+/// The pieces.
+pub const PIECES: &str = "Pieces";
+
+// Steps.
+/// One at a time.
+pub const ONE_AT_A_TIME: &str = "One step at a time, large";
+/// Back.
+pub const AS_LIST: &str = "All steps as a list";
+/// Next.
+pub const NEXT: &str = "Next";
+/// Back.
+pub const BACK: &str = "Back";
+/// A tick.
+pub const DONE: &str = "Done";
+/// Untick.
+pub const NOT_DONE: &str = "Not done yet";
+/// All gone.
+pub const START_AGAIN: &str = "Take all ticks off";
+/// Awake.
+pub const AWAKE: &str = "The screen stays on while this is open.";
+/// Not awake.
+pub const MAY_SLEEP: &str =
+    "This browser may let the screen go dark: set it to stay on in the device’s settings.";
+
+// Kept.
+/// Keeps it.
+pub const SAVE: &str = "Save this set";
+/// Anew.
+pub const NEW_SET: &str = "Start a new set";
+/// Link.
+pub const COPY_LINK: &str = "Copy a link to this design";
+/// Done.
+pub const LINK_COPIED: &str =
+    "Copied. The link holds the whole design; whoever opens it gets the same plan.";
+/// Not done.
+pub const LINK_NOT_COPIED: &str =
+    "This browser did not let the page copy: mark the link and copy it yourself.";
+/// File.
+pub const SAVE_FILE: &str = "Save as a file";
+/// File.
+pub const OPEN_FILE: &str = "Open a file";
+/// The example.
+pub const EXAMPLE: &str = "Open the worked example";
+
+// The page itself.
+/// Offline.
+pub const OFFLINE_READY: &str = "Works without a network now";
+/// Not yet.
+pub const OFFLINE_PREPARING: &str = "Getting ready to work without a network …";
+/// Not here.
+pub const OFFLINE_NEVER: &str = "Needs a network to open";
+/// Update.
+pub const NEWER: &str = "A newer version is here.";
+/// Take it.
+pub const USE_NEWER: &str = "Use it now";
+/// After a break.
+pub const BROKE: &str =
+    "The design that was open last stopped the page while opening, so it is left closed.";
+/// Nonetheless.
+pub const OPEN_ANYWAY: &str = "Open it all the same";
+
+/// A word that the two spellings write differently.
+#[must_use]
+pub const fn spelt(words: [&'static str; 2], spelling: Spelling) -> &'static str {
+    spelling.pick(words[0], words[1])
+}

@@ -1,0 +1,84 @@
+//! The whole page: the head, the walk, and the part of it that is looked at.
+
+use leptos::ev::KeyboardEvent;
+use leptos::prelude::*;
+
+use super::desk::Desk;
+use super::head::Head;
+use super::set_view::SetView;
+use super::sheets_view::SheetsView;
+use super::steps_view::StepsView;
+use crate::measure::system::System;
+use crate::project::example::example;
+use crate::project::request::{Board, Project};
+use crate::say::page;
+use crate::web::here;
+
+/// The parts of the walk.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Walk {
+    /// What is asked for.
+    Set,
+    /// What to cut from what.
+    Sheets,
+    /// What to do.
+    Steps,
+}
+
+impl Walk {
+    /// All, in order.
+    pub const ALL: [Self; 3] = [Self::Set, Self::Sheets, Self::Steps];
+
+    /// What it is called.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Set => page::SET,
+            Self::Sheets => page::SHEETS,
+            Self::Steps => page::STEPS,
+        }
+    }
+}
+
+/// What is on the desk first: the worked example.
+fn first() -> Project {
+    example().unwrap_or_else(|| Project {
+        name: String::new(),
+        system: System::default(),
+        board: Board::default(),
+        sets: 1,
+        cards: Vec::new(),
+        boxes: Vec::new(),
+        holder: None,
+    })
+}
+
+/// The whole page.
+#[component]
+pub fn App() -> impl IntoView {
+    let desk = Desk::new(first(), here::spelling());
+    provide_context(desk);
+    let walk = RwSignal::new(Walk::Set);
+    Effect::new(move |_| here::set_language(desk.spelling.get().language()));
+    let keys = move |event: KeyboardEvent| {
+        let way = event.ctrl_key() || event.meta_key();
+        match (way, event.shift_key(), event.key().to_lowercase().as_str()) {
+            (true, false, "z") => desk.undo(),
+            (true, true, "z") | (true, false, "y") => desk.redo(),
+            _ => return,
+        }
+        event.prevent_default();
+    };
+    let part = move || match walk.get() {
+        Walk::Set => view! { <SetView /> }.into_any(),
+        Walk::Sheets => view! { <SheetsView /> }.into_any(),
+        Walk::Steps => view! { <StepsView /> }.into_any(),
+    };
+    view! {
+        <div class="page" on:keydown=keys>
+            <a class="skip" href="#content">{page::SKIP}</a>
+            <Head walk=walk />
+            <main id="content" tabindex="-1">{part}</main>
+        </div>
+    }
+}

@@ -1,0 +1,221 @@
+//! `Desk`: what lies on the table: the design as it is edited, what follows from it, and the way back.
+
+use std::sync::Arc;
+
+use leptos::prelude::*;
+
+use crate::measure::system::System;
+use crate::plan::{Plan, plan};
+use crate::project::finding::{Finding, Place};
+use crate::project::request::{Part, Project};
+use crate::say::spelling::Spelling;
+
+/// How many edits can be taken back.
+const KEPT: usize = 200;
+
+/// What was before and after the design on the table.
+#[derive(Default)]
+struct History {
+    past: Vec<Project>,
+    future: Vec<Project>,
+    /// What is being edited: further edits of it are one step back.
+    tag: String,
+}
+
+/// The one context of the page.
+#[derive(Clone, Copy)]
+pub struct Desk {
+    /// The design as it is asked for.
+    pub project: RwSignal<Project>,
+    /// What follows from it, as far as it goes.
+    pub plan: Memo<Arc<Plan>>,
+    /// The last plan that nothing stopped.
+    pub good: Memo<Arc<Plan>>,
+    /// What is being edited or looked at.
+    pub place: RwSignal<Place>,
+    /// Which English is written.
+    pub spelling: RwSignal<Spelling>,
+    /// Counts up whenever the design is exchanged from outside a field, so that half-typed text goes.
+    pub epoch: RwSignal<u32>,
+    /// How far back and forward one can go.
+    pub ways: RwSignal<(usize, usize)>,
+    history: StoredValue<History>,
+}
+
+impl Desk {
+    /// A desk with this design on it.
+    #[must_use]
+    pub fn new(project: Project, spelling: Spelling) -> Self {
+        let place = project
+            .boxes
+            .first()
+            .map_or(Place::Set, |b| Place::Box(b.id));
+        let project = RwSignal::new(project);
+        let plan = Memo::new(move |_| project.with(|p| Arc::new(plan(p, p.system))));
+        let good = Memo::new(move |last: Option<&Arc<Plan>>| {
+            let now = plan.get();
+            match last {
+                Some(last) if now.stopped() => last.clone(),
+                _ => now,
+            }
+        });
+        Self {
+            project,
+            plan,
+            good,
+            place: RwSignal::new(place),
+            spelling: RwSignal::new(spelling),
+            epoch: RwSignal::new(0),
+            ways: RwSignal::new((0, 0)),
+            history: StoredValue::new(History::default()),
+        }
+    }
+
+    /// The system that is worked in.
+    #[must_use]
+    pub fn system(self) -> Memo<System> {
+        let project = self.project;
+        Memo::new(move |_| project.with(|p| p.system))
+    }
+
+    /// Changes the design; edits with one `tag` after another are taken back together.
+    pub fn edit(self, tag: &str, change: impl FnOnce(&mut Project)) {
+        let before = self.project.get_untracked();
+        let mut after = before.clone();
+        change(&mut after);
+        if after == before {
+            return;
+        }
+        self.history.update_value(|h| {
+            h.future.clear();
+            if tag.is_empty() || h.tag != tag {
+                h.past.push(before);
+                let over = h.past.len().saturating_sub(KEPT);
+                h.past.drain(..over);
+            }
+            tag.clone_into(&mut h.tag);
+        });
+        self.project.set(after);
+        self.count_ways();
+    }
+
+    /// Ends the run of edits that are taken back together.
+    pub fn settle(self) {
+        self.history.update_value(|h| h.tag.clear());
+    }
+
+    /// Puts another design on the desk; the one before can be had back.
+    pub fn exchange(self, other: Project) {
+        self.edit("", |p| *p = other);
+        self.settle();
+        self.stay_on_something();
+        self.epoch.update(|e| *e = e.wrapping_add(1));
+    }
+
+    /// Takes the last edit back.
+    pub fn undo(self) {
+        self.walk(|h, now| {
+            let before = h.past.pop()?;
+            h.future.push(now);
+            Some(before)
+        });
+    }
+
+    /// Does again what was taken back last.
+    pub fn redo(self) {
+        self.walk(|h, now| {
+            let after = h.future.pop()?;
+            h.past.push(now);
+            Some(after)
+        });
+    }
+
+    fn walk(self, step: impl FnOnce(&mut History, Project) -> Option<Project>) {
+        let now = self.project.get_untracked();
+        let there = self.history.try_update_value(|h| {
+            h.tag.clear();
+            step(h, now)
+        });
+        if let Some(there) = there.flatten() {
+            self.project.set(there);
+            self.stay_on_something();
+            self.epoch.update(|e| *e = e.wrapping_add(1));
+        }
+        self.count_ways();
+    }
+
+    fn count_ways(self) {
+        self.ways
+            .set(self.history.with_value(|h| (h.past.len(), h.future.len())));
+    }
+
+    /// Where what was being edited is gone, goes on with the first box.
+    fn stay_on_something(self) {
+        let there = self
+            .project
+            .with_untracked(|p| match self.place.get_untracked() {
+                Place::Box(id) => p.boxes.iter().any(|b| b.id == id),
+                Place::Card(id) => p.cards.iter().any(|c| c.id == id),
+                Place::Holder => p.holder.is_some(),
+                Place::Set | Place::Board => true,
+            });
+        if !there {
+            let first = self
+                .project
+                .with_untracked(|p| p.boxes.first().map_or(Place::Set, |b| Place::Box(b.id)));
+            self.place.set(first);
+        }
+    }
+
+    /// The box or holder at `place`, as it is asked for.
+    #[must_use]
+    pub fn part(self, place: Place) -> Memo<Option<Part>> {
+        let project = self.project;
+        Memo::new(move |_| project.with(|p| part(p, place).cloned()))
+    }
+
+    /// Changes the box or holder at `place`.
+    pub fn edit_part(self, place: Place, tag: &str, change: impl FnOnce(&mut Part)) {
+        self.edit(tag, |p| {
+            let found = match place {
+                Place::Box(id) => p.boxes.iter_mut().find(|b| b.id == id),
+                Place::Holder => p.holder.as_mut(),
+                _ => None,
+            };
+            if let Some(part) = found {
+                change(part);
+            }
+        });
+    }
+
+    /// What should be known about `input` at `place`.
+    #[must_use]
+    pub fn findings(self, place: Place, input: Option<&'static str>) -> Memo<Vec<Finding>> {
+        let plan = self.plan;
+        Memo::new(move |_| {
+            plan.with(|p| {
+                p.findings
+                    .iter()
+                    .filter(|f| f.place == place && f.input == input)
+                    .cloned()
+                    .collect()
+            })
+        })
+    }
+}
+
+/// The box or holder at `place`.
+#[must_use]
+pub fn part(project: &Project, place: Place) -> Option<&Part> {
+    match place {
+        Place::Box(id) => project.boxes.iter().find(|b| b.id == id),
+        Place::Holder => project.holder.as_ref(),
+        _ => None,
+    }
+}
+
+/// The desk of this page.
+#[must_use]
+pub fn desk() -> Desk {
+    expect_context::<Desk>()
+}

@@ -1,0 +1,75 @@
+//! One control that folds a part, from flat to finished.
+
+use leptos::prelude::*;
+
+use crate::say::page;
+use crate::web::motion;
+
+/// Thousandths of a move that the slider tells apart.
+const FINE: f64 = 100.0;
+/// How many moves are made in a second when it folds by itself.
+const MOVES_PER_SECOND: f64 = 0.9;
+
+/// A slider, and a button that moves it.
+#[component]
+pub fn FoldControl(
+    /// From 0 to the number of moves.
+    progress: RwSignal<f64>,
+    /// How many moves there are.
+    #[prop(into)]
+    moves: Signal<usize>,
+) -> impl IntoView {
+    let playing = RwSignal::new(false);
+    let most = move || moves.get() as f64;
+    let play = move |_| {
+        if playing.get_untracked() {
+            playing.set(false);
+            return;
+        }
+        if motion::is_reduced() {
+            // Move by move, without anything between.
+            let next = progress.get_untracked().floor() + 1.0;
+            progress.set(if next > most() { 0.0 } else { next });
+            return;
+        }
+        if progress.get_untracked() >= most() {
+            progress.set(0.0);
+        }
+        playing.set(true);
+        motion::each_frame(move |seconds| {
+            let ended = progress.try_get_untracked().is_none()
+                || !playing.try_get_untracked().unwrap_or(false);
+            if ended {
+                return motion::Again::No;
+            }
+            let next = progress.get_untracked() + seconds * MOVES_PER_SECOND;
+            progress.set(next.min(most()));
+            if next >= most() {
+                playing.set(false);
+                return motion::Again::No;
+            }
+            motion::Again::Yes
+        });
+    };
+    let slide = move |event| {
+        playing.set(false);
+        if let Ok(at) = event_target_value(&event).parse::<f64>() {
+            progress.set((at / FINE).clamp(0.0, most()));
+        }
+    };
+    view! {
+        <div class="fold">
+            <button type="button" on:click=play>{move || if playing.get() { page::PAUSE } else { page::PLAY }}</button>
+            <label for="fold-slider">{page::FOLD}</label>
+            <input
+                id="fold-slider"
+                type="range"
+                min="0"
+                max=move || (most() * FINE).to_string()
+                step="5"
+                prop:value=move || (progress.get() * FINE).to_string()
+                on:input=slide
+            />
+        </div>
+    }
+}

@@ -1,0 +1,30 @@
+//! What the maker sees: one component per thing on the screen.
+
+pub mod app;
+pub mod head;
+pub mod desk;
+pub mod said;
+pub mod picture;
+pub mod notes;
+pub mod text_field;
+pub mod length_field;
+pub mod count_field;
+pub mod choice_field;
+pub mod card_choice;
+pub mod entry;
+pub mod part_fields;
+pub mod size_table;
+pub mod mats_fields;
+pub mod part_editor;
+pub mod box_list;
+pub mod card_editor;
+pub mod stock_list;
+pub mod system_choice;
+pub mod set_view;
+pub mod stage;
+pub mod fold_control;
+pub mod recipe;
+pub mod legend;
+pub mod steps_view;
+pub mod glance;
+pub mod sheets_view;

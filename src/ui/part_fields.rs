@@ -1,0 +1,140 @@
+//! The fields of a box's or holder's form, made from what the form says it asks.
+
+use leptos::prelude::*;
+
+use super::choice_field::ChoiceField;
+use super::desk::{Desk, desk};
+use super::length_field::LengthField;
+use crate::form::input::{Default as Usual, Input, Kind};
+use crate::form::registry;
+use crate::measure::given::Given;
+use crate::measure::show::Figure;
+use crate::project::finding::Place;
+use crate::project::request::Entry;
+use crate::say::page;
+
+/// One field for each input of the form; a length that the form has no use for now is left out.
+#[component]
+pub fn PartFields(
+    /// Of which box or holder.
+    place: Place,
+) -> impl IntoView {
+    let desk = desk();
+    let part = desk.part(place);
+    let form = Memo::new(move |_| part.with(|p| p.as_ref().map(|p| p.form.clone())));
+    move || {
+        let form = form.get().and_then(|key| registry::named(&key));
+        form.map(|f| {
+            f.inputs
+                .iter()
+                .map(|input| field(desk, place, input))
+                .collect_view()
+        })
+    }
+}
+
+fn field(desk: Desk, place: Place, input: &'static Input) -> AnyView {
+    match input.kind {
+        Kind::Length { range, default } => {
+            let plan = desk.plan;
+            let used = Memo::new(move |_| {
+                plan.with(|p| {
+                    p.part(place)
+                        .map(|p| (p.used.is_empty(), p.used.get(input.key).copied()))
+                })
+            });
+            let shown = move || used.get().is_none_or(|(none, mine)| none || mine.is_some());
+            let part = desk.part(place);
+            let value = Memo::new(move |_| {
+                part.with(|p| match p.as_ref()?.inputs.get(input.key)? {
+                    Entry::Length(given) => Some(given.clone()),
+                    _ => None,
+                })
+            });
+            let system = desk.system();
+            let usual = Signal::derive(move || {
+                let length = used.get().and_then(|u| u.1);
+                length.map_or_else(String::new, |l| {
+                    format!("{}{}", page::USUAL, Figure::of(l, system.get()))
+                })
+            });
+            let hint = match default {
+                Usual::Is(_) => input.hint.to_owned(),
+                Usual::Worked(how) => format!("{}. Usual: {how}", input.hint),
+            };
+            let commit =
+                move |given: Option<Given>| set(desk, place, input.key, given.map(Entry::Length));
+            view! {
+                <Show when=shown>
+                    <LengthField
+                        id=id(place, input.key)
+                        label=input.name.to_owned()
+                        hint=hint.clone()
+                        range=range
+                        value=value
+                        usual=usual
+                        findings=desk.findings(place, Some(input.key))
+                        commit=commit
+                    />
+                </Show>
+            }
+            .into_any()
+        }
+        Kind::Choice(choices) => {
+            let first = choices.first().map_or("", |c| c.key);
+            let all: Vec<_> = choices
+                .iter()
+                .map(|c| (c.key.to_owned(), c.name.to_owned()))
+                .collect();
+            let part = desk.part(place);
+            let value = Memo::new(move |_| {
+                part.with(|p| match p.as_ref().and_then(|p| p.inputs.get(input.key)) {
+                    Some(Entry::Choice(word)) => word.clone(),
+                    _ => first.to_owned(),
+                })
+            });
+            let commit = move |word: String| {
+                set(
+                    desk,
+                    place,
+                    input.key,
+                    (word != first).then_some(Entry::Choice(word)),
+                );
+                desk.settle();
+            };
+            view! {
+                <ChoiceField
+                    id=id(place, input.key)
+                    label=input.name
+                    hint=input.hint
+                    choices=all
+                    value=value
+                    findings=desk.findings(place, Some(input.key))
+                    commit=commit
+                />
+            }
+            .into_any()
+        }
+    }
+}
+
+fn set(desk: Desk, place: Place, key: &'static str, entry: Option<Entry>) {
+    desk.edit_part(place, &id(place, key), |part| {
+        match entry {
+            Some(entry) => part.inputs.insert(key.to_owned(), entry),
+            None => part.inputs.remove(key),
+        };
+    });
+}
+
+/// A name for a field that is unique on the page.
+#[must_use]
+pub fn id(place: Place, key: &str) -> String {
+    match place {
+        Place::Set => format!("set-{key}"),
+        Place::Board => format!("board-{key}"),
+        Place::Card(n) => format!("card-{n}-{key}"),
+        Place::Box(n) => format!("box-{n}-{key}"),
+        Place::Holder => format!("holder-{key}"),
+    }
+}

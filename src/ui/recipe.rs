@@ -1,0 +1,80 @@
+//! The score-and-cut recipe; on request in both systems, in two columns.
+
+use std::sync::Arc;
+
+use leptos::prelude::*;
+
+use super::desk::{Desk, desk};
+use super::said::said;
+use crate::measure::system::System;
+use crate::plan::{Plan, plan};
+use crate::project::finding::Place;
+use crate::say::page;
+use crate::say::phrase::Phrase;
+use crate::say::recipe::recipe;
+
+/// The recipe of the box or holder at `place`.
+#[component]
+pub fn RecipeText(
+    /// Which one.
+    #[prop(into)]
+    place: Signal<Place>,
+) -> impl IntoView {
+    let desk = desk();
+    let both = RwSignal::new(false);
+    let mine = Memo::new(move |_| desk.good.with(|p| words(p, place.get(), desk)));
+    // Planned only while it is looked at.
+    let other = Memo::new(move |_| {
+        both.get()
+            .then(|| desk.project.with(|p| Arc::new(plan(p, p.system.other()))))
+    });
+    let system = desk.system();
+    let column = move |system: System, lines: Vec<Phrase>| {
+        let name = match system {
+            System::Inch => page::INCHES,
+            System::Metric => page::spelt(page::MILLIMETRES, desk.spelling.get()),
+        };
+        view! {
+            <section class="column">
+                <h4>{page::RECIPE_IN}{name}</h4>
+                {list(lines)}
+            </section>
+        }
+    };
+    view! {
+        <details class="recipe" open>
+            <summary>{page::RECIPE}</summary>
+            <Show when=move || both.get() fallback=move || list(mine.get())>
+                <p class="hint">{page::BOTH_HINT}</p>
+                <div class="columns">
+                    {move || column(system.get(), mine.get())}
+                    {move || other.get().map(|o| column(o.system, words(&o, place.get(), desk)))}
+                </div>
+            </Show>
+            <label class="tick">
+                <input type="checkbox" prop:checked=both on:change=move |_| both.update(|b| *b = !*b) />
+                <span>{page::BOTH_RECIPES}</span>
+            </label>
+        </details>
+    }
+}
+
+fn words(plan: &Plan, place: Place, desk: Desk) -> Vec<Phrase> {
+    let Some(part) = plan.part(place) else {
+        return Vec::new();
+    };
+    let parts = part.assembly.iter().flat_map(|a| &a.parts);
+    parts
+        .zip(&part.recipes)
+        .flat_map(|(p, r)| recipe(&p.net, r, plan.system, desk.spelling.get()))
+        .collect()
+}
+
+/// Sentences; those that begin with a dash belong to the one before.
+fn list(lines: Vec<Phrase>) -> impl IntoView {
+    let each = lines.into_iter().map(|line| {
+        let under = line.to_string().starts_with('—');
+        view! { <li class:under=under>{said(line)}</li> }
+    });
+    view! { <ol class="sentences">{each.collect_view()}</ol> }
+}

@@ -1,0 +1,62 @@
+//! Finished, true inside and true outside, side by side.
+
+use leptos::prelude::*;
+
+use super::desk::desk;
+use super::said::said;
+use crate::form::assembly::Size;
+use crate::measure::show::Figure;
+use crate::measure::system::System;
+use crate::project::finding::Place;
+use crate::say::page;
+use crate::say::phrase::Phrase;
+
+/// The three sizes of a box or holder, as the plan has them.
+#[component]
+pub fn SizeTable(
+    /// Of which box or holder.
+    place: Place,
+) -> impl IntoView {
+    let desk = desk();
+    let sizes = Memo::new(move |_| {
+        desk.plan.with(|plan| {
+            let part = plan.part(place)?;
+            let assembly = part.assembly.as_ref()?;
+            Some((
+                plan.system,
+                assembly.finished,
+                assembly.inside,
+                part.outside,
+            ))
+        })
+    });
+    move || {
+        sizes.get().map(|(system, finished, inside, outside)| {
+            view! {
+                <table class="sizes">
+                    <thead>
+                        <tr>
+                            <td></td>
+                            {page::ACROSS.map(|way| view! { <th scope="col">{way}</th> })}
+                        </tr>
+                    </thead>
+                    <tbody>
+                        {row(page::FINISHED, finished, system)}
+                        {row(page::INSIDE, inside, system)}
+                        {row(page::OUTSIDE, outside, system)}
+                    </tbody>
+                </table>
+            }
+        })
+    }
+}
+
+fn row(name: &'static str, size: Size, system: System) -> impl IntoView {
+    let cells = [size.width, size.depth, size.height];
+    view! {
+        <tr>
+            <th scope="row">{name}</th>
+            {cells.map(|l| view! { <td>{said(Phrase::from(Figure::of(l, system)))}</td> })}
+        </tr>
+    }
+}

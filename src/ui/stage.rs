@@ -1,0 +1,138 @@
+//! The stage: the box or holder at hand, drawn flat, and folded by one control.
+
+use leptos::prelude::*;
+
+use super::desk::{Desk, desk};
+use super::fold_control::FoldControl;
+use super::legend::Legend;
+use super::picture::Picture;
+use super::recipe::RecipeText;
+use super::said::said;
+use crate::draw::drawing::{Drawing, Touch};
+use crate::draw::flat::{Look, flat};
+use crate::draw::folded::{Dress, folded};
+use crate::draw::solid::View;
+use crate::net::flat::PanelId;
+use crate::plan::Plan;
+use crate::project::finding::Place;
+use crate::project::request::{Project, Tint};
+use crate::say::{names, page};
+
+/// The drawing of what is at hand, with its recipe.
+#[component]
+pub fn Stage() -> impl IntoView {
+    let desk = desk();
+    // Where a card or the board is edited, the box looked at last stays.
+    let place = Memo::new(move |last: Option<&Place>| match desk.place.get() {
+        at @ (Place::Box(_) | Place::Holder) => at,
+        _ => last.copied().unwrap_or_else(|| {
+            desk.project
+                .with_untracked(|p| p.boxes.first().map_or(Place::Holder, |b| Place::Box(b.id)))
+        }),
+    });
+    let fresh = Memo::new(move |_| desk.plan.with(|p| drawn(p, place.get())));
+    let old = Memo::new(move |_| !fresh.get() && desk.good.with(|p| drawn(p, place.get())));
+    let title = Memo::new(move |_| desk.project.with(|p| names::place(p, place.get())));
+    let progress = RwSignal::new(0.0_f64);
+    let chosen = RwSignal::new(None::<PanelId>);
+    Effect::new(move |_| {
+        place.track();
+        progress.set(0.0);
+        chosen.set(None);
+    });
+    let drawing = Memo::new(move |_| {
+        let plan = if fresh.get() { desk.plan } else { desk.good };
+        let (at, by) = (place.get(), progress.get());
+        plan.with(|plan| {
+            desk.project
+                .with(|project| draw(plan, project, at, by, chosen.get()))
+        })
+    });
+    let moves = Memo::new(move |_| {
+        let plan = if fresh.get() { desk.plan } else { desk.good };
+        plan.with(|p| {
+            let parts = p
+                .part(place.get())
+                .and_then(|p| p.assembly.as_ref())
+                .map(|a| &a.parts);
+            parts.and_then(|p| p.first()).map_or(0, |p| p.moves.len())
+        })
+    });
+    let touched = move |touch: Touch| {
+        let panel = PanelId(touch.panel);
+        chosen.update(|c| *c = (*c != Some(panel)).then_some(panel));
+    };
+    let panel = move || {
+        chosen
+            .get()
+            .and_then(|id| panel_words(desk, place.get(), id))
+    };
+    view! {
+        <section class="stage" aria-label=title>
+            <h2>{title}</h2>
+            <Show when=move || old.get()><p class="note stop" role="status">{page::BEFORE}</p></Show>
+            <Show
+                when=move || drawing.with(Option::is_some)
+                fallback=|| view! { <p class="empty">{page::NOTHING_YET}</p> }
+            >
+                <Picture drawing=drawing touched=touched />
+                <p class="spoken" role="status">
+                    {move || panel().unwrap_or_else(|| view! { <span>{page::TOUCH}</span> }.into_any())}
+                </p>
+                <FoldControl progress=progress moves=moves />
+                <RecipeText place=place />
+                <Legend />
+            </Show>
+        </section>
+    }
+}
+
+fn drawn(plan: &Plan, place: Place) -> bool {
+    plan.part(place).is_some_and(|p| p.assembly.is_some())
+}
+
+fn draw(
+    plan: &Plan,
+    project: &Project,
+    place: Place,
+    progress: f64,
+    chosen: Option<PanelId>,
+) -> Option<Drawing> {
+    let part = plan.part(place)?;
+    let tint = |card: Option<u16>| {
+        card.and_then(|c| project.card(c))
+            .map_or_else(Tint::default, |c| c.tint)
+    };
+    let (card, mats) = (tint(Some(part.card)), tint(part.mat_card));
+    if progress > 0.0 {
+        folded(
+            part,
+            0,
+            progress,
+            &Dress {
+                card,
+                mats,
+                chosen: chosen.into_iter().collect(),
+            },
+            View::default(),
+        )
+    } else {
+        flat(
+            part,
+            0,
+            Look {
+                card,
+                mats,
+                chosen,
+                system: plan.system,
+            },
+        )
+    }
+}
+
+fn panel_words(desk: Desk, place: Place, panel: PanelId) -> Option<AnyView> {
+    desk.plan.with(|plan| {
+        let words = names::panel_list(plan.part(place)?, 0, plan.system);
+        Some(said(words.get(panel.0)?.clone()).into_any())
+    })
+}

@@ -1,0 +1,22 @@
+//! What the browser says about itself and the maker, and what the page says about itself.
+
+use leptos::prelude::*;
+
+use crate::say::spelling::Spelling;
+
+/// The spelling of the browser's language.
+#[must_use]
+pub fn spelling() -> Spelling {
+    window()
+        .navigator()
+        .language()
+        .map_or_else(Spelling::default, |l| Spelling::of_language(&l))
+}
+
+/// Says which language the page is in.
+pub fn set_language(language: &str) {
+    if let Some(root) = document().document_element() {
+        // A page without an attribute is no reason to stop.
+        let _ = root.set_attribute("lang", language);
+    }
+}

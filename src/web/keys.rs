@@ -1,0 +1,33 @@
+//! Names of what the page keeps in the browser's storage.
+//!
+//! Storage belongs to a host, not to a page: two copies of Snugfold in two folders of one
+//! host would overwrite each other. So the page's own folder goes before each name.
+
+use web_sys::Storage;
+
+/// The design on the screen, as file text, written as it changes. `style/start.js` reads
+/// it when the program has stopped.
+pub const CURRENT: &str = "snugfold:current";
+
+/// Set while a design is being opened (see [`super::guard`]).
+pub const OPENING: &str = "snugfold:opening";
+
+/// The full name of an entry: the page's folder, then `name`.
+///
+/// At `/paper/index.html` the key for `snugfold:current` is `/paper/snugfold:current`.
+#[must_use]
+pub fn key(name: &str) -> String {
+    let path = leptos::prelude::window()
+        .location()
+        .pathname()
+        .unwrap_or_default();
+    let folder = path.rfind('/').map_or("/", |end| &path[..=end]);
+    format!("{folder}{name}")
+}
+
+/// The browser's storage, where it allows any: asking is refused with an error where a
+/// maker has forbidden it.
+#[must_use]
+pub fn storage() -> Option<Storage> {
+    leptos::prelude::window().local_storage().ok().flatten()
+}

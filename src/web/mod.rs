@@ -1,0 +1,37 @@
+//! The only room that knows the browser.
+
+pub mod guard;
+pub mod here;
+pub mod keys;
+pub mod link;
+pub mod motion;
+pub mod offline;
+pub mod storage;
+pub mod store;
+pub mod ticks;
+pub mod trouble;
+pub mod wake;
+
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+/// Puts a view where the page keeps its place for it, instead of the loading note.
+pub fn mount<F, N>(view: F)
+where
+    F: FnOnce() -> N + 'static,
+    N: IntoView + 'static,
+{
+    let page = document();
+    if let Some(place) = page.get_element_by_id("app") {
+        leptos::mount::mount_to(place.unchecked_into(), view).forget();
+    }
+    if let Some(note) = page.get_element_by_id("loading") {
+        note.remove();
+    }
+}
+
+/// Runs once the page has been drawn for the first time: in the frame after the one that
+/// shows it, so that whatever a broken design breaks has broken before.
+pub fn after_first_render(then: impl FnOnce() + 'static) {
+    request_animation_frame(|| request_animation_frame(then));
+}

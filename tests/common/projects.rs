@@ -1,0 +1,374 @@
+//! Requests of every sort: likely ones, and any others that can be kept at all.
+
+use proptest::collection::{btree_map, vec};
+use proptest::option;
+use proptest::prelude::*;
+
+use snugfold::form::input::Kind;
+use snugfold::form::registry::{FORMS, Form, Holds};
+use snugfold::measure::given::Given;
+use snugfold::measure::length::Length;
+use snugfold::measure::show::Figure;
+use snugfold::measure::system::System;
+use snugfold::project::request::{
+    Board, Card, Entry, Lie, Mats, MoreSheets, Part, Project, Shop, Supply, Tint, Trimmer,
+};
+
+/// Any request that can be kept: half of them likely, half of them odd.
+pub fn any_project() -> impl Strategy<Value = Project> {
+    prop_oneof![likely_project(), odd_project()]
+}
+
+/// A request as makers have them: known forms, values within their ranges, good card.
+pub fn likely_project() -> impl Strategy<Value = Project> {
+    let cards = (card(1), card(2)).prop_map(|(a, b)| vec![a, b]);
+    let boxes = vec(likely_part(Holds::Gifts), 1..6);
+    (
+        name(),
+        system(),
+        1_u32..40,
+        cards,
+        boxes,
+        option::of(likely_part(Holds::Boxes)),
+    )
+        .prop_map(|(name, system, sets, cards, mut boxes, mut holder)| {
+            for (id, part) in (1..).zip(&mut boxes) {
+                part.id = id;
+            }
+            if let Some(holder) = &mut holder {
+                holder.id = 0;
+                holder.count = 1;
+            }
+            Project {
+                name,
+                system,
+                board: Board::default(),
+                sets,
+                trimmer: Trimmer::default(),
+                spares: 0,
+                cards,
+                boxes,
+                holder,
+            }
+        })
+}
+
+/// Where sheets come from.
+fn supply() -> impl Strategy<Value = Supply> {
+    let shop = prop_oneof![Just(Shop::Open), Just(Shop::Shut)];
+    (number(), shop, option::of(number())).prop_map(|(have, shop, price)| Supply { have, shop, price })
+}
+
+fn more_sheets() -> impl Strategy<Value = Vec<MoreSheets>> {
+    let one = (length(), length(), supply());
+    vec(one.prop_map(|(width, height, supply)| MoreSheets { width, height, supply }), 0..4)
+}
+
+fn lie() -> impl Strategy<Value = Lie> {
+    prop_oneof![Just(Lie::Either), Just(Lie::Upright)]
+}
+
+fn trimmer() -> impl Strategy<Value = Trimmer> {
+    let typed = || option::of(length());
+    (typed(), typed(), typed()).prop_map(|(edge_trim, longest_cut, least_strip)| Trimmer {
+        edge_trim,
+        longest_cut,
+        least_strip,
+    })
+}
+
+/// A request that can be kept and that nobody would make.
+pub fn odd_project() -> impl Strategy<Value = Project> {
+    let board =
+        (option::of(length()), option::of(length())).prop_map(|(inch_step, metric_step)| Board {
+            inch_step,
+            metric_step,
+        });
+    (
+        odd_text(200),
+        system(),
+        board,
+        (number(), trimmer(), number()),
+        vec(odd_card(), 0..5),
+        vec(odd_part(), 0..8),
+        option::of(odd_part()),
+    )
+        .prop_map(
+            |(name, system, board, (sets, trimmer, spares), cards, boxes, holder)| Project {
+                name,
+                system,
+                board,
+                sets,
+                trimmer,
+                spares,
+                cards,
+                boxes,
+                holder,
+            },
+        )
+}
+
+/// Either system.
+pub fn system() -> impl Strategy<Value = System> {
+    prop::sample::select(System::ALL.to_vec())
+}
+
+/// A name as people give them, in several scripts.
+fn name() -> impl Strategy<Value = String> {
+    let names = [
+        "",
+        "Linden tea",
+        "Thanks to the neighbours",
+        "Für Änne",
+        "Мёд",
+        "蜂蜜",
+        "🍯 & 🐝",
+        "a\"b<c>'",
+        "ä\u{308}\u{200d}",
+    ];
+    prop_oneof![3 => prop::sample::select(names.map(str::to_owned).to_vec()), 1 => odd_text(40)]
+}
+
+/// Any characters at all, line breaks and the others that are not seen among them.
+fn odd_text(most: usize) -> impl Strategy<Value = String> {
+    prop_oneof![
+        vec(any::<char>(), 0..=most).prop_map(|chars| chars.into_iter().collect()),
+        vec(
+            prop::sample::select("\0\n\u{feff}\u{202e}\\\"#%/ .é".chars().collect::<Vec<_>>()),
+            0..=most.min(12)
+        )
+        .prop_map(|chars| chars.into_iter().collect()),
+    ]
+}
+
+/// Any number, small and round ones more often.
+fn number() -> impl Strategy<Value = u32> {
+    prop_oneof![4 => 0_u32..20, 1 => any::<u32>(), 1 => prop::sample::select(vec![127, 128, 10_000, u32::MAX])]
+}
+
+fn small_id() -> impl Strategy<Value = u16> {
+    prop_oneof![4 => 0_u16..6, 1 => any::<u16>()]
+}
+
+/// A length as somebody might type it, in any spelling.
+pub fn length() -> impl Strategy<Value = Given> {
+    let whole = prop_oneof![3 => 0_u32..20, 1 => 0_u32..1_000_000_000];
+    let digits = prop_oneof![3 => 0_u32..100, 1 => 0_u32..100_000];
+    let part = prop_oneof![
+        prop::sample::select(vec![
+            " 1/4", "-3/8", " 63/64", "¼", " ½", "⅞", "⅓", " 2/4", " 1 / 2", "⁄3", "/7", ""
+        ])
+        .prop_map(str::to_owned),
+        (prop::sample::select(vec!['.', ',']), digits)
+            .prop_map(|(mark, digits)| format!("{mark}{digits}")),
+    ];
+    let unit = prop::sample::select(vec![
+        "",
+        " in",
+        "in",
+        "\"",
+        "″",
+        " inches",
+        " IN.",
+        " mm",
+        "mm",
+        " cm",
+        "cm",
+        "  mm",
+        " Millimetres",
+    ]);
+    let sign = prop::sample::select(vec!["", "", "", "", "-", "+", "−"]);
+    (sign, option::weighted(0.9, whole), part, unit, system()).prop_filter_map(
+        "no length",
+        |(sign, whole, part, unit, system)| {
+            let whole = whole.map_or(String::new(), |w| w.to_string());
+            let given = Given::read(&format!("{sign}{whole}{part}{unit}"), system).ok()?;
+            (Given::read(given.text(), System::Metric).as_ref() == Ok(&given)).then_some(given)
+        },
+    )
+}
+
+/// A length within `least` and `most`, on a sixteenth or a millimetre, as somebody might type it.
+fn length_within(least: Length, most: Length) -> impl Strategy<Value = Given> {
+    (system(), 0_i64..=1_000).prop_map(move |(system, share)| {
+        let step = if system == System::Inch {
+            Length::inches(1, 16)
+        } else {
+            Length::MM
+        };
+        let length = step * ((least + (most - least).scaled(share, 1_000)) / step);
+        let length = if length < least {
+            length + step
+        } else {
+            length
+        };
+        Given::read(&Figure::of(length, system).to_string(), system).expect("a figure is a length")
+    })
+}
+
+fn given(typed: &'static str) -> Given {
+    Given::read(typed, System::Inch).expect("it is a length")
+}
+
+fn card(id: u16) -> impl Strategy<Value = Card> {
+    let sheets = [
+        ("12 in", "12 in"),
+        ("8 1/2 in", "11 in"),
+        ("210 mm", "297 mm"),
+        ("50 cm", "70 cm"),
+    ];
+    (
+        name(),
+        120_u32..350,
+        option::of(prop::sample::select(vec!["0.3 mm", "0,18 mm", "0.012\""])),
+        prop::sample::select(sheets.to_vec()),
+        tint(),
+    )
+        .prop_map(
+            move |(name, grammage, thickness, (width, height), tint)| Card {
+                id,
+                name,
+                grammage,
+                thickness: thickness.map(given),
+                sheet_width: given(width),
+                sheet_height: given(height),
+                tint,
+                supply: Supply::default(),
+                more_sheets: Vec::new(),
+                lie: Lie::Either,
+            },
+        )
+}
+
+fn odd_card() -> impl Strategy<Value = Card> {
+    (
+        small_id(),
+        odd_text(200),
+        number(),
+        option::of(length()),
+        length(),
+        length(),
+        tint(),
+        (supply(), more_sheets(), lie()),
+    )
+        .prop_map(
+            |(id, name, grammage, thickness, sheet_width, sheet_height, tint, (supply, more_sheets, lie))| Card {
+                id,
+                name,
+                grammage,
+                thickness,
+                sheet_width,
+                sheet_height,
+                tint,
+                supply,
+                more_sheets,
+                lie,
+            },
+        )
+}
+
+fn tint() -> impl Strategy<Value = Tint> {
+    prop_oneof![Just(Tint::default()), (0_u32..0x100_0000).prop_map(Tint)]
+}
+
+/// A part of a form that holds what it should, some of its inputs typed.
+fn likely_part(holds: Holds) -> impl Strategy<Value = Part> {
+    let forms: Vec<Form> = FORMS.into_iter().filter(|f| f.holds == holds).collect();
+    (0..forms.len()).prop_flat_map(move |at| {
+        let form = forms[at];
+        let inputs: Vec<_> = form
+            .inputs
+            .iter()
+            .map(|i| option::of(likely_entry(i.kind)))
+            .collect();
+        let mats = option::of(option::of(length_within(Length::mm(2), Length::mm(8))));
+        (name(), 1_u32..4, 1_u16..3, inputs, mats).prop_map(
+            move |(name, count, card, entries, mats)| Part {
+                id: 1,
+                name,
+                form: form.key.to_owned(),
+                count,
+                card,
+                inputs: form
+                    .inputs
+                    .iter()
+                    .zip(entries)
+                    .filter_map(|(i, e)| Some((i.key.to_owned(), e?)))
+                    .collect(),
+                mats: mats.map(|reveal| Mats {
+                    card: 2,
+                    reveal,
+                    off: Vec::new(),
+                }),
+            },
+        )
+    })
+}
+
+fn likely_entry(kind: Kind) -> BoxedStrategy<Entry> {
+    match kind {
+        Kind::Length { range, .. } => length_within(range.least, range.most)
+            .prop_map(Entry::Length)
+            .boxed(),
+        Kind::Choice(choices) => {
+            let words: Vec<String> = choices.iter().map(|c| c.key.to_owned()).collect();
+            prop::sample::select(words).prop_map(Entry::Choice).boxed()
+        }
+    }
+}
+
+fn odd_part() -> impl Strategy<Value = Part> {
+    let form = prop_oneof![
+        4 => prop::sample::select(FORMS.iter().map(|f| f.key.to_owned()).collect::<Vec<_>>()),
+        1 => odd_text(60),
+    ];
+    let keys: Vec<String> = FORMS
+        .iter()
+        .flat_map(|f| f.inputs)
+        .map(|i| i.key.to_owned())
+        .collect();
+    let key = prop_oneof![4 => prop::sample::select(keys), 1 => odd_text(60)];
+    (
+        small_id(),
+        odd_text(200),
+        form,
+        number(),
+        small_id(),
+        btree_map(key, odd_entry(), 0..8),
+        option::of(odd_mats()),
+    )
+        .prop_map(|(id, name, form, count, card, inputs, mats)| Part {
+            id,
+            name,
+            form,
+            count,
+            card,
+            inputs,
+            mats,
+        })
+}
+
+/// A word that reads as a length is a length in a file, so that no such word is kept.
+fn odd_entry() -> impl Strategy<Value = Entry> {
+    let word = prop_oneof![
+        3 => prop::sample::select(vec!["yes", "no", "inside", "finished", "both"]).prop_map(str::to_owned),
+        1 => odd_text(60),
+    ];
+    prop_oneof![
+        4 => length().prop_map(Entry::Length),
+        1 => number().prop_map(Entry::Count),
+        2 => word.prop_filter("it reads as a length", |w| Given::read(w, System::Metric).is_err()).prop_map(Entry::Choice),
+    ]
+}
+
+fn odd_mats() -> impl Strategy<Value = Mats> {
+    let panel = prop_oneof![
+        prop::sample::select(vec!["front", "back", "lid"]).prop_map(str::to_owned),
+        odd_text(60)
+    ];
+    (small_id(), option::of(length()), vec(panel, 0..4)).prop_map(|(card, reveal, off)| Mats {
+        card,
+        reveal,
+        off,
+    })
+}

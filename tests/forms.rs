@@ -1,0 +1,311 @@
+//! Every form proved over its whole range: it adds up flat, closes, meets, clears, and holds what it promises.
+
+use geo::{Area as _, BooleanOps as _};
+use proptest::prelude::*;
+use proptest::test_runner::{Config, FileFailurePersistence};
+
+use snugfold::fold::prove::{Fault, faults};
+use snugfold::form::assembly::{Assembly, Size};
+use snugfold::form::input::Kind;
+use snugfold::form::registry::{FORMS, Form, Holds};
+use snugfold::form::resolve::{Content, Setting};
+use snugfold::measure::given::Given;
+use snugfold::measure::grid::Grid;
+use snugfold::measure::length::Length;
+use snugfold::measure::outline::Outline;
+use snugfold::measure::system::System;
+use snugfold::net::flat::{Net, PanelId};
+use snugfold::project::bound;
+use snugfold::project::finding::Weight;
+use snugfold::project::request::{Entry, Part};
+
+/// Requests tried for each form.
+const REQUESTS: u32 = 2_000;
+
+/// A typed length within a range: any micrometre, or a sixteenth of an inch as makers type it.
+fn typed(least: Length, most: Length) -> impl Strategy<Value = Entry> {
+    let um = (least.as_um()..=most.as_um())
+        .prop_map(|um| format!("{}.{:03} mm", um / 1_000, um % 1_000));
+    let sixteenth = Length::inches(1, 16);
+    let (low, high) = (
+        Grid::every(sixteenth).up(least) / sixteenth,
+        most / sixteenth,
+    );
+    let sixteenths = (low..=high.max(low)).prop_map(|n| format!("{n}/16 in"));
+    prop_oneof![um, sixteenths]
+        .prop_map(|text| Entry::Length(Given::read(&text, System::Metric).expect("it is a length")))
+}
+
+/// Any request for `form`: each input typed or left alone.
+fn request(form: &'static Form) -> impl Strategy<Value = Part> {
+    let each: Vec<BoxedStrategy<Option<(String, Entry)>>> = form
+        .inputs
+        .iter()
+        .map(|input| {
+            let key = input.key.to_owned();
+            match input.kind {
+                Kind::Length { range, .. } => prop::option::of(typed(range.least, range.most))
+                    .prop_map(move |e| e.map(|e| (key.clone(), e)))
+                    .boxed(),
+                Kind::Choice(words) => prop::option::of(0..words.len())
+                    .prop_map(move |w| {
+                        w.map(|w| (key.clone(), Entry::Choice(words[w].key.to_owned())))
+                    })
+                    .boxed(),
+            }
+        })
+        .collect();
+    each.prop_map(move |inputs| Part {
+        id: 1,
+        name: String::new(),
+        form: form.key.to_owned(),
+        count: 1,
+        card: 1,
+        inputs: inputs.into_iter().flatten().collect(),
+        mats: None,
+    })
+}
+
+fn size() -> impl Strategy<Value = Size> {
+    let um = |least: i64, most: i64| (least..=most).prop_map(Length::um);
+    (um(15_000, 150_000), um(8_000, 120_000), um(30_000, 300_000)).prop_map(
+        |(width, depth, height)| Size {
+            width,
+            depth,
+            height,
+        },
+    )
+}
+
+/// Any card, board and contents.
+fn setting(holds: Holds) -> impl Strategy<Value = Setting> {
+    let contents = match holds {
+        Holds::Gifts => Just(Vec::new()).boxed(),
+        Holds::Boxes => prop::collection::vec((size(), 1_u32..=4), 1..=5)
+            .prop_map(|all| {
+                all.into_iter()
+                    .map(|(outside, count)| Content { outside, count })
+                    .collect()
+            })
+            .boxed(),
+    };
+    let steps = prop_oneof![
+        Just((System::Inch, Length::inches(1, 8))),
+        Just((System::Inch, Length::inches(1, 16))),
+        Just((System::Inch, Length::inches(1, 4))),
+        Just((System::Metric, Length::mm(1))),
+        Just((System::Metric, Length::mm(5))),
+    ];
+    (steps, 100_i64..=450, contents).prop_map(|((system, step), um, contents)| Setting {
+        system,
+        score: Grid::every(step),
+        cut: Grid::every(bound::CUT_STEP.of(system)),
+        thickness: Length::um(um),
+        mat_thickness: Length::ZERO,
+        contents,
+    })
+}
+
+fn polygon(outline: &Outline) -> geo::Polygon<f64> {
+    let ring: Vec<(f64, f64)> = outline
+        .corners
+        .iter()
+        .map(|p| (p.x.as_mm(), p.y.as_mm()))
+        .collect();
+    geo::Polygon::new(ring.into(), Vec::new())
+}
+
+/// The general-purpose geometry library `geo` agrees: areas are alike, and no two flat panels overlap.
+fn geo_agrees(net: &Net) -> Result<(), TestCaseError> {
+    let shapes: Vec<geo::Polygon<f64>> = net.panels.iter().map(|p| polygon(&p.outline)).collect();
+    for (panel, shape) in net.panels.iter().zip(&shapes) {
+        let ours = panel.outline.area().as_mm2();
+        prop_assert!(
+            (ours - shape.unsigned_area()).abs() < 1e-6 * ours,
+            "{}",
+            panel.name
+        );
+    }
+    for (i, a) in shapes.iter().enumerate() {
+        for (j, b) in shapes.iter().enumerate().skip(i + 1) {
+            let shared = a.intersection(b).unsigned_area();
+            prop_assert!(
+                shared < 1e-6,
+                "{} and {} share {shared} mm²",
+                net.panels[i].name,
+                net.panels[j].name
+            );
+        }
+    }
+    Ok(())
+}
+
+/// Proves `form` over [`REQUESTS`] requests, of which a fair share must be possible.
+fn prove(form: &'static Form) {
+    let made = std::cell::Cell::new(0_u32);
+    let config = Config {
+        cases: REQUESTS,
+        failure_persistence: Some(Box::new(FileFailurePersistence::Direct(
+            "tests/data/forms.seeds",
+        ))),
+        ..Config::default()
+    };
+    let tried = (request(form), setting(form.holds));
+    proptest::test_runner::TestRunner::new(config)
+        .run(&tried, |(part, setting)| {
+            let shaped = form.shaped(&part, &setting);
+            let Some(assembly) = shaped.assembly else {
+                let stops = shaped.remarks.iter().any(|r| r.weight == Weight::Stop);
+                prop_assert!(stops, "nothing is made, and nothing says why");
+                return Ok(());
+            };
+            made.set(made.get() + 1);
+            let found = faults(&assembly, setting.thickness);
+            let names: Vec<_> = assembly.parts[0]
+                .net
+                .panels
+                .iter()
+                .map(|p| p.name)
+                .enumerate()
+                .collect();
+            prop_assert!(found.is_empty(), "{found:?} of {names:?}");
+            for part in &assembly.parts {
+                geo_agrees(&part.net)?;
+            }
+            Ok(())
+        })
+        .unwrap_or_else(|e| panic!("{}: {e}", form.name));
+    let share = made.get() * 100 / REQUESTS;
+    println!(
+        "{}: {share} % of {REQUESTS} requests can be made, all proved",
+        form.name
+    );
+    assert!(
+        share >= 20,
+        "only {share} % of the requests can be made: the range says too much"
+    );
+}
+
+#[test]
+fn tuck_box_over_its_whole_range() {
+    prove(&FORMS[0]);
+}
+
+#[test]
+fn row_holder_over_its_whole_range() {
+    prove(&FORMS[1]);
+}
+
+/// The default request of a form, on the finest board, so that a millimetre is not lost in snapping.
+fn typical(form: &Form) -> (Assembly, Length) {
+    let t = Length::um(300);
+    let outside = Size {
+        width: Length::mm(77),
+        depth: Length::mm(33),
+        height: Length::mm(128),
+    };
+    let setting = Setting {
+        system: System::Metric,
+        score: Grid::every(Length::mm(1)),
+        cut: Grid::every(Length::um(500)),
+        thickness: t,
+        mat_thickness: Length::ZERO,
+        contents: vec![Content { outside, count: 3 }],
+    };
+    let part = Part {
+        id: 1,
+        name: String::new(),
+        form: form.key.to_owned(),
+        count: 1,
+        card: 1,
+        inputs: std::collections::BTreeMap::new(),
+        mats: None,
+    };
+    (
+        form.shaped(&part, &setting)
+            .assembly
+            .expect("the default can be made"),
+        t,
+    )
+}
+
+/// Every point of a net moved.
+fn mapped(
+    net: &Net,
+    to: impl Fn(snugfold::measure::point::Point) -> snugfold::measure::point::Point,
+) -> Net {
+    let mut net = net.clone();
+    let outline = |o: &mut Outline| o.corners.iter_mut().for_each(|p| *p = to(*p));
+    for p in &mut net.panels {
+        outline(&mut p.outline);
+        (p.cell.min, p.cell.max) = (to(p.cell.min), to(p.cell.max));
+    }
+    for c in &mut net.creases {
+        (c.from, c.to) = (to(c.from), to(c.to));
+    }
+    net.glue.iter_mut().for_each(|g| outline(&mut g.area));
+    net.waste.iter_mut().for_each(|w| outline(&mut w.outline));
+    net.blank.max = to(net.blank.max);
+    net
+}
+
+/// Each column, each row and each edge of each panel made 1 mm larger in turn: which of them the proof does not catch.
+fn survivors(form: &Form) -> Vec<String> {
+    let (whole, t) = typical(form);
+    assert_eq!(
+        faults(&whole, t),
+        Vec::<Fault>::new(),
+        "sound before anything is changed"
+    );
+    let mm = Length::mm(1);
+    let mut alive = Vec::new();
+    let mut try_one = |name: String, net: Net| {
+        let mut wrong = whole.clone();
+        wrong.parts[0].net = net;
+        if faults(&wrong, t).is_empty() {
+            alive.push(name);
+        }
+    };
+    let net = &whole.parts[0].net;
+    for (i, pair) in net.lines.across.windows(2).enumerate() {
+        let beyond = pair[0];
+        let wider = mapped(net, |mut p| {
+            p.x += if p.x > beyond { mm } else { Length::ZERO };
+            p
+        });
+        try_one(format!("column {}", i + 1), wider);
+    }
+    for (i, pair) in net.lines.down.windows(2).enumerate() {
+        let beyond = pair[0];
+        let taller = mapped(net, |mut p| {
+            p.y += if p.y > beyond { mm } else { Length::ZERO };
+            p
+        });
+        try_one(format!("row {}", i + 1), taller);
+    }
+    for (i, panel) in net.panels.iter().enumerate() {
+        let b = panel.outline.bounds();
+        for side in ["top", "right", "bottom", "left"] {
+            let mut longer = net.clone();
+            for p in &mut longer.panels[i].outline.corners {
+                match side {
+                    "top" if p.y == b.min.y => p.y -= mm,
+                    "right" if p.x == b.max.x => p.x += mm,
+                    "bottom" if p.y == b.max.y => p.y += mm,
+                    "left" if p.x == b.min.x => p.x -= mm,
+                    _ => {}
+                }
+            }
+            try_one(format!("{} {side}", net.panel(PanelId(i)).name), longer);
+        }
+    }
+    alive
+}
+
+/// A column or row is free where nothing else must equal it; these are, for the reasons given.
+#[test]
+fn a_millimetre_wrong_is_caught() {
+    // A tab or tuck of any width does its work: its size is the maker's choice, within its range.
+    assert_eq!(survivors(&FORMS[0]), ["column 5", "row 1"]);
+    assert_eq!(survivors(&FORMS[1]), Vec::<String>::new());
+}

@@ -1,0 +1,164 @@
+//! Files: every request comes back, every stranger's bytes are answered.
+#![cfg(not(target_arch = "wasm32"))]
+
+mod common;
+
+use common::dice::Dice;
+use common::projects::any_project;
+use proptest::collection::{btree_set, vec};
+use proptest::option;
+use proptest::prelude::*;
+use snugfold::keep::file::{self, FileError, Kept, MOST_BYTES, MOST_SETS};
+use snugfold::keep::limits::Excess;
+use snugfold::project::example::example;
+
+fn kept() -> impl Strategy<Value = Kept> {
+    (
+        any_project(),
+        btree_set("[0-9a-f]{16}", 0..5),
+        option::of(any::<u64>()),
+    )
+        .prop_map(|(project, ticks, saved_at)| Kept {
+            project,
+            ticks,
+            saved_at,
+        })
+}
+
+fn config(cases: u32) -> ProptestConfig {
+    ProptestConfig {
+        cases,
+        failure_persistence: None,
+        ..ProptestConfig::default()
+    }
+}
+
+proptest! {
+    #![proptest_config(config(500))]
+
+    #[test]
+    fn a_set_comes_back(kept in kept()) {
+        prop_assert_eq!(file::read(file::write(&kept).as_bytes()), Ok(vec![kept]));
+    }
+
+    #[test]
+    fn a_bare_request_is_read_too(project in any_project()) {
+        let text = serde_json::to_string(&project).expect("it is plain data");
+        prop_assert_eq!(file::read(text.as_bytes()), Ok(vec![Kept::new(project)]));
+    }
+
+    #[test]
+    fn any_bytes_are_answered(bytes in vec(any::<u8>(), 0..300), text in ".{0,100}") {
+        prop_assert!(file::read(&bytes).is_err());
+        prop_assert!(file::read(text.as_bytes()).is_err());
+    }
+}
+
+proptest! {
+    #![proptest_config(config(50))]
+
+    #[test]
+    fn a_bundle_comes_back(sets in vec(kept(), 0..6)) {
+        prop_assert_eq!(file::read(file::write_all(&sets).as_bytes()), Ok(sets));
+    }
+}
+
+fn example_text() -> String {
+    file::write(&Kept::new(example().expect("the example")))
+}
+
+fn fault(text: &str) -> FileError {
+    file::read(text.as_bytes()).expect_err("it cannot be read")
+}
+
+#[test]
+fn each_fault_has_its_name_and_says_how_to_mend_it() {
+    let good = example_text();
+    for text in ["", " \n", "\u{feff}"] {
+        assert_eq!(fault(text), FileError::Empty);
+    }
+    assert_eq!(file::read(b"\xff\xfe{}"), Err(FileError::NotText));
+    assert_eq!(fault("a shopping list"), FileError::NotJson { line: 1 });
+    assert_eq!(
+        fault(&good.replacen("\"sets\":", "\"sets\"", 1)),
+        FileError::NotJson { line: 7 }
+    );
+    for other in [
+        "{}",
+        "[]",
+        "3",
+        "null",
+        "\"snugfold\"",
+        "{\"snugfold\": 1}",
+        "{\"snugfold\": 0, \"project\": {}}",
+    ] {
+        assert_eq!(fault(other), FileError::NotOurs, "{other}");
+    }
+    assert_eq!(
+        fault("{\"snugfold\": \"one\", \"project\": {}}"),
+        FileError::NotOurs
+    );
+    let newer = good
+        .replacen("\"snugfold\": 1", "\"snugfold\": 2", 1)
+        .replacen("\"sets\"", "\"heaps\"", 1);
+    assert_eq!(fault(&newer), FileError::Newer { version: 2 });
+    for cut in (good.find('{').unwrap_or(0) + 1..good.trim_end().len())
+        .filter(|&i| good.is_char_boundary(i))
+    {
+        assert_eq!(fault(&good[..cut]), FileError::Cut, "{cut}");
+    }
+    let wrong = fault(&good.replacen("12 in", "twelve", 1)).to_string();
+    assert!(
+        wrong.starts_with("Line ") && wrong.contains("“twelve” is no length"),
+        "{wrong}"
+    );
+    let wrong = fault(&good.replacen("\"grammage\"", "\"weight\"", 1)).to_string();
+    assert!(wrong.contains("unknown field `weight`"), "{wrong}");
+}
+
+#[test]
+fn what_is_too_large_is_refused() {
+    let mut kept = Kept::new(example().expect("the example"));
+    kept.project.boxes[0].name = "x".repeat(201);
+    let excess = Excess::Long {
+        what: "the name of a box or holder",
+        is: 201,
+        most: 200,
+    };
+    assert_eq!(fault(&file::write(&kept)), FileError::Excess(excess));
+    let part = kept.project.boxes[1].clone();
+    kept.project.boxes = vec![part; 201];
+    assert!(matches!(
+        fault(&file::write(&kept)),
+        FileError::Excess(Excess::Many { is: 201, .. })
+    ));
+    assert_eq!(fault(&" ".repeat(MOST_BYTES + 1)), FileError::TooLarge);
+    let set = "{\"project\":{\"cards\":[],\"boxes\":[]}},".repeat(MOST_SETS + 1);
+    let sets = format!(
+        "{{\"snugfold\":1,\"sets\":[{}]}}",
+        set.trim_end_matches(',')
+    );
+    assert_eq!(fault(&sets), FileError::TooLarge);
+    for deep in ["[", "{\"project\":"] {
+        assert!(file::read(deep.repeat(100_000).as_bytes()).is_err());
+    }
+}
+
+#[test]
+fn changed_files_are_answered() {
+    let good = example_text();
+    let other = file::write_all(&[Kept::new(example().expect("the example"))]);
+    let mut dice = Dice(4);
+    let mut read = 0;
+    for _ in 0..20_000 {
+        let changed = dice.changed(good.as_bytes(), other.as_bytes());
+        match file::read(&changed) {
+            Ok(sets) => {
+                read += 1;
+                assert_eq!(file::read(file::write_all(&sets).as_bytes()), Ok(sets));
+            }
+            Err(why) => assert!(!why.to_string().is_empty()),
+        }
+    }
+    println!("changed files: 20000 tried, {read} read");
+}

@@ -1,0 +1,12 @@
+//! Journeys through the whole page, as built, in a real browser.
+//!
+//! `cargo xtask test page` builds the page, finds the browser and runs these.
+#![cfg(not(target_arch = "wasm32"))]
+#![allow(clippy::disallowed_types, reason = "a test may look at the clock")]
+
+mod driver;
+mod harness;
+mod offline;
+mod opening;
+mod shot;
+mod trouble;

@@ -1,0 +1,200 @@
+//! The page without a network, and how a newer version comes in.
+
+use crate::harness::{Page, dist, journey, journey_through};
+use serde_json::{Value, json};
+use std::fs;
+use std::path::Path;
+use xtask::site::Shelf;
+
+#[test]
+fn once_visited_it_opens_without_a_network() {
+    journey(async |page| {
+        page.open("").await;
+        ready(page).await;
+        page.site.stop();
+        // The network is gone indeed: what was not kept does not come. (The browser may
+        // complain about that one.)
+        let gone = page
+            .js_async("return (await fetch('other.txt')).status")
+            .await;
+        assert!(
+            gone.as_str().is_some_and(|said| said.starts_with("failed")),
+            "{gone}"
+        );
+        page.errors().await;
+        page.reload().await;
+        page.find("heading", "Snugfold").await;
+        // A share link has a tail.
+        page.open("?from=a-friend#design").await;
+        page.find("heading", "Snugfold").await;
+        page.open("index.html").await;
+        page.find("heading", "Snugfold").await;
+    });
+}
+
+#[test]
+fn without_having_been_visited_it_does_not_open() {
+    journey(async |page| {
+        page.expect_errors();
+        page.site.stop();
+        let opened = page.driver.goto(page.site.url()).await;
+        assert!(opened.is_err(), "the test above would prove nothing");
+    });
+}
+
+#[test]
+fn a_newer_version_waits_for_the_makers_tap() {
+    journey_through(copy_at(&["/"]), async |page| {
+        page.expect_errors();
+        page.open("").await;
+        ready(page).await;
+        assert_eq!(caches(page).await.len(), 1);
+
+        renew(&page.scratch.join("copy0"), "Snugfold, newer");
+        page.reload().await;
+        waiting(page).await;
+        // However often the page is loaded, it is still the older one.
+        page.reload().await;
+        page.find("heading", "Snugfold").await;
+        assert_eq!(page.driver.title().await.ok().as_deref(), Some("Snugfold"));
+        assert_eq!(
+            caches(page).await.len(),
+            2,
+            "the older files stay until then"
+        );
+
+        // The trouble block offers the newer version too, for a broken one can't.
+        page.js("dispatchEvent(new Event('snugfold:trouble'))", Vec::new())
+            .await;
+        page.press("Use the newer version").await;
+        page.wait("the newer version", async || {
+            let title = page.driver.title().await.ok()?;
+            (title == "Snugfold, newer").then_some(())
+        })
+        .await;
+        page.find("heading", "Snugfold").await;
+        assert_eq!(caches(page).await.len(), 1, "the older files are gone");
+        page.site.stop();
+        page.reload().await;
+        page.find("heading", "Snugfold").await;
+        assert_eq!(
+            page.driver.title().await.ok().as_deref(),
+            Some("Snugfold, newer")
+        );
+    });
+}
+
+#[test]
+fn two_copies_side_by_side_leave_each_other_alone() {
+    journey_through(copy_at(&["/one/", "/two/"]), async |page| {
+        page.expect_errors();
+        for folder in ["one/", "two/"] {
+            page.open(folder).await;
+            ready(page).await;
+        }
+        assert_eq!(caches(page).await.len(), 2);
+        renew(&page.scratch.join("copy0"), "Snugfold, newer");
+        page.open("one/").await;
+        waiting(page).await;
+        page.js("dispatchEvent(new Event('snugfold:trouble'))", Vec::new())
+            .await;
+        page.press("Use the newer version").await;
+        page.wait("the newer version", async || {
+            let title = page.driver.title().await.ok()?;
+            (title == "Snugfold, newer").then_some(())
+        })
+        .await;
+        page.site.stop();
+        for (folder, title) in [("one/", "Snugfold, newer"), ("two/", "Snugfold")] {
+            page.open(folder).await;
+            page.find("heading", "Snugfold").await;
+            assert_eq!(page.driver.title().await.ok().as_deref(), Some(title));
+        }
+    });
+}
+
+#[test]
+fn a_page_that_does_not_fit_together_is_not_kept() {
+    let half = |scratch: &Path| {
+        let shelves = copy_at(&["/"])(scratch);
+        // As after half an upload: the list is of another page than the files.
+        let page = shelves[0].files.join("index.html");
+        let text = fs::read_to_string(&page).expect("the page");
+        fs::write(&page, text.replace("<title>", "<title>Old ")).expect("another page");
+        shelves
+    };
+    journey_through(half, async |page| {
+        page.expect_errors();
+        page.open("").await;
+        page.find("heading", "Snugfold").await;
+        let state = page
+            .js_async(
+                "const found = await navigator.serviceWorker.register('offline.js');
+                 const worker = found.installing ?? found.waiting ?? found.active;
+                 while (worker.state === 'installing') {
+                   await new Promise((f) => worker.addEventListener('statechange', f, { once: true }));
+                 }
+                 return worker.state;",
+            )
+            .await;
+        assert_eq!(state, json!("redundant"));
+        assert!(caches(page).await.is_empty());
+    });
+}
+
+/// Waits until the page is kept.
+async fn ready(page: &Page) {
+    page.wait_js(
+        "the worker to be in charge",
+        "return navigator.serviceWorker.getRegistration()
+            .then((found) => found?.active?.state === 'activated');",
+    )
+    .await;
+}
+
+async fn waiting(page: &Page) {
+    page.wait_js(
+        "a newer version to wait",
+        "return navigator.serviceWorker.getRegistration()
+            .then((found) => found?.waiting?.state === 'installed');",
+    )
+    .await;
+}
+
+async fn caches(page: &Page) -> Vec<Value> {
+    let names = page.js_async("return caches.keys()").await;
+    names.as_array().cloned().unwrap_or_default()
+}
+
+/// Lays out copies of the page, `copy0` and so on, in the scratch folder.
+fn copy_at(folders: &'static [&'static str]) -> impl Fn(&Path) -> Vec<Shelf> {
+    |scratch| {
+        let shelf = |(number, at): (usize, &&str)| {
+            let files = scratch.join(format!("copy{number}"));
+            copy(&dist(), &files);
+            let at = (*at).to_owned();
+            Shelf { at, files }
+        };
+        folders.iter().enumerate().map(shelf).collect()
+    }
+}
+
+pub(crate) fn copy(from: &Path, to: &Path) {
+    fs::create_dir_all(to).expect("a folder for the copy");
+    for entry in fs::read_dir(from).expect("the built page").flatten() {
+        fs::copy(entry.path(), to.join(entry.file_name())).expect("a copy");
+    }
+}
+
+/// Makes another version of a copy, by its title.
+fn renew(files: &Path, title: &str) {
+    let page = files.join("index.html");
+    let text = fs::read_to_string(&page).expect("the page");
+    let text = text.replace(
+        "<title>Snugfold</title>",
+        &format!("<title>{title}</title>"),
+    );
+    assert!(text.contains(title), "the page has its title");
+    fs::write(&page, text).expect("the newer page");
+    xtask::precache::write(files).expect("the newer list");
+}
