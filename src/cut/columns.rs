@@ -109,7 +109,10 @@ impl Columns {
         if let Some(row) = self.stock_rows[board] {
             gives.push((row as u32, 1.0));
         }
-        Column { cost: job.share(board), gives }
+        Column {
+            cost: job.share(board),
+            gives,
+        }
     }
 
     fn add(&mut self, job: &Job, board: usize, slice: Slice) {

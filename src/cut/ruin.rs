@@ -96,7 +96,12 @@ impl State {
         self.used.clear();
         self.sum = Sum {
             out: draft.left.clone(),
-            missing: draft.left.iter().zip(&job.kinds).map(|(n, k)| i64::from(*n) * k.area()).sum(),
+            missing: draft
+                .left
+                .iter()
+                .zip(&job.kinds)
+                .map(|(n, k)| i64::from(*n) * k.area())
+                .sum(),
             stock: job.boards.iter().map(|b| b.limit).collect(),
             ..Sum::default()
         };

@@ -105,7 +105,11 @@ impl Search {
         let end = self.work.saturating_add(work);
         loop {
             let generating = matches!(self.phase, Phase::Columns(_));
-            if self.proved() || (self.work >= self.most && !generating) || self.job.kinds.is_empty() || self.job.boards.is_empty() {
+            if self.proved()
+                || (self.work >= self.most && !generating)
+                || self.job.kinds.is_empty()
+                || self.job.boards.is_empty()
+            {
                 self.phase = Phase::Done;
             }
             if let Phase::Done = self.phase {
@@ -155,7 +159,8 @@ impl Search {
                 if rest.recombine(&mut self.work, end) {
                     return;
                 }
-                rest.state.step(&rest.job, &mut rest.pool, &mut self.dice, &mut self.work);
+                rest.state
+                    .step(&rest.job, &mut rest.pool, &mut self.dice, &mut self.work);
                 if rest.state.sum.missing == 0 {
                     rest.cover = None;
                     self.best = rest.with(rest.state.draft());
@@ -193,8 +198,16 @@ impl Search {
             }
             fixed_cost += board.cost * i64::from(run.copies);
         }
-        let draft = if whole.runs.is_empty() { self.best.clone() } else { quick(&job, &mut self.work) };
-        let room: i128 = draft.runs.iter().map(|r| i128::from(job.boards[r.board].area()) * i128::from(r.copies)).sum();
+        let draft = if whole.runs.is_empty() {
+            self.best.clone()
+        } else {
+            quick(&job, &mut self.work)
+        };
+        let room: i128 = draft
+            .runs
+            .iter()
+            .map(|r| i128::from(job.boards[r.board].area()) * i128::from(r.copies))
+            .sum();
         let full = (job.area() * 1_000 / room.max(1)) as i64;
         let mut rest = Rest {
             fixed: whole.runs,
@@ -252,7 +265,9 @@ impl Rest {
             }
             self.cover = Some(Cover::new(&self.job, &self.pool, self.state.goal));
         }
-        let Some(cover) = &mut self.cover else { return false };
+        let Some(cover) = &mut self.cover else {
+            return false;
+        };
         match cover.advance(&self.job, &self.pool, work, end) {
             Covering::Working => return true,
             Covering::Hopeless => {}

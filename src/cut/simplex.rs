@@ -46,17 +46,20 @@ impl Simplex {
                 gives: vec![(row as u32, 1.0)],
             });
         }
+        // Every demand is raised a little and by another amount, so that no two rows tie and the method can't go in
+        // circles (perturbation).
+        let raise = |row: usize| RAISE * (1.0 + (row * 61 % 97) as f64 + row as f64 / 128.0);
+        let amount = demand
+            .iter()
+            .enumerate()
+            .map(|(row, d)| d + raise(row))
+            .collect();
         Self {
             columns,
             basis: (0..rows).collect(),
             inverse,
-            amount: demand.to_vec(),
+            amount,
         }
-        // Every demand is raised a little and by another amount, so that no two rows tie and the method can't go in
-        // circles (perturbation).
-        let raise = |row: usize| RAISE * (1.0 + (row * 61 % 97) as f64 + row as f64 / 128.0);
-        let amount = demand.iter().enumerate().map(|(row, d)| d + raise(row)).collect();
-        Self { columns, basis: (0..rows).collect(), inverse, amount }
     }
 
     /// How many columns there are.
