@@ -277,7 +277,9 @@ impl Job {
         self.longest = i32::try_from(self.longest_exact / unit).unwrap_or(i32::MAX);
     }
 
-    fn poses(&self, kind: &Kind, board: &Board) -> [bool; 2] {
+    /// Which of the two poses a board allows a kind.
+    #[must_use]
+    pub fn poses(&self, kind: &Kind, board: &Board) -> [bool; 2] {
         let fits = |sides: Sides, exact: [i64; 2]| {
             (0..2).all(|a| sides[a] <= board.sides[a]) && self.can_cut(exact, board)
         };

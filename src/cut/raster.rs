@@ -7,7 +7,8 @@
 use std::collections::BTreeSet;
 
 use super::job::{Job, Sides};
-use super::slice::{Block, Nest, Slice};
+use super::nest::Nest;
+use super::slice::{Block, Slice};
 
 /// More places than this along one axis are too many.
 const PLACES: usize = 1_500;

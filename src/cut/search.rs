@@ -8,6 +8,7 @@ use super::emit::emit;
 use super::job::Job;
 use super::layout::{Ending, Layout, Why};
 use super::piece::Piece;
+use super::polish::Polish;
 use super::random::Dice;
 use super::ruin::State;
 use super::sheet::{Rules, Sheet};
@@ -19,6 +20,15 @@ pub enum Status {
     Working,
     /// Nothing is left to do: the layout is proved, or the work is used up.
     Done,
+}
+
+/// What a search is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Aim {
+    /// The fewest sheets, or the lowest price; nothing else.
+    Sheets,
+    /// Then the largest whole offcut, then the fewest settings of the fence.
+    Offcut,
 }
 
 /// Work that a search spends before it ends by itself, times `Search::times`.
@@ -47,6 +57,7 @@ pub struct Search {
     dice: Dice,
     work: u64,
     most: u64,
+    aim: Aim,
 }
 
 #[derive(Clone, Debug)]
@@ -54,6 +65,7 @@ enum Phase {
     Bound(Bounding),
     Columns(Box<Columns>),
     Ruin(Box<Rest>),
+    Polish(Box<Polish>),
     Done,
 }
 
@@ -90,6 +102,7 @@ impl Search {
             dice: Dice::new(1),
             work,
             most: WORK,
+            aim: Aim::Offcut,
         }
     }
 
@@ -100,25 +113,47 @@ impl Search {
         self
     }
 
+    /// Says what the search is for.
+    #[must_use]
+    pub fn aim(mut self, aim: Aim) -> Self {
+        self.aim = aim;
+        self
+    }
+
     /// Goes on for about so much work.
     pub fn step(&mut self, work: u64) -> Status {
         let end = self.work.saturating_add(work);
-        loop {
-            let generating = matches!(self.phase, Phase::Columns(_));
-            if self.proved()
-                || (self.work >= self.most && !generating)
-                || self.job.kinds.is_empty()
-                || self.job.boards.is_empty()
-            {
-                self.phase = Phase::Done;
-            }
-            if let Phase::Done = self.phase {
-                return Status::Done;
-            }
-            if self.work >= end {
+        while !matches!(self.phase, Phase::Done) {
+            if self.improved() {
+                self.phase = self.after_improving();
+            } else if self.work >= end {
                 return Status::Working;
+            } else {
+                self.advance(end);
             }
-            self.advance(end);
+        }
+        Status::Done
+    }
+
+    /// True once nothing more is tried for fewer sheets.
+    fn improved(&self) -> bool {
+        match self.phase {
+            Phase::Polish(_) | Phase::Done => false,
+            // The mix is brought to its end, for it comes before all else.
+            Phase::Columns(_) => self.proved(),
+            Phase::Bound(_) | Phase::Ruin(_) => {
+                self.proved()
+                    || self.work >= self.most
+                    || self.job.kinds.is_empty()
+                    || self.job.boards.is_empty()
+            }
+        }
+    }
+
+    fn after_improving(&self) -> Phase {
+        match (self.aim, Polish::new(&self.job, &self.best)) {
+            (Aim::Offcut, Some(polish)) => Phase::Polish(Box::new(polish)),
+            _ => Phase::Done,
         }
     }
 
@@ -166,16 +201,24 @@ impl Search {
                     self.best = rest.with(rest.state.draft());
                 }
             }
+            Phase::Polish(polish) => {
+                let done = polish.advance(&mut self.dice, &mut self.work, end);
+                self.best = polish.draft();
+                if done {
+                    self.phase = Phase::Done;
+                }
+            }
             Phase::Done => {}
         }
     }
 
     fn after_bound(&mut self) -> Phase {
         let pieces: u64 = self.job.kinds.iter().map(|k| u64::from(k.count)).sum();
-        if pieces > MANY && pieces >= ALIKE * self.job.kinds.len() as u64 {
-            if let Some(columns) = Columns::new(&self.job, &self.best) {
-                return Phase::Columns(Box::new(columns));
-            }
+        if pieces > MANY
+            && pieces >= ALIKE * self.job.kinds.len() as u64
+            && let Some(columns) = Columns::new(&self.job, &self.best)
+        {
+            return Phase::Columns(Box::new(columns));
         }
         let whole = Draft {
             runs: Vec::new(),

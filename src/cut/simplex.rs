@@ -122,9 +122,9 @@ impl Simplex {
             }
         }
         let mut leaves: Option<(f64, usize, usize)> = None;
-        for row in 0..rows {
-            if change[row] > TINY {
-                let ratio = self.amount[row].max(0.0) / change[row];
+        for (row, change) in change.iter().enumerate() {
+            if *change > TINY {
+                let ratio = self.amount[row].max(0.0) / change;
                 // Ties go to the column with the lowest number, so that it can't go round in circles for long.
                 if leaves.is_none_or(|l| {
                     ratio < l.0 - TINY || (ratio < l.0 + TINY && self.basis[row] < l.1)
@@ -136,10 +136,8 @@ impl Simplex {
         let Some((ratio, _, row)) = leaves else {
             return false;
         };
-        for other in 0..rows {
-            if other != row {
-                self.amount[other] -= ratio * change[other];
-            }
+        for (amount, change) in self.amount.iter_mut().zip(&change) {
+            *amount -= ratio * change;
         }
         self.amount[row] = ratio;
         self.basis[row] = column;
@@ -147,8 +145,7 @@ impl Simplex {
             .iter()
             .map(|v| v / change[row])
             .collect();
-        for other in 0..rows {
-            let factor = change[other];
+        for (other, &factor) in change.iter().enumerate() {
             let line = &mut self.inverse[other * rows..(other + 1) * rows];
             if other == row {
                 line.copy_from_slice(&pivot);
