@@ -10,8 +10,9 @@ pub type Sides = [i32; 2];
 /// Sides are kept below this many units, so that an area fits an `i64` with room for sums.
 const MOST_UNITS: i64 = 1 << 28;
 
-/// One bought sheet outweighs this many sheets.
-const SHEET_SCALE: i64 = 1 << 20;
+/// A coin (or, without prices, a bought sheet) outweighs this many sheets. A cost divided by it, rounded down, is the
+/// number of coins.
+pub const SHEET_SCALE: i64 = 1 << 20;
 
 /// Prices above this (10 000.00 in most coins) count as this.
 const DEAREST: u32 = 1_000_000;
