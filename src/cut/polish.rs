@@ -8,11 +8,9 @@ use super::build::{Draft, Run};
 use super::cover::Pool;
 use super::emit::whole;
 use super::job::{Board, Job};
-use super::layout::Pattern;
-use super::order::{order, settings};
+use super::order::different;
 use super::random::Dice;
 use super::ruin::State;
-use super::sheet::{Sheet, Stock};
 use super::slice::Slice;
 use crate::measure::area::Area;
 use crate::measure::length::Length;
@@ -30,7 +28,7 @@ const ROUNDS: u32 = 6;
 const ATTEMPT: u64 = 250_000;
 
 /// Work for a look at a layout's settings.
-const LOOK: u64 = 4_000;
+const LOOK: u64 = 6_000;
 
 /// The offcut and the settings of a draft: the largest offcut first.
 type Merit = (Area, std::cmp::Reverse<usize>);
@@ -278,24 +276,12 @@ fn merit(job: &Job, draft: &Draft) -> Merit {
     (largest, std::cmp::Reverse(times))
 }
 
-/// The largest offcut of a board and how often the fence is set for it.
+/// The largest offcut of a board and how many settings of the fence its cuts need.
 fn of_board(job: &Job, board: usize, slice: &Slice) -> (Area, usize) {
     let [width, height] = job.boards[board].exact.map(Length::from_nm);
     let tree = whole(job, board, slice);
     let largest = tree
         .largest_offcut(width, height)
         .map_or(Area::ZERO, |(w, h)| Area::of(w, h));
-    let pattern = Pattern {
-        sheet: 0,
-        copies: 1,
-        tree,
-    };
-    let sheet = Sheet {
-        id: 0,
-        width,
-        height,
-        stock: Stock::Buy,
-        price: None,
-    };
-    (largest, settings(&order(&pattern, &sheet)))
+    (largest, different(&tree, width, height))
 }

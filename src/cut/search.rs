@@ -37,6 +37,9 @@ const WORK: u64 = 30_000_000;
 /// Work between two recombinations of the boards seen.
 const COVER: u64 = 4_000_000;
 
+/// Ruin and recreate gets at least so many times the work of the recombination before.
+const SHARE: u64 = 4;
+
 /// Patterns are generated where pieces outnumber their kinds so many times, and where there are more than so many.
 const ALIKE: u64 = 4;
 const MANY: u64 = 60;
@@ -78,8 +81,9 @@ struct Rest {
     state: State,
     pool: Pool,
     cover: Option<Cover>,
-    /// Work at which the boards seen are recombined next.
+    /// Work at which the boards seen are recombined next, and what that has cost so far this time.
     cover_at: u64,
+    cover_cost: u64,
 }
 
 impl Search {
@@ -273,6 +277,7 @@ impl Search {
             pool: Pool::new(full - 150),
             cover: None,
             cover_at: self.work + COVER,
+            cover_cost: 0,
         };
         let sum = rest.with(draft);
         if sum.rank(&self.job) < self.best.rank(&self.job) {
@@ -324,7 +329,10 @@ impl Rest {
         let Some(cover) = &mut self.cover else {
             return false;
         };
-        match cover.advance(&self.job, &self.pool, work, end) {
+        let before = *work;
+        let covering = cover.advance(&self.job, &self.pool, work, end);
+        self.cover_cost += *work - before;
+        match covering {
             Covering::Working => return true,
             Covering::Hopeless => {}
             Covering::Done => {
@@ -333,7 +341,8 @@ impl Rest {
             }
         }
         self.cover = None;
-        self.cover_at = *work + COVER;
+        self.cover_at = *work + COVER.max(SHARE * self.cover_cost);
+        self.cover_cost = 0;
         false
     }
 
