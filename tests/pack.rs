@@ -490,3 +490,49 @@ fn many_pieces_and_many_sizes_are_answered() {
         []
     );
 }
+
+#[test]
+fn strange_amounts_are_no_hang() {
+    let big = Sheet {
+        id: 1,
+        width: Length::mm(9_000),
+        height: Length::mm(9_000),
+        stock: Stock::Buy,
+        price: None,
+    };
+    let rules = Rules {
+        least_strip: Length::ZERO,
+        ..Rules::default()
+    };
+    let sheets = std::slice::from_ref(&big);
+    // A fifth of a millimetre, four milliards of them; and four thousand sizes.
+    let dust = [piece(1, Length::um(200), Length::um(300), u32::MAX)];
+    assert_eq!(
+        check(&dust, sheets, &rules, &lay_out(&dust, sheets, &rules)),
+        []
+    );
+    let all: Vec<Piece> = (0..4_000)
+        .map(|i| {
+            piece(
+                i,
+                Length::um(20_000 + 37 * i64::from(i)),
+                Length::um(30_000 + 7_919 * i64::from(i) % 90_000),
+                3,
+            )
+        })
+        .collect();
+    let a4 = Sheet {
+        id: 4,
+        width: Length::mm(410),
+        height: Length::mm(497),
+        stock: Stock::Buy,
+        price: None,
+    };
+    let quick = lay_out(&all, std::slice::from_ref(&a4), &rules);
+    assert!(quick.sheets() > 0);
+    let mut search = Search::new(&all, std::slice::from_ref(&a4), &rules);
+    for _ in 0..50 {
+        search.step(20_000);
+    }
+    assert_eq!(search.layout().ending, Ending::Stopped);
+}

@@ -149,6 +149,7 @@ pub fn draft(job: &Job, order: &[usize], work: &mut u64) -> Draft {
             return draft;
         };
         let mut used = vec![0_u32; job.kinds.len()];
+        *work += job.kinds.len() as u64;
         for block in slice.blocks() {
             used[block.kind as usize] += block.count();
         }

@@ -1,5 +1,7 @@
 //! `Job`: the same question in small integers: kinds of pieces, boards to cut them from, and who fits where.
 
+use std::collections::BTreeMap;
+
 use super::layout::{LeftOut, Remark, Why};
 use super::piece::{Piece, Turn};
 use super::sheet::{Rules, Sheet, Stock};
@@ -167,6 +169,7 @@ impl Job {
     }
 
     fn take_pieces(&mut self, pieces: &[Piece], rules: &Rules) {
+        let mut known = BTreeMap::new();
         for (index, piece) in pieces.iter().enumerate() {
             if piece.count == 0 {
                 self.remarks.push(Remark::NothingAsked { piece: piece.id });
@@ -185,14 +188,12 @@ impl Job {
             }
             // A square lies the same way whether or not it may turn.
             let turn = if w == h { Turn::Fixed } else { piece.turn };
-            if let Some(kind) = self
-                .kinds
-                .iter_mut()
-                .find(|k| k.exact == exact && k.turn == turn)
-            {
+            if let Some(kind) = known.get(&(exact, turn)) {
+                let kind: &mut Kind = &mut self.kinds[*kind];
                 kind.count = kind.count.saturating_add(piece.count);
                 kind.pieces.push((index, piece.count, swap));
             } else {
+                known.insert((exact, turn), self.kinds.len());
                 let pieces = vec![(index, piece.count, swap)];
                 self.kinds.push(Kind {
                     sides: [0, 0],

@@ -34,6 +34,9 @@ pub enum Aim {
 /// Work that a search spends before it ends by itself, times `Search::times`.
 const WORK: u64 = 30_000_000;
 
+/// Boards that ruin and recreate works on at most.
+const BOARDS: u32 = 500;
+
 /// Work between two recombinations of the boards seen.
 const COVER: u64 = 4_000_000;
 
@@ -59,6 +62,8 @@ pub struct Search {
     phase: Phase,
     dice: Dice,
     work: u64,
+    /// Work of the quick layout, and all that is spent before the search ends by itself.
+    begun: u64,
     most: u64,
     aim: Aim,
 }
@@ -105,7 +110,8 @@ impl Search {
             best,
             dice: Dice::new(1),
             work,
-            most: WORK,
+            begun: work,
+            most: work.saturating_add(WORK),
             aim: Aim::Offcut,
         }
     }
@@ -113,14 +119,14 @@ impl Search {
     /// Multiplies the work that the search spends before it ends by itself.
     #[must_use]
     pub fn times(mut self, times: u64) -> Self {
-        self.most = WORK.saturating_mul(times);
+        self.most = self.begun.saturating_add(WORK.saturating_mul(times));
         self
     }
 
     /// Sets the work that the search spends on fewer sheets before it ends by itself.
     #[must_use]
     pub fn most(mut self, work: u64) -> Self {
-        self.most = work;
+        self.most = self.begun.saturating_add(work);
         self
     }
 
@@ -237,11 +243,34 @@ impl Search {
         {
             return Phase::Columns(Box::new(columns));
         }
-        let whole = Draft {
+        let whole = self.fullest();
+        Phase::Ruin(Box::new(self.rest(whole)))
+    }
+
+    /// Of very many boards the fullest stay as they are, and only the others are worked on.
+    fn fullest(&self) -> Draft {
+        let mut runs = self.best.runs.clone();
+        runs.sort_by_key(|r| std::cmp::Reverse(r.slice.area));
+        let mut more: u32 = runs
+            .iter()
+            .fold(0_u32, |sum, r| sum.saturating_add(r.copies))
+            .saturating_sub(BOARDS);
+        let mut draft = Draft {
             runs: Vec::new(),
             left: self.job.kinds.iter().map(|k| k.count).collect(),
         };
-        Phase::Ruin(Box::new(self.rest(whole)))
+        for mut run in runs {
+            run.copies = run.copies.min(more);
+            if run.copies == 0 {
+                break;
+            }
+            more -= run.copies;
+            for block in run.slice.blocks() {
+                draft.left[block.kind as usize] -= block.count() * run.copies;
+            }
+            draft.runs.push(run);
+        }
+        draft
     }
 
     /// Takes the whole part of a mix as given, lays out what it leaves, and keeps the sum if it is better.
