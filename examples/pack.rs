@@ -5,13 +5,15 @@
 //! Files are CSV with a header: `set,instance,bin_w,bin_h,n,item_area,items`, items as `WxH`, `WxHxQ` or `WxHxQxV`
 //! (width, height, copies, value; the value is not used) with spaces between. Every layout is replayed by the checker.
 
+#![expect(clippy::disallowed_types, reason = "this is what measures")]
+
 use std::process::ExitCode;
 use std::time::Instant;
 
 use snugfold::cut::build::lay_out;
 use snugfold::cut::check::check;
 use snugfold::cut::piece::{Piece, Turn};
-use snugfold::cut::search::{Search, Status};
+use snugfold::cut::search::{Aim, Search, Status};
 use snugfold::cut::sheet::{Rules, Sheet, Stock};
 use snugfold::measure::length::Length;
 
@@ -74,7 +76,9 @@ fn run(args: impl Iterator<Item = String>) -> Result<(), String> {
             let layout = if quick {
                 lay_out(&instance.pieces, &sheets, &rules)
             } else {
-                let mut search = Search::new(&instance.pieces, &sheets, &rules).times(times);
+                let mut search = Search::new(&instance.pieces, &sheets, &rules)
+                    .times(times)
+                    .aim(Aim::Sheets);
                 while search.step(100_000) == Status::Working {}
                 search.layout()
             };

@@ -62,8 +62,8 @@ impl Draft {
 /// Work that the quick layout may spend before it settles for the first order of kinds; about a millisecond.
 const QUICK: u64 = 150_000;
 
-/// Work at which even the first order stops.
-const ENOUGH: u64 = 400_000_000;
+/// Work at which even the first order stops; about a second.
+const ENOUGH: u64 = 120_000_000;
 
 /// Lays the pieces out at once: sound and quick, not the best. Never fails: what can't be placed is in `left_out`.
 ///
@@ -149,6 +149,7 @@ pub fn draft(job: &Job, order: &[usize], work: &mut u64) -> Draft {
             return draft;
         };
         let mut used = vec![0_u32; job.kinds.len()];
+        *work += job.kinds.len() as u64;
         for block in slice.blocks() {
             used[block.kind as usize] += block.count();
         }

@@ -9,17 +9,17 @@ use super::build::{Draft, Run};
 use super::fill::fill;
 use super::job::Job;
 use super::raster::{Pricing, Raster};
-use super::simplex::{Column, Simplex, worth};
+use super::simplex::{Column, SAVING, Simplex, worth};
 use super::slice::Slice;
 
 /// Duals are scaled so that the dearest piece counts this much.
 const SCALE: f64 = (1_u64 << 30) as f64;
 
+/// Work after which the mix is taken as it is.
+const MOST: u64 = 60_000_000;
+
 /// More kinds than this are left to ruin and recreate.
 const KINDS: usize = 200;
-
-/// A saving must be this share of the cost to be worth a column.
-const SAVING: f64 = 1e-6;
 
 /// Column generation, a slice of work at a time.
 #[derive(Clone, Debug)]
@@ -38,6 +38,8 @@ pub struct Columns {
     /// Least number of boards.
     pub boards: u32,
     done: bool,
+    /// Work spent here.
+    pub spent: u64,
 }
 
 #[derive(Clone, Debug)]
@@ -59,8 +61,7 @@ impl Columns {
         }
         let mut demand: Vec<f64> = job.kinds.iter().map(|k| f64::from(k.count)).collect();
         // Leaving a piece out costs far more than any board of its own.
-        let dear = job.boards.iter().map(|b| b.cost).max().unwrap_or(1) as f64 * 16.0;
-        let mut costs = vec![dear; kinds];
+        let mut costs = vec![16.0; kinds];
         let mut stock_rows = Vec::new();
         for board in &job.boards {
             stock_rows.push((board.limit != u32::MAX).then_some(demand.len()));
@@ -89,6 +90,7 @@ impl Columns {
             floor: 0,
             boards: 0,
             done: false,
+            spent: 0,
         };
         for run in &draft.runs {
             columns.add(job, run.board, run.slice.clone());
@@ -108,7 +110,7 @@ impl Columns {
             gives.push((row as u32, 1.0));
         }
         Column {
-            cost: job.boards[board].cost as f64,
+            cost: job.share(board),
             gives,
         }
     }
@@ -121,6 +123,13 @@ impl Columns {
 
     /// Goes on until the mix is the cheapest (true) or `end` work is reached.
     pub fn advance(&mut self, job: &Job, work: &mut u64, end: u64) -> bool {
+        let before = *work;
+        let done = self.go_on(job, work, end);
+        self.spent += *work - before;
+        done || self.spent >= MOST
+    }
+
+    fn go_on(&mut self, job: &Job, work: &mut u64, end: u64) -> bool {
         while !self.done {
             if *work >= end {
                 return false;
@@ -159,7 +168,7 @@ impl Columns {
                 continue;
             }
             let column = self.column(job, board, &slice);
-            if column.cost - worth(&column, duals) < -SAVING * column.cost {
+            if column.cost - worth(&column, duals) < -SAVING {
                 self.add(job, board, slice);
                 found = true;
             }
@@ -209,7 +218,7 @@ impl Columns {
         if let Some(slice) = raster.slice(job, &exact.run) {
             let duals = self.lp.duals();
             let column = self.column(job, exact.board, &slice);
-            if column.cost - worth(&column, &duals) < -SAVING * column.cost {
+            if column.cost - worth(&column, &duals) < -SAVING {
                 self.add(job, exact.board, slice);
                 exact.found = true;
             }
@@ -220,7 +229,10 @@ impl Columns {
             self.exact = Some(exact);
         } else {
             self.prove(job, &exact);
-            self.done = !exact.found;
+            // Whole boards: a mix that costs no more than the bound rounded up can't be bettered in what it proves.
+            let mix: f64 = self.lp.mix().map(|m| self.lp.cost(m.0) * m.1).sum();
+            let floor = super::bound::cost(job, self.boards).max(self.floor);
+            self.done = !exact.found || mix * job.dearest() as f64 <= floor as f64 * (1.0 - 1e-9);
         }
         true
     }
@@ -278,7 +290,7 @@ impl Columns {
         for (column, amount) in mix {
             let (board, slice) = &self.patterns[column - self.first];
             // A hair more, so that a whole number is not missed for rounding.
-            let mut copies = ((amount + 1e-6) as u32).min(stock[*board]);
+            let mut copies = ((amount + 1e-4) as u32).min(stock[*board]);
             let mut used = vec![0_u32; job.kinds.len()];
             for block in slice.blocks() {
                 used[block.kind as usize] += block.count();

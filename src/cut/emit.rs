@@ -2,7 +2,8 @@
 
 use super::build::Draft;
 use super::job::Job;
-use super::layout::{Ending, Layout, LeftOut, Node, Pattern, Remark, Way, Why};
+use super::layout::{Ending, Layout, Node, Pattern, Remark, Way};
+use super::name::Names;
 use super::piece::{Piece, Pose};
 use super::place::place;
 use super::sheet::{Rules, Sheet};
@@ -14,7 +15,7 @@ use crate::measure::length::Length;
 pub fn emit(job: &Job, draft: &Draft, pieces: &[Piece], sheets: &[Sheet], rules: &Rules) -> Layout {
     let mut runs: Vec<(i64, usize, Node, u32)> = Vec::new();
     for run in &draft.runs {
-        let tree = Cutter::new(job, run.board, &run.slice).whole();
+        let tree = whole(job, run.board, &run.slice);
         match runs.iter_mut().find(|r| r.1 == run.board && r.2 == tree) {
             Some(alike) => alike.3 = alike.3.saturating_add(run.copies),
             None => runs.push((run.slice.area, run.board, tree, run.copies)),
@@ -60,6 +61,12 @@ pub fn emit(job: &Job, draft: &Draft, pieces: &[Piece], sheets: &[Sheet], rules:
     layout
 }
 
+/// The cuts of one board; pieces bear their kind as their number.
+#[must_use]
+pub fn whole(job: &Job, board: usize, slice: &Slice) -> Node {
+    Cutter::new(job, board, slice).whole()
+}
+
 /// The narrowest strip of waste that is too narrow to hold, the trimmed edges aside.
 fn thinnest(pattern: &Pattern, sheet: &Sheet, rules: &Rules) -> Option<Length> {
     place(pattern, sheet)
@@ -68,90 +75,6 @@ fn thinnest(pattern: &Pattern, sheet: &Sheet, rules: &Rules) -> Option<Length> {
         .map(|part| part.width.min(part.height))
         .filter(|width| *width < rules.least_strip && *width != rules.edge_trim)
         .min()
-}
-
-/// Hands out the names of pieces of a kind.
-struct Names {
-    /// For each kind: index of the piece, how many are still to be named, whether its sides were swapped.
-    left: Vec<Vec<(usize, u32, bool)>>,
-}
-
-impl Names {
-    fn new(job: &Job) -> Self {
-        Self {
-            left: job.kinds.iter().map(|k| k.pieces.clone()).collect(),
-        }
-    }
-
-    /// Names the pieces of a pattern whose leaves bear kinds; sheets on which other names fall due are a pattern of
-    /// their own.
-    fn share_out(
-        &mut self,
-        pieces: &[Piece],
-        sheet: u32,
-        tree: &Node,
-        mut copies: u32,
-        into: &mut Vec<Pattern>,
-    ) {
-        while copies > 0 {
-            let before = self.left.clone();
-            let mut named = tree.clone();
-            self.name(pieces, &mut named);
-            let mut lasts = copies;
-            for (was, is) in before.iter().flatten().zip(self.left.iter().flatten()) {
-                if was.1 > is.1 {
-                    lasts = lasts.min(was.1 / (was.1 - is.1));
-                }
-            }
-            let lasts = lasts.max(1);
-            for (was, is) in before.iter().flatten().zip(self.left.iter_mut().flatten()) {
-                is.1 = was.1.saturating_sub((was.1 - is.1).saturating_mul(lasts));
-            }
-            copies -= lasts;
-            into.push(Pattern {
-                sheet,
-                copies: lasts,
-                tree: named,
-            });
-        }
-    }
-
-    fn name(&mut self, pieces: &[Piece], tree: &mut Node) {
-        let mut open = vec![tree];
-        while let Some(node) = open.pop() {
-            match node {
-                Node::Cut { low, high, .. } => open.extend([&mut **high, &mut **low]),
-                Node::Piece { id, pose } => {
-                    let Some(next) = self.left[*id as usize].iter_mut().find(|p| p.1 > 0) else {
-                        continue;
-                    };
-                    next.1 -= 1;
-                    *id = pieces[next.0].id;
-                    if next.2 {
-                        *pose = if *pose == Pose::Straight {
-                            Pose::Turned
-                        } else {
-                            Pose::Straight
-                        };
-                    }
-                }
-                Node::Offcut => {}
-            }
-        }
-    }
-
-    fn rest(&self, pieces: &[Piece], left_out: &mut Vec<LeftOut>) {
-        for (index, count, _) in self.left.iter().flatten() {
-            if *count > 0 {
-                left_out.push(LeftOut {
-                    piece: pieces[*index].id,
-                    count: *count,
-                    why: Why::StockRanOut,
-                });
-            }
-        }
-        left_out.sort_by_key(|out| out.piece);
-    }
 }
 
 /// Sides of a part in nanometres.

@@ -14,6 +14,9 @@ pub struct Offer {
     pub worth: f64,
 }
 
+/// More pieces than this are not cut from one sheet.
+const PIECES: u32 = 10_000;
+
 /// A pattern may hold this many blocks before small pieces are taken as grids.
 const BLOCKS: i64 = 128;
 
@@ -82,10 +85,12 @@ pub fn best(job: &Job, board: usize, slice: &Slice, kind: usize, work: &mut u64)
 pub fn fill(job: &Job, board: usize, order: &[usize], left: &mut [u32], work: &mut u64) -> Slice {
     let mut slice = Slice::default();
     let whole = job.boards[board].area();
+    let mut count = 0;
     for &kind in order {
+        *work += 1;
         let area = job.kinds[kind].area();
         let grain = grain(whole, area);
-        while left[kind] > 0 && slice.area + area <= whole {
+        while left[kind] > 0 && count < PIECES && slice.area + area <= whole {
             let Some(offer) = best(job, board, &slice, kind, work) else {
                 break;
             };
@@ -95,6 +100,7 @@ pub fn fill(job: &Job, board: usize, order: &[usize], left: &mut [u32], work: &m
                 ..offer.block
             };
             left[kind] -= block.count();
+            count += block.count();
             *work += slice.parts.len() as u64;
             slice.insert(job, board, offer.spot, block);
         }
@@ -105,7 +111,7 @@ pub fn fill(job: &Job, board: usize, order: &[usize], left: &mut [u32], work: &m
 /// How many pieces of this area a block's side may count.
 fn grain(whole: i64, area: i64) -> i64 {
     let mut grain = 1;
-    while whole / area.max(1) > BLOCKS * grain * grain && grain < 1_000 {
+    while whole / area.max(1) > BLOCKS * grain * grain && grain < 64 {
         grain *= 2;
     }
     grain

@@ -1,5 +1,7 @@
 //! `Job`: the same question in small integers: kinds of pieces, boards to cut them from, and who fits where.
 
+use std::collections::BTreeMap;
+
 use super::layout::{LeftOut, Remark, Why};
 use super::piece::{Piece, Turn};
 use super::sheet::{Rules, Sheet, Stock};
@@ -10,8 +12,9 @@ pub type Sides = [i32; 2];
 /// Sides are kept below this many units, so that an area fits an `i64` with room for sums.
 const MOST_UNITS: i64 = 1 << 28;
 
-/// One bought sheet outweighs this many sheets.
-const SHEET_SCALE: i64 = 1 << 20;
+/// A coin (or, without prices, a bought sheet) outweighs this many sheets. A cost divided by it, rounded down, is the
+/// number of coins.
+pub const SHEET_SCALE: i64 = 1 << 20;
 
 /// Prices above this (10 000.00 in most coins) count as this.
 const DEAREST: u32 = 1_000_000;
@@ -166,6 +169,7 @@ impl Job {
     }
 
     fn take_pieces(&mut self, pieces: &[Piece], rules: &Rules) {
+        let mut known = BTreeMap::new();
         for (index, piece) in pieces.iter().enumerate() {
             if piece.count == 0 {
                 self.remarks.push(Remark::NothingAsked { piece: piece.id });
@@ -184,14 +188,12 @@ impl Job {
             }
             // A square lies the same way whether or not it may turn.
             let turn = if w == h { Turn::Fixed } else { piece.turn };
-            if let Some(kind) = self
-                .kinds
-                .iter_mut()
-                .find(|k| k.exact == exact && k.turn == turn)
-            {
+            if let Some(kind) = known.get(&(exact, turn)) {
+                let kind: &mut Kind = &mut self.kinds[*kind];
                 kind.count = kind.count.saturating_add(piece.count);
                 kind.pieces.push((index, piece.count, swap));
             } else {
+                known.insert((exact, turn), self.kinds.len());
                 let pieces = vec![(index, piece.count, swap)];
                 self.kinds.push(Kind {
                     sides: [0, 0],
@@ -277,7 +279,9 @@ impl Job {
         self.longest = i32::try_from(self.longest_exact / unit).unwrap_or(i32::MAX);
     }
 
-    fn poses(&self, kind: &Kind, board: &Board) -> [bool; 2] {
+    /// Which of the two poses a board allows a kind.
+    #[must_use]
+    pub fn poses(&self, kind: &Kind, board: &Board) -> [bool; 2] {
         let fits = |sides: Sides, exact: [i64; 2]| {
             (0..2).all(|a| sides[a] <= board.sides[a]) && self.can_cut(exact, board)
         };
@@ -287,6 +291,18 @@ impl Job {
             fits([w, h], [ew, eh]),
             kind.turn == Turn::Free && fits([h, w], [eh, ew]),
         ]
+    }
+
+    /// Cost of the dearest board.
+    #[must_use]
+    pub fn dearest(&self) -> i64 {
+        self.boards.iter().map(|b| b.cost).max().unwrap_or(1)
+    }
+
+    /// Cost of a board as a share of the dearest one.
+    #[must_use]
+    pub fn share(&self, board: usize) -> f64 {
+        self.boards[board].cost as f64 / self.dearest() as f64
     }
 
     /// Sides of a kind in a pose.

@@ -196,6 +196,18 @@ pub fn settings(steps: &[CutStep]) -> usize {
     steps.iter().filter(|s| s.setting == Setting::Set).count()
 }
 
+/// How many different settings the cuts of a whole sheet need; at least so often the fence is set.
+#[must_use]
+pub fn different(tree: &Node, width: Length, height: Length) -> usize {
+    fences(&[Waiting {
+        part: 0,
+        node: tree,
+        corner: [Length::ZERO; 2],
+        sides: [width, height],
+    }])
+    .len()
+}
+
 /// Which cuts would take off, or leave, a strip narrower than can be held.
 #[must_use]
 pub fn too_thin(step: &CutStep, rules: &Rules) -> bool {

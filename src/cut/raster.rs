@@ -7,7 +7,8 @@
 use std::collections::BTreeSet;
 
 use super::job::{Job, Sides};
-use super::slice::{Block, Nest, Slice};
+use super::nest::Nest;
+use super::slice::{Block, Slice};
 
 /// More places than this along one axis are too many.
 const PLACES: usize = 1_500;
@@ -114,7 +115,7 @@ impl Raster {
             }
             self.column(run, run.next, high);
             let steps = high * (run.next + high) / 4;
-            *work += steps as u64 / 4 + 1;
+            *work += steps as u64 / 8 + 1;
             run.next += 1;
         }
         true

@@ -8,6 +8,7 @@
 use std::cmp::Reverse;
 
 use super::build::{Draft, Run};
+use super::cover::Pool;
 use super::fill::worth;
 use super::job::Job;
 use super::random::Dice;
@@ -15,6 +16,10 @@ use super::slice::{Block, Slice, Spot};
 
 /// How many past values late acceptance looks back.
 const HISTORY: usize = 100;
+
+/// A move ruins up to so many boards, and takes about so many parts out of them.
+const BOARDS: usize = 3;
+const PARTS: usize = 8;
 
 /// An offer in so many is overlooked on average.
 const BLINK: usize = 100;
@@ -48,7 +53,7 @@ pub struct State {
     // Kept between moves for their memory only.
     freed: Vec<Block>,
     order: Vec<u32>,
-    pool: Vec<Used>,
+    spare: Vec<Used>,
 }
 
 /// The sums over a state.
@@ -72,11 +77,7 @@ impl State {
     pub fn new(job: &Job, draft: &Draft, goal: i64) -> Self {
         let mut state = Self {
             used: Vec::new(),
-            sum: Sum {
-                out: draft.left.clone(),
-                stock: job.boards.iter().map(|b| b.limit).collect(),
-                ..Sum::default()
-            },
+            sum: Sum::default(),
             goal,
             history: Vec::new(),
             turn: 0,
@@ -84,26 +85,37 @@ impl State {
             saved: Vec::new(),
             freed: Vec::new(),
             order: Vec::new(),
-            pool: Vec::new(),
+            spare: Vec::new(),
+        };
+        state.take(job, draft);
+        state
+    }
+
+    /// Goes on from another draft, towards the same goal.
+    pub fn take(&mut self, job: &Job, draft: &Draft) {
+        self.used.clear();
+        self.sum = Sum {
+            out: draft.left.clone(),
+            missing: draft
+                .left
+                .iter()
+                .zip(&job.kinds)
+                .map(|(n, k)| i64::from(*n) * k.area())
+                .sum(),
+            stock: job.boards.iter().map(|b| b.limit).collect(),
+            ..Sum::default()
         };
         for run in &draft.runs {
             for _ in 0..run.copies {
-                state.open(job, run.board);
-                if let Some(last) = state.used.last_mut() {
+                self.open(job, run.board);
+                if let Some(last) = self.used.last_mut() {
                     last.slice = run.slice.clone();
                     // Grids are for the quick layout; here every piece stands for itself.
                     last.slice.single(job, run.board);
                 }
             }
         }
-        state.sum.missing = draft
-            .left
-            .iter()
-            .zip(&job.kinds)
-            .map(|(n, k)| i64::from(*n) * k.area())
-            .sum();
-        state.aim(job, goal);
-        state
+        self.aim(job, self.goal);
     }
 
     /// Sets the goal and gives up the emptiest boards until it is met.
@@ -141,18 +153,21 @@ impl State {
     }
 
     /// One move: takes some parts out, puts pieces in, and keeps the result or goes back.
-    pub fn step(&mut self, job: &Job, dice: &mut Dice, work: &mut u64) {
+    pub fn step(&mut self, job: &Job, pool: &mut Pool, dice: &mut Dice, work: &mut u64) {
         self.before.clone_from(&self.sum);
         self.ruin(job, dice, work);
         self.change_boards(job, dice);
         self.recreate(job, dice, work);
         let late = self.history[self.turn];
         if self.sum.missing <= late || self.sum.missing <= self.before.missing {
-            self.pool.extend(self.saved.drain(..).map(|s| s.1));
+            for (at, _) in &self.saved {
+                pool.offer(job, self.used[*at].board, &self.used[*at].slice);
+            }
+            self.spare.extend(self.saved.drain(..).map(|s| s.1));
         } else {
             self.used.truncate(self.before.boards);
             while let Some((at, used)) = self.saved.pop() {
-                self.pool.push(std::mem::replace(&mut self.used[at], used));
+                self.spare.push(std::mem::replace(&mut self.used[at], used));
             }
             std::mem::swap(&mut self.sum, &mut self.before);
         }
@@ -161,7 +176,7 @@ impl State {
     }
 
     fn open(&mut self, job: &Job, board: usize) {
-        let mut used = self.pool.pop().unwrap_or_default();
+        let mut used = self.spare.pop().unwrap_or_default();
         used.slice.clear();
         used.board = board;
         self.used.push(used);
@@ -183,7 +198,7 @@ impl State {
     /// Keeps a copy of a board as it was before this move.
     fn save(&mut self, at: usize) {
         if at < self.before.boards && self.saved.iter().all(|s| s.0 != at) {
-            let mut copy = self.pool.pop().unwrap_or_default();
+            let mut copy = self.spare.pop().unwrap_or_default();
             let used = &self.used[at];
             copy.board = used.board;
             copy.slice.area = used.slice.area;
@@ -197,8 +212,8 @@ impl State {
         if self.used.is_empty() {
             return;
         }
-        let boards = 1 + dice.below(3);
-        let parts = 1 + dice.below(8);
+        let boards = 1 + dice.below(BOARDS);
+        let parts = 1 + dice.below(PARTS);
         for _ in 0..boards {
             let at = dice.below(self.used.len());
             self.save(at);

@@ -3,10 +3,12 @@
 use super::bound::{self, Bounding};
 use super::build::{Draft, Run, quick};
 use super::columns::Columns;
+use super::cover::{Cover, Covering, Pool};
 use super::emit::emit;
-use super::job::Job;
+use super::job::{Job, SHEET_SCALE};
 use super::layout::{Ending, Layout, Why};
 use super::piece::Piece;
+use super::polish::Polish;
 use super::random::Dice;
 use super::ruin::State;
 use super::sheet::{Rules, Sheet};
@@ -20,8 +22,26 @@ pub enum Status {
     Done,
 }
 
+/// What a search is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Aim {
+    /// The fewest sheets, or the lowest price; nothing else.
+    Sheets,
+    /// Then the largest whole offcut, then the fewest settings of the fence.
+    Offcut,
+}
+
 /// Work that a search spends before it ends by itself, times `Search::times`.
 const WORK: u64 = 30_000_000;
+
+/// Boards that ruin and recreate works on at most.
+const BOARDS: u32 = 500;
+
+/// Work between two recombinations of the boards seen.
+const COVER: u64 = 4_000_000;
+
+/// Ruin and recreate gets at least so many times the work of the recombination before.
+const SHARE: u64 = 4;
 
 /// Patterns are generated where pieces outnumber their kinds so many times, and where there are more than so many.
 const ALIKE: u64 = 4;
@@ -42,7 +62,10 @@ pub struct Search {
     phase: Phase,
     dice: Dice,
     work: u64,
+    /// Work of the quick layout, and all that is spent before the search ends by itself.
+    begun: u64,
     most: u64,
+    aim: Aim,
 }
 
 #[derive(Clone, Debug)]
@@ -50,6 +73,7 @@ enum Phase {
     Bound(Bounding),
     Columns(Box<Columns>),
     Ruin(Box<Rest>),
+    Polish(Box<Polish>),
     Done,
 }
 
@@ -60,6 +84,11 @@ struct Rest {
     fixed_cost: i64,
     job: Job,
     state: State,
+    pool: Pool,
+    cover: Option<Cover>,
+    /// Work at which the boards seen are recombined next, and what that has cost so far this time.
+    cover_at: u64,
+    cover_cost: u64,
 }
 
 impl Search {
@@ -81,35 +110,73 @@ impl Search {
             best,
             dice: Dice::new(1),
             work,
-            most: WORK,
+            begun: work,
+            most: work.saturating_add(WORK),
+            aim: Aim::Offcut,
         }
     }
 
     /// Multiplies the work that the search spends before it ends by itself.
     #[must_use]
     pub fn times(mut self, times: u64) -> Self {
-        self.most = WORK.saturating_mul(times);
+        self.most = self.begun.saturating_add(WORK.saturating_mul(times));
+        self
+    }
+
+    /// Sets the work that the search spends on fewer sheets before it ends by itself.
+    #[must_use]
+    pub fn most(mut self, work: u64) -> Self {
+        self.most = self.begun.saturating_add(work);
+        self
+    }
+
+    /// Work that was spent so far: about ten nanoseconds each on an ordinary computer.
+    #[must_use]
+    pub fn work(&self) -> u64 {
+        self.work
+    }
+
+    /// Says what the search is for.
+    #[must_use]
+    pub fn aim(mut self, aim: Aim) -> Self {
+        self.aim = aim;
         self
     }
 
     /// Goes on for about so much work.
     pub fn step(&mut self, work: u64) -> Status {
-        let end = self.work.saturating_add(work).min(self.most);
-        loop {
-            if self.proved()
-                || self.work >= self.most
-                || self.job.kinds.is_empty()
-                || self.job.boards.is_empty()
-            {
-                self.phase = Phase::Done;
-            }
-            if let Phase::Done = self.phase {
-                return Status::Done;
-            }
-            if self.work >= end {
+        let end = self.work.saturating_add(work);
+        while !matches!(self.phase, Phase::Done) {
+            if self.improved() {
+                self.phase = self.after_improving();
+            } else if self.work >= end {
                 return Status::Working;
+            } else {
+                self.advance(end);
             }
-            self.advance(end);
+        }
+        Status::Done
+    }
+
+    /// True once nothing more is tried for fewer sheets.
+    fn improved(&self) -> bool {
+        match self.phase {
+            Phase::Polish(_) | Phase::Done => false,
+            // The mix is brought to its end, for it comes before all else.
+            Phase::Columns(_) => self.proved(),
+            Phase::Bound(_) | Phase::Ruin(_) => {
+                self.proved()
+                    || self.work >= self.most
+                    || self.job.kinds.is_empty()
+                    || self.job.boards.is_empty()
+            }
+        }
+    }
+
+    fn after_improving(&self) -> Phase {
+        match (self.aim, Polish::new(&self.job, &self.best)) {
+            (Aim::Offcut, Some(polish)) => Phase::Polish(Box::new(polish)),
+            _ => Phase::Done,
         }
     }
 
@@ -136,6 +203,8 @@ impl Search {
                     .max(columns.floor)
                     .max(bound::cost(&self.job, self.bound));
                 if done {
+                    // Work on the mix is on top of what improving it may take.
+                    self.most = self.most.saturating_add(columns.spent);
                     let whole = columns.whole(&self.job);
                     self.phase = Phase::Ruin(Box::new(self.rest(whole)));
                 }
@@ -145,9 +214,21 @@ impl Search {
                 if rest.state.goal != goal {
                     rest.state.aim(&rest.job, goal);
                 }
-                rest.state.step(&rest.job, &mut self.dice, &mut self.work);
+                if rest.recombine(&mut self.work, end) {
+                    return;
+                }
+                rest.state
+                    .step(&rest.job, &mut rest.pool, &mut self.dice, &mut self.work);
                 if rest.state.sum.missing == 0 {
+                    rest.cover = None;
                     self.best = rest.with(rest.state.draft());
+                }
+            }
+            Phase::Polish(polish) => {
+                let done = polish.advance(&mut self.dice, &mut self.work, end);
+                self.best = polish.draft();
+                if done {
+                    self.phase = Phase::Done;
                 }
             }
             Phase::Done => {}
@@ -156,16 +237,40 @@ impl Search {
 
     fn after_bound(&mut self) -> Phase {
         let pieces: u64 = self.job.kinds.iter().map(|k| u64::from(k.count)).sum();
-        if pieces > MANY && pieces >= ALIKE * self.job.kinds.len() as u64 {
-            if let Some(columns) = Columns::new(&self.job, &self.best) {
-                return Phase::Columns(Box::new(columns));
-            }
+        if pieces > MANY
+            && pieces >= ALIKE * self.job.kinds.len() as u64
+            && let Some(columns) = Columns::new(&self.job, &self.best)
+        {
+            return Phase::Columns(Box::new(columns));
         }
-        let whole = Draft {
+        let whole = self.fullest();
+        Phase::Ruin(Box::new(self.rest(whole)))
+    }
+
+    /// Of very many boards the fullest stay as they are, and only the others are worked on.
+    fn fullest(&self) -> Draft {
+        let mut runs = self.best.runs.clone();
+        runs.sort_by_key(|r| std::cmp::Reverse(r.slice.area));
+        let mut more: u32 = runs
+            .iter()
+            .fold(0_u32, |sum, r| sum.saturating_add(r.copies))
+            .saturating_sub(BOARDS);
+        let mut draft = Draft {
             runs: Vec::new(),
             left: self.job.kinds.iter().map(|k| k.count).collect(),
         };
-        Phase::Ruin(Box::new(self.rest(whole)))
+        for mut run in runs {
+            run.copies = run.copies.min(more);
+            if run.copies == 0 {
+                break;
+            }
+            more -= run.copies;
+            for block in run.slice.blocks() {
+                draft.left[block.kind as usize] -= block.count() * run.copies;
+            }
+            draft.runs.push(run);
+        }
+        draft
     }
 
     /// Takes the whole part of a mix as given, lays out what it leaves, and keeps the sum if it is better.
@@ -187,11 +292,21 @@ impl Search {
         } else {
             quick(&job, &mut self.work)
         };
+        let room: i128 = draft
+            .runs
+            .iter()
+            .map(|r| i128::from(job.boards[r.board].area()) * i128::from(r.copies))
+            .sum();
+        let full = (job.area() * 1_000 / room.max(1)) as i64;
         let mut rest = Rest {
             fixed: whole.runs,
             fixed_cost,
             state: State::new(&job, &draft, i64::MAX),
             job,
+            pool: Pool::new(full - 150),
+            cover: None,
+            cover_at: self.work + COVER,
+            cover_cost: 0,
         };
         let sum = rest.with(draft);
         if sum.rank(&self.job) < self.best.rank(&self.job) {
@@ -224,7 +339,7 @@ impl Search {
         if layout.left_out.iter().all(|out| out.why < Why::StockRanOut) {
             layout.bound = layout.bound.max(self.bound);
             if self.job.priced {
-                layout.price_bound = None;
+                layout.price_bound = u64::try_from(self.floor / SHEET_SCALE).ok();
             }
         }
         layout
@@ -232,6 +347,34 @@ impl Search {
 }
 
 impl Rest {
+    /// Recombines the boards seen, when it is time to; true while at it.
+    fn recombine(&mut self, work: &mut u64, end: u64) -> bool {
+        if self.cover.is_none() {
+            if *work < self.cover_at {
+                return false;
+            }
+            self.cover = Some(Cover::new(&self.job, &self.pool, self.state.goal));
+        }
+        let Some(cover) = &mut self.cover else {
+            return false;
+        };
+        let before = *work;
+        let covering = cover.advance(&self.job, &self.pool, work, end);
+        self.cover_cost += *work - before;
+        match covering {
+            Covering::Working => return true,
+            Covering::Hopeless => {}
+            Covering::Done => {
+                let draft = cover.draft(&self.job, &self.pool);
+                self.state.take(&self.job, &draft);
+            }
+        }
+        self.cover = None;
+        self.cover_at = *work + COVER.max(SHARE * self.cover_cost);
+        self.cover_cost = 0;
+        false
+    }
+
     fn with(&self, mut draft: Draft) -> Draft {
         draft.runs.extend(self.fixed.iter().cloned());
         draft
