@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::Serialize;
 use serde_json::{Value, json};
+use snugfold::make::pieces::Piece;
 use snugfold::make::step::{self, Action};
 use snugfold::plan::Plan;
 use snugfold::project::request::Project;
@@ -48,7 +49,7 @@ impl Step {
 fn values(action: &Action, plan: &Plan) -> Vec<(&'static str, Value)> {
     let letters = |ids: &[u32]| {
         let pieces = plan.pieces.iter().filter(|p| ids.contains(&p.id));
-        json!(pieces.map(|p| p.letter()).collect::<Vec<_>>())
+        json!(pieces.map(Piece::letter).collect::<Vec<_>>())
     };
     match action {
         Action::CutPieces { card, pieces } => {

@@ -1,6 +1,6 @@
 //! Saved sets and links, in the browser's own storage and address.
 
-use snugfold::keep::link;
+use snugfold::keep::link::{self, LinkError};
 use snugfold::keep::notebook::said::{KeepError, Saved};
 use snugfold::keep::shelf::{Refused, Shelf};
 use snugfold::project::example::example;
@@ -169,6 +169,7 @@ fn a_link_goes_through_the_address_unchanged() {
     let design = link::read(golden).expect("golden links open");
     assert_eq!(link::write(&design).as_deref(), Ok(golden));
     let location = leptos::prelude::window().location();
+    location.set_hash("content").expect("it is an address");
     assert_eq!(address::opened_with(), None);
     let whole = address::address(&design).expect("it is short");
     location
@@ -176,6 +177,10 @@ fn a_link_goes_through_the_address_unchanged() {
         .expect("it is an address");
     assert_eq!(location.href(), Ok(whole));
     assert_eq!(address::opened_with(), Some(Ok(design)));
+    location
+        .set_hash("nug1.an address that lost its beginning")
+        .expect("it is an address");
+    assert_eq!(address::opened_with(), Some(Err(LinkError::NotALink)));
     address::leave();
     assert_eq!(address::opened_with(), None);
 }
