@@ -17,7 +17,9 @@ use snugfold::net::flat::PanelId;
 use snugfold::plan::{Plan, plan};
 use snugfold::project::example::example;
 use snugfold::project::finding::Weight;
-use snugfold::project::request::{Card, Entry, Mats, Part, Project, Tint};
+use snugfold::project::request::{
+    Card, Entry, Lie, Mats, Part, Project, Supply, Tint, Trimmer,
+};
 
 fn mm(um: i64) -> Given {
     Given::read(
@@ -36,6 +38,9 @@ fn card(id: u16, um: i64) -> Card {
         sheet_width: mm(1_500_000),
         sheet_height: mm(1_500_000),
         tint: Tint::default(),
+        supply: Supply::default(),
+        more_sheets: Vec::new(),
+        lie: Lie::Either,
     }
 }
 
@@ -72,6 +77,8 @@ fn sets() -> impl Strategy<Value = (Project, System)> {
             system: System::Metric,
             board: snugfold::project::request::Board::default(),
             sets: 1,
+            trimmer: Trimmer::default(),
+            spares: 0,
             cards: vec![card(1, t), card(2, m)],
             boxes: boxes
                 .map(|(i, (w, d, h, n))| {

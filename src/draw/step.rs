@@ -56,7 +56,7 @@ pub fn step(step: &Step, plan: &Plan, tint: &dyn Fn(u16) -> Tint) -> Option<Draw
 }
 
 fn first_sheet(plan: &Plan, card: u16, tint: &dyn Fn(u16) -> Tint) -> Option<Drawing> {
-    let sheets = plan.sheets.iter().find(|s| s.card == card)?;
+    let sheets = plan.sheets.iter().find(|s| s.job.card == card)?;
     let pattern = sheets.layout.patterns.first()?;
     let letter = |id: u32| {
         plan.pieces
@@ -64,10 +64,11 @@ fn first_sheet(plan: &Plan, card: u16, tint: &dyn Fn(u16) -> Tint) -> Option<Dra
             .find(|p| p.id == id)
             .map_or(String::new(), |p| p.letter())
     };
-    let cuts = order(pattern, &sheets.sheet);
+    let bare = sheets.sheet(pattern.sheet)?;
+    let cuts = order(pattern, bare);
     let system = plan.system;
     Some(sheet(&Cutting {
-        sheet: &sheets.sheet,
+        sheet: bare,
         pattern,
         cuts: &cuts,
         tint: tint(card),

@@ -14,6 +14,8 @@ pub const NAME: usize = 200;
 pub const WORD: usize = 60;
 /// Cards in a design.
 pub const CARDS: usize = 100;
+/// Sizes of sheets of one card besides the first.
+pub const MORE_SHEETS: usize = 40;
 /// Kinds of boxes in a design.
 pub const BOXES: usize = 200;
 /// Values typed for one part.
@@ -87,6 +89,10 @@ pub fn check(project: &Project) -> Result<(), Excess> {
     number("kinds of boxes", project.boxes.len(), BOXES)?;
     length(project.board.inch_step.as_ref())?;
     length(project.board.metric_step.as_ref())?;
+    let t = &project.trimmer;
+    [&t.edge_trim, &t.longest_cut, &t.least_strip]
+        .into_iter()
+        .try_for_each(|g| length(g.as_ref()))?;
     project.cards.iter().try_for_each(card)?;
     let parts = || project.boxes.iter().chain(&project.holder);
     parts().try_for_each(part)?;
@@ -109,7 +115,10 @@ fn card(card: &Card) -> Result<(), Excess> {
     text("the name of a card", &card.name, NAME)?;
     length(card.thickness.as_ref())?;
     length(Some(&card.sheet_width))?;
-    length(Some(&card.sheet_height))
+    length(Some(&card.sheet_height))?;
+    number("sizes of sheets", card.more_sheets.len(), MORE_SHEETS)?;
+    let more = card.more_sheets.iter().flat_map(|m| [&m.width, &m.height]);
+    more.map(Some).try_for_each(length)
 }
 
 fn part(part: &Part) -> Result<(), Excess> {

@@ -3,6 +3,7 @@
 use super::measured::{length, sides};
 use super::phrase::Phrase;
 use crate::cut::layout::{Proof, Way};
+use crate::cut::sheet::Stock;
 use crate::cut::order::{Comes, CutStep, Edge, Quarter, Setting};
 use crate::make::sheets::CardSheets;
 use crate::measure::system::System;
@@ -13,15 +14,21 @@ use crate::phrase;
 pub fn need(sheets: &CardSheets, system: System) -> Phrase {
     let count = sheets.layout.sheets();
     let proof = match sheets.layout.proof() {
-        Proof::Fewest => "no layout needs fewer".to_owned(),
+        Proof::Fewest => format!("no layout needs fewer than {count}"),
         Proof::AtLeast(n) => format!("fewer than {n} is impossible"),
     };
-    let word = if count == 1 { "sheet" } else { "sheets" };
-    phrase![
-        format!("{count} {word} of "),
-        sides(sheets.sheet.width, sheets.sheet.height, system),
-        format!("; {proof}.")
-    ]
+    let several = sheets.job.sheets.len() > 1;
+    let each = sheets.used().map(|(n, sheet)| {
+        let word = if n == 1 { "sheet" } else { "sheets" };
+        let from = match sheet.stock {
+            Stock::Have(_) => " from the drawer",
+            Stock::Buy if several => " to buy",
+            Stock::Buy => "",
+        };
+        let size = sides(sheet.width, sheet.height, system);
+        phrase![format!("{n} {word} of "), size, from]
+    });
+    Phrase::list(each, ", ", " and ").with(format!("; {proof}."))
 }
 
 /// How often a sheet is cut so.

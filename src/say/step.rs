@@ -75,7 +75,7 @@ fn cut_pieces(plan: &Plan, project: &Project, card: u16, ids: &[u32]) -> (Phrase
     let sheets = plan
         .sheets
         .iter()
-        .filter(|s| s.card == card)
+        .filter(|s| s.job.card == card)
         .map(|s| s.layout.sheets())
         .sum::<u32>();
     let from = match sheets {

@@ -36,7 +36,7 @@ pub fn SheetsView() -> impl IntoView {
 }
 
 fn one_card(desk: Desk, plan: &Plan, sheets: &CardSheets) -> impl IntoView + use<> {
-    let card = sheets.card;
+    let card = sheets.job.card;
     let (name, tint) = desk.project.with(|p| {
         (
             names::card(p, card),
@@ -53,10 +53,11 @@ fn one_card(desk: Desk, plan: &Plan, sheets: &CardSheets) -> impl IntoView + use
             .find(|p| p.id == id)
             .map_or(String::new(), |p| p.letter())
     };
-    let patterns = sheets.layout.patterns.iter().map(|pattern| {
-        let cuts = order(pattern, &sheets.sheet);
+    let patterns = sheets.layout.patterns.iter().filter_map(|pattern| {
+        let bare = sheets.sheet(pattern.sheet)?;
+        let cuts = order(pattern, bare);
         let c = Cutting {
-            sheet: &sheets.sheet,
+            sheet: bare,
             pattern,
             cuts: &cuts,
             tint,
@@ -68,7 +69,7 @@ fn one_card(desk: Desk, plan: &Plan, sheets: &CardSheets) -> impl IntoView + use
             .iter()
             .map(|c| view! { <li>{said(cutting::cut(c, plan.system, &letter))}</li> })
             .collect_view();
-        view! {
+        Some(view! {
             <article class="pattern">
                 <h3>{cutting::copies(pattern.copies)}</h3>
                 <Picture drawing=drawing />
@@ -77,7 +78,7 @@ fn one_card(desk: Desk, plan: &Plan, sheets: &CardSheets) -> impl IntoView + use
                     <ol class="cuts">{lines}</ol>
                 </details>
             </article>
-        }
+        })
     });
     let patterns = patterns.collect_view();
     view! {

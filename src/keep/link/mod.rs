@@ -28,6 +28,7 @@
 pub mod body;
 pub mod seal;
 pub mod spelling;
+pub mod stock;
 pub mod wire;
 
 use std::fmt;

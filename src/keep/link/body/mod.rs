@@ -15,11 +15,14 @@ mod mark {
     pub(super) const INCH_STEP: u64 = 4;
     pub(super) const METRIC_STEP: u64 = 8;
     pub(super) const HOLDER: u64 = 16;
+    pub(super) const TRIMMER: u64 = 32;
+    pub(super) const SPARES: u64 = 64;
 
     pub(super) const CARD_ID: u64 = 1;
     pub(super) const THICKNESS: u64 = 2;
     pub(super) const SHEET: u64 = 4;
     pub(super) const TINT: u64 = 8;
+    pub(super) const STOCK: u64 = 16;
 
     pub(super) const ID: u64 = 1;
     pub(super) const FORM: u64 = 2;

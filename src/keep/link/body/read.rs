@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use crate::keep::frozen::{self, Form};
 use crate::keep::limits;
-use crate::keep::link::spelling;
+use crate::keep::link::{spelling, stock};
 use crate::keep::link::wire::{Fault, Reader};
 use crate::measure::given::Given;
 use crate::measure::system::System;
@@ -18,8 +18,9 @@ use super::{Before, COUNT, FIRST_WORD, OTHER, SPELLED, STYLES, mark};
 /// [`Fault`] says whether the bytes are broken or of a newer Snugfold.
 pub fn design(body: &[u8]) -> Result<Project, Fault> {
     let mut from = Reader::new(body);
-    let marks =
-        from.marks(mark::METRIC | mark::SETS | mark::INCH_STEP | mark::METRIC_STEP | mark::HOLDER)?;
+    let steps = mark::INCH_STEP | mark::METRIC_STEP;
+    let rest = mark::HOLDER | mark::TRIMMER | mark::SPARES;
+    let marks = from.marks(mark::METRIC | mark::SETS | steps | rest)?;
     let on = |mark| marks & mark != 0;
     let system = if on(mark::METRIC) {
         System::Metric
@@ -34,6 +35,11 @@ pub fn design(body: &[u8]) -> Result<Project, Fault> {
     let metric_step = on(mark::METRIC_STEP)
         .then(|| read_length(&mut from))
         .transpose()?;
+    let trimmer = on(mark::TRIMMER)
+        .then(|| stock::read_trimmer(&mut from))
+        .transpose()?
+        .unwrap_or_default();
+    let spares = if on(mark::SPARES) { from.narrow()? } else { 0 };
     let mut cards: Vec<Card> = Vec::new();
     for _ in 0..from.count(limits::CARDS)? {
         let card = read_card(&mut from, cards.last(), system)?;
@@ -59,6 +65,8 @@ pub fn design(body: &[u8]) -> Result<Project, Fault> {
         system,
         board,
         sets,
+        trimmer,
+        spares,
         cards,
         boxes,
         holder,
@@ -71,7 +79,7 @@ fn read_length(from: &mut Reader) -> Result<Given, Fault> {
 }
 
 fn read_card(from: &mut Reader, before: Option<&Card>, system: System) -> Result<Card, Fault> {
-    let marks = from.marks(mark::CARD_ID | mark::THICKNESS | mark::SHEET | mark::TINT)?;
+    let marks = from.marks(mark::CARD_ID | mark::THICKNESS | mark::SHEET | mark::TINT | mark::STOCK)?;
     let on = |mark| marks & mark != 0;
     let id = if on(mark::CARD_ID) {
         from.narrow()?
@@ -99,6 +107,11 @@ fn read_card(from: &mut Reader, before: Option<&Card>, system: System) -> Result
     } else {
         frozen::TINT
     };
+    let (supply, more_sheets, lie) = if on(mark::STOCK) {
+        stock::read_sheets(from)?
+    } else {
+        Default::default()
+    };
     Ok(Card {
         id,
         name,
@@ -107,6 +120,9 @@ fn read_card(from: &mut Reader, before: Option<&Card>, system: System) -> Result
         sheet_width,
         sheet_height,
         tint,
+        supply,
+        more_sheets,
+        lie,
     })
 }
 

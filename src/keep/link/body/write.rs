@@ -1,7 +1,7 @@
 //! From a design to bytes.
 
 use crate::keep::frozen::{self, Form};
-use crate::keep::link::spelling;
+use crate::keep::link::{spelling, stock};
 use crate::keep::link::wire::Writer;
 use crate::measure::system::System;
 use crate::project::request::{Board, Card, Entry, Mats, Part, Project};
@@ -26,7 +26,9 @@ pub fn design(project: &Project) -> Vec<u8> {
             | when(project.sets != 1, mark::SETS)
             | when(inch_step.is_some(), mark::INCH_STEP)
             | when(metric_step.is_some(), mark::METRIC_STEP)
-            | when(project.holder.is_some(), mark::HOLDER),
+            | when(project.holder.is_some(), mark::HOLDER)
+            | when(!project.trimmer.is_usual(), mark::TRIMMER)
+            | when(project.spares != 0, mark::SPARES),
     );
     to.text(&project.name);
     if project.sets != 1 {
@@ -34,6 +36,12 @@ pub fn design(project: &Project) -> Vec<u8> {
     }
     for step in inch_step.iter().chain(metric_step) {
         spelling::write(&mut to, step);
+    }
+    if !project.trimmer.is_usual() {
+        stock::write_trimmer(&mut to, &project.trimmer);
+    }
+    if project.spares != 0 {
+        to.number(project.spares);
     }
     to.count(project.cards.len());
     let (width, height) = frozen::sheet(project.system);
@@ -62,7 +70,8 @@ fn write_card(to: &mut Writer, card: &Card, (id, width, height): (u16, &str, &st
         when(numbered, mark::CARD_ID)
             | when(card.thickness.is_some(), mark::THICKNESS)
             | when(sheet, mark::SHEET)
-            | when(tinted, mark::TINT),
+            | when(tinted, mark::TINT)
+            | when(!stock::is_usual(card), mark::STOCK),
     );
     if numbered {
         to.number(card.id);
@@ -78,6 +87,9 @@ fn write_card(to: &mut Writer, card: &Card, (id, width, height): (u16, &str, &st
     }
     if tinted {
         to.bytes.extend_from_slice(&card.tint.0.to_be_bytes()[1..]);
+    }
+    if !stock::is_usual(card) {
+        stock::write_sheets(to, card);
     }
 }
 
