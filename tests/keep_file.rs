@@ -5,6 +5,7 @@ mod common;
 
 use common::dice::Dice;
 use common::projects::any_project;
+use common::tries;
 use proptest::collection::{btree_set, vec};
 use proptest::option;
 use proptest::prelude::*;
@@ -201,7 +202,7 @@ fn changed_files_are_answered() {
     let other = file::write_all(&[Kept::new(example().expect("the example"))]).concat();
     let mut dice = Dice(4);
     let mut read = 0;
-    for _ in 0..20_000 {
+    for _ in 0..tries(20_000) {
         let changed = dice.changed(good.as_bytes(), other.as_bytes());
         match file::read(&changed) {
             Ok(sets) => {
@@ -211,5 +212,5 @@ fn changed_files_are_answered() {
             Err(why) => assert!(!why.to_string().is_empty()),
         }
     }
-    println!("changed files: 20000 tried, {read} read");
+    println!("changed files: {} tried, {read} read", tries(20_000));
 }

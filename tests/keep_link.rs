@@ -5,6 +5,7 @@ mod common;
 
 use common::dice::Dice;
 use common::projects::{any_project, likely_project, odd_project};
+use common::tries;
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
@@ -13,15 +14,6 @@ use snugfold::measure::system::System;
 use snugfold::plan::plan;
 use snugfold::project::example::example;
 use snugfold::project::request::Project;
-
-/// How much is tried, many times of it where `SNUGFOLD_TRIES` says so.
-fn tries(usual: u32) -> u32 {
-    let times = std::env::var("SNUGFOLD_TRIES")
-        .ok()
-        .and_then(|t| t.parse().ok())
-        .unwrap_or(1);
-    usual.saturating_mul(times)
-}
 
 fn config(usual: u32) -> ProptestConfig {
     ProptestConfig {

@@ -39,7 +39,7 @@ impl Finding {
 fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
     let l = |length: &Length| json!(measure(*length, system));
     match what {
-        What::NoBoxes => vec![],
+        What::NoBoxes | What::NothingLeftOfSheet => vec![],
         What::NotThatKind { typed } => vec![("typed", json!(typed))],
         What::UnknownInput { key } => vec![("key", json!(key))],
         What::UnknownForm { form } | What::WrongKind { form } => vec![("form", json!(form))],
@@ -81,7 +81,10 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         What::PieceTooThin { piece, is, least } => {
             vec![("piece", json!(piece)), ("is", l(is)), ("least", l(least))]
         }
-        What::PieceLeftOut { piece, count } => {
+        What::TrimmerTooShort { piece, longest } => {
+            vec![("piece", json!(piece)), ("longest", l(longest))]
+        }
+        What::SheetsRanOut { piece, count } | What::PieceLeftOut { piece, count } => {
             vec![("piece", json!(piece)), ("count", json!(count))]
         }
         What::LittleToGrip { is, least } => vec![("is", l(is)), ("least", l(least))],

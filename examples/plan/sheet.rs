@@ -5,6 +5,7 @@ use snugfold::cut::layout::{Pattern, Way};
 use snugfold::cut::order::{Comes, CutStep, Edge, order};
 use snugfold::cut::piece::Pose;
 use snugfold::cut::place::{Placed, place};
+use snugfold::cut::sheet::{Sheet, Stock};
 use snugfold::make::sheets::CardSheets;
 use snugfold::plan::Plan;
 
@@ -14,17 +15,27 @@ use super::frame::{Measure, Sides, measure, sides};
 #[derive(Serialize)]
 pub struct Card {
     card: u16,
-    sheet: Sides,
     count: u32,
     /// No layout needs fewer sheets than this.
     at_least: u32,
+    used: Vec<Used>,
     patterns: Vec<Alike>,
     left_out: Vec<LeftOut>,
+}
+
+/// Sheets of one size and source.
+#[derive(Serialize)]
+struct Used {
+    size: Sides,
+    count: u32,
+    /// `drawer` or `shop`.
+    from: &'static str,
 }
 
 /// Sheets that are cut alike.
 #[derive(Serialize)]
 struct Alike {
+    sheet: Sides,
     copies: u32,
     pieces: Vec<Lies>,
     cuts: Vec<Cut>,
@@ -70,11 +81,23 @@ impl Card {
         let patterns = sheets.layout.patterns.iter();
         let left_out = sheets.layout.left_out.iter();
         Self {
-            card: sheets.card,
-            sheet: sides_of(sheets, plan),
+            card: sheets.job.card,
             count: sheets.layout.sheets(),
             at_least: sheets.layout.bound,
-            patterns: patterns.map(|p| alike(p, sheets, plan)).collect(),
+            used: sheets
+                .used()
+                .map(|(count, sheet)| Used {
+                    size: size(sheet, plan),
+                    count,
+                    from: match sheet.stock {
+                        Stock::Have(_) => "drawer",
+                        Stock::Buy => "shop",
+                    },
+                })
+                .collect(),
+            patterns: patterns
+                .filter_map(|p| Some(alike(p, sheets.sheet(p.sheet)?, plan)))
+                .collect(),
             left_out: left_out
                 .map(|l| LeftOut {
                     piece: letter(plan, l.piece),
@@ -85,8 +108,8 @@ impl Card {
     }
 }
 
-fn sides_of(sheets: &CardSheets, plan: &Plan) -> Sides {
-    sides(sheets.sheet.width, sheets.sheet.height, plan.system)
+fn size(sheet: &Sheet, plan: &Plan) -> Sides {
+    sides(sheet.width, sheet.height, plan.system)
 }
 
 fn letter(plan: &Plan, id: u32) -> String {
@@ -94,13 +117,15 @@ fn letter(plan: &Plan, id: u32) -> String {
     piece.map_or_else(String::new, snugfold::make::pieces::Piece::letter)
 }
 
-fn alike(pattern: &Pattern, sheets: &CardSheets, plan: &Plan) -> Alike {
-    let lie = place(pattern, &sheets.sheet);
-    let cuts = order(pattern, &sheets.sheet);
+fn alike(pattern: &Pattern, sheet: &Sheet, plan: &Plan) -> Alike {
     Alike {
+        sheet: size(sheet, plan),
         copies: pattern.copies,
-        pieces: lie.iter().map(|p| lies(p, plan)).collect(),
-        cuts: cuts.iter().map(|c| cut(c, plan)).collect(),
+        pieces: place(pattern, sheet)
+            .iter()
+            .map(|p| lies(p, plan))
+            .collect(),
+        cuts: order(pattern, sheet).iter().map(|c| cut(c, plan)).collect(),
     }
 }
 
