@@ -141,7 +141,7 @@ fn changed_bodies_are_answered_and_planned() {
             Ok(project) => {
                 read += 1;
                 // Planning takes a thousand times as long as reading.
-                if turn % 64 == 0 {
+                if turn % 16 == 0 {
                     planned += 1;
                     for system in System::ALL {
                         let _ = plan(&project, system);
