@@ -281,14 +281,23 @@ fn supply_outside(card: &Card) -> impl Iterator<Item = Finding> {
     let place = Place::Card(card.id);
     let more = number(card.more_sheets.len());
     let first = std::iter::once((card.supply, "have", "price"));
-    let all = first.chain(card.more_sheets.iter().map(|m| (m.supply, "more-sheets", "more-sheets")));
+    let all = first.chain(
+        card.more_sheets
+            .iter()
+            .map(|m| (m.supply, "more-sheets", "more-sheets")),
+    );
     all.flat_map(move |(s, have, price)| {
         [
             count_outside(place, have, s.have, bound::HAVE),
             count_outside(place, price, s.price.unwrap_or(0), bound::SHEET_PRICE),
         ]
     })
-    .chain([count_outside(place, "more-sheets", more, bound::MORE_SHEETS)])
+    .chain([count_outside(
+        place,
+        "more-sheets",
+        more,
+        bound::MORE_SHEETS,
+    )])
     .flatten()
 }
 

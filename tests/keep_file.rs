@@ -5,12 +5,14 @@ mod common;
 
 use common::dice::Dice;
 use common::projects::any_project;
+use common::tries;
 use proptest::collection::{btree_set, vec};
 use proptest::option;
 use proptest::prelude::*;
 use snugfold::keep::file::{self, FileError, Kept, MOST_BYTES, MOST_SETS};
 use snugfold::keep::limits::Excess;
 use snugfold::project::example::example;
+use snugfold::project::request::Entry;
 
 fn kept() -> impl Strategy<Value = Kept> {
     (
@@ -59,7 +61,7 @@ proptest! {
 
     #[test]
     fn a_bundle_comes_back(sets in vec(kept(), 0..6)) {
-        prop_assert_eq!(file::read(file::write_all(&sets).as_bytes()), Ok(sets));
+        prop_assert_eq!(file::read(file::write_all(&sets)[0].as_bytes()), Ok(sets));
     }
 }
 
@@ -144,21 +146,71 @@ fn what_is_too_large_is_refused() {
     }
 }
 
+/// More than one file holds is written as several.
+#[test]
+fn years_of_sets_can_be_read_back() {
+    let mut sets = Vec::new();
+    for i in 0..5_000 {
+        let mut kept = Kept::new(example().expect("the example"));
+        kept.project.name = format!("{i}");
+        sets.push(kept);
+    }
+    let files = file::write_all(&sets);
+    assert!(files.len() > 2 && files.iter().all(|f| f.len() <= MOST_BYTES));
+    let read: Vec<Kept> = files
+        .iter()
+        .flat_map(|f| file::read(f.as_bytes()).expect("it can be read"))
+        .collect();
+    assert_eq!(read, sets);
+    assert_eq!(file::write_all(&[]).len(), 1);
+}
+
+/// The largest design that is kept, with texts that JSON has to spell out.
+#[test]
+fn the_largest_design_can_be_read_back() {
+    let mut project = example().expect("the example");
+    let part = project.boxes[0].clone();
+    project.boxes = (0..200).map(|_| part.clone()).collect();
+    for (i, part) in project.boxes.iter_mut().enumerate() {
+        part.name = "\0".repeat(200);
+        for j in 0..17 {
+            let key = format!("{j:02}{}", "\u{1}".repeat(58));
+            part.inputs.insert(key, Entry::Count(i as u32));
+        }
+    }
+    let kept = Kept::new(project);
+    let text = file::write(&kept);
+    println!("{} bytes", text.len());
+    assert_eq!(file::read(text.as_bytes()), Ok(vec![kept.clone()]));
+    let mut more = kept;
+    for part in &mut more.project.boxes {
+        part.inputs
+            .extend((50..52).map(|j| (format!("{j}{}", "\u{1}".repeat(58)), Entry::Count(1))));
+    }
+    assert!(matches!(
+        fault(&file::write(&more)),
+        FileError::Excess(Excess::Many {
+            what: "bytes of text",
+            ..
+        })
+    ));
+}
+
 #[test]
 fn changed_files_are_answered() {
     let good = example_text();
-    let other = file::write_all(&[Kept::new(example().expect("the example"))]);
+    let other = file::write_all(&[Kept::new(example().expect("the example"))]).concat();
     let mut dice = Dice(4);
     let mut read = 0;
-    for _ in 0..20_000 {
+    for _ in 0..tries(20_000) {
         let changed = dice.changed(good.as_bytes(), other.as_bytes());
         match file::read(&changed) {
             Ok(sets) => {
                 read += 1;
-                assert_eq!(file::read(file::write_all(&sets).as_bytes()), Ok(sets));
+                assert_eq!(file::read(file::write_all(&sets)[0].as_bytes()), Ok(sets));
             }
             Err(why) => assert!(!why.to_string().is_empty()),
         }
     }
-    println!("changed files: 20000 tried, {read} read");
+    println!("changed files: {} tried, {read} read", tries(20_000));
 }

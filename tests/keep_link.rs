@@ -4,24 +4,17 @@
 mod common;
 
 use common::dice::Dice;
-use common::projects::{any_project, likely_project, odd_project};
+use common::projects::{any_project, likely_project, odd_project, system};
+use common::tries;
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
 use proptest::test_runner::TestRunner;
 use snugfold::keep::link::{self, LinkError, body, seal};
+use snugfold::measure::given::Given;
 use snugfold::measure::system::System;
 use snugfold::plan::plan;
 use snugfold::project::example::example;
 use snugfold::project::request::Project;
-
-/// How much is tried, many times of it where `SNUGFOLD_TRIES` says so.
-fn tries(usual: u32) -> u32 {
-    let times = std::env::var("SNUGFOLD_TRIES")
-        .ok()
-        .and_then(|t| t.parse().ok())
-        .unwrap_or(1);
-    usual.saturating_mul(times)
-}
 
 fn config(usual: u32) -> ProptestConfig {
     ProptestConfig {
@@ -45,6 +38,22 @@ proptest! {
     fn any_text_is_answered(text in ".{0,300}", code in "[A-Za-z0-9_-]{0,300}") {
         prop_assert!(link::read(&text).is_err());
         let _ = link::read(&format!("snug1.{code}"));
+    }
+}
+
+proptest! {
+    #![proptest_config(config(20_000))]
+
+    /// What a field accepts can be written down and read again as the same.
+    #[test]
+    fn what_is_typed_can_be_kept(
+        typed in "[ +−-]?[0-9]{0,3}[ ]{0,36}[0-9¼½⅓]{0,2}[./,⁄∕ ]{0,2}[0-9]{0,3}[ .]{0,2}(in|IN\\.|mm|cm|\"|″|'')?",
+        system in system(),
+    ) {
+        if let Ok(given) = Given::read(&typed, system) {
+            prop_assert_eq!(Given::read(given.text(), System::Metric), Ok(given.clone()));
+            prop_assert_eq!(Given::read(given.text(), System::Inch), Ok(given));
+        }
     }
 }
 
@@ -132,7 +141,7 @@ fn changed_bodies_are_answered_and_planned() {
             Ok(project) => {
                 read += 1;
                 // Planning takes a thousand times as long as reading.
-                if turn % 64 == 0 {
+                if turn % 16 == 0 {
                     planned += 1;
                     for system in System::ALL {
                         let _ = plan(&project, system);

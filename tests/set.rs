@@ -17,9 +17,7 @@ use snugfold::net::flat::PanelId;
 use snugfold::plan::{Plan, plan};
 use snugfold::project::example::example;
 use snugfold::project::finding::Weight;
-use snugfold::project::request::{
-    Card, Entry, Lie, Mats, Part, Project, Supply, Tint, Trimmer,
-};
+use snugfold::project::request::{Card, Entry, Lie, Mats, Part, Project, Supply, Tint, Trimmer};
 
 fn mm(um: i64) -> Given {
     Given::read(

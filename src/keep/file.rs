@@ -12,8 +12,8 @@
 use std::collections::BTreeSet;
 use std::fmt;
 
-use serde::de::IgnoredAny;
-use serde::{Deserialize, Serialize};
+use serde::de::{IgnoredAny, SeqAccess, Visitor};
+use serde::{Deserialize, Deserializer, Serialize};
 use serde_json::error::Category;
 
 use crate::project::request::Project;
@@ -23,8 +23,8 @@ use super::limits::{self, Excess};
 
 /// The version that is written.
 pub const VERSION: u32 = 1;
-/// The most bytes of a file: some thousand sets.
-pub const MOST_BYTES: usize = 4 * 1024 * 1024;
+/// The most bytes of a file: about a thousand sets. Whatever is in it then takes less than 64 MB to read.
+pub const MOST_BYTES: usize = 2 * 1024 * 1024;
 /// The most sets in a file.
 pub const MOST_SETS: usize = 2_000;
 
@@ -140,7 +140,31 @@ struct Head {
 #[serde(deny_unknown_fields)]
 struct Bundle {
     snugfold: u32,
+    #[serde(deserialize_with = "no_more_than_one_too_many")]
     sets: Vec<Kept>,
+}
+
+/// Sets up to one more than are read; what comes behind is passed over.
+fn no_more_than_one_too_many<'de, D: Deserializer<'de>>(from: D) -> Result<Vec<Kept>, D::Error> {
+    struct Sets;
+    impl<'de> Visitor<'de> for Sets {
+        type Value = Vec<Kept>;
+        fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
+            f.write_str("a list of sets")
+        }
+        fn visit_seq<A: SeqAccess<'de>>(self, mut from: A) -> Result<Vec<Kept>, A::Error> {
+            let mut sets = Vec::new();
+            while sets.len() <= MOST_SETS {
+                match from.next_element()? {
+                    Some(kept) => sets.push(kept),
+                    None => return Ok(sets),
+                }
+            }
+            while from.next_element::<IgnoredAny>()?.is_some() {}
+            Ok(sets)
+        }
+    }
+    from.deserialize_seq(Sets)
 }
 
 /// One set as it stands in a file. Also that of a browser's record, which says which ones it comes after.
@@ -178,13 +202,18 @@ pub fn write(kept: &Kept) -> String {
     })
 }
 
-/// The text of a file with many sets.
+/// The texts of files with all of `sets`: one, or more where one would be too large to be read.
 #[must_use]
-pub fn write_all(sets: &[Kept]) -> String {
-    text(&Bundle {
+pub fn write_all(sets: &[Kept]) -> Vec<String> {
+    let file = text(&Bundle {
         snugfold: VERSION,
         sets: sets.to_vec(),
-    })
+    });
+    let (low, high) = sets.split_at(sets.len() / 2);
+    if (file.len() <= MOST_BYTES && sets.len() <= MOST_SETS) || low.is_empty() {
+        return vec![file];
+    }
+    [write_all(low), write_all(high)].concat()
 }
 
 fn text(value: &impl Serialize) -> String {

@@ -99,6 +99,8 @@ pub const FORMS: &[Form] = &[
 pub const SCORE_STEP: Native<Length> = Native::lengths(1, 8, 10);
 /// A mat's border.
 pub const REVEAL: Native<Length> = Native::lengths(1, 8, 30);
+/// The narrowest strip that can be held.
+pub const LEAST_STRIP: Length = Length::mm(10);
 /// A card's colour on the screen.
 pub const TINT: Tint = Tint(0xd8_b9_8a);
 /// The first box of a link is of this form unless it says another.
@@ -155,6 +157,8 @@ pub fn fill(project: &mut Project) {
         step(System::Metric),
         System::Metric,
     );
+    let strip = (bound::DEFAULT_LEAST_STRIP != LEAST_STRIP).then_some(LEAST_STRIP);
+    fill_length(&mut project.trimmer.least_strip, strip, System::Metric);
     for part in project.boxes.iter_mut().chain(&mut project.holder) {
         fill_part(part, system);
     }

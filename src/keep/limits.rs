@@ -22,6 +22,8 @@ pub const BOXES: usize = 200;
 pub const INPUTS: usize = 64;
 /// Panels of one part whose mat is switched off.
 pub const MATS_OFF: usize = 64;
+/// Bytes of all texts of a design together: even if each of them is spelled out as `\u0000`, its file can be read.
+pub const TEXTS: usize = 256 * 1024;
 /// Ticked steps of one design.
 pub const TICKS: usize = 20_000;
 
@@ -92,11 +94,21 @@ pub fn check(project: &Project) -> Result<(), Excess> {
         .into_iter()
         .try_for_each(|g| length(g.as_ref()))?;
     project.cards.iter().try_for_each(card)?;
-    project
-        .boxes
-        .iter()
-        .chain(&project.holder)
-        .try_for_each(part)
+    let parts = || project.boxes.iter().chain(&project.holder);
+    parts().try_for_each(part)?;
+    let cards: usize = project.cards.iter().map(|c| c.name.len()).sum();
+    let all = project.name.len() + cards + parts().map(texts).sum::<usize>();
+    number("bytes of text", all, TEXTS)
+}
+
+/// Bytes of the texts of a part. Those of lengths are short.
+fn texts(part: &Part) -> usize {
+    let entries = part.inputs.iter().map(|(key, entry)| match entry {
+        Entry::Choice(word) => key.len() + word.len(),
+        Entry::Count(_) | Entry::Length(_) => key.len(),
+    });
+    let off = part.mats.iter().flat_map(|m| &m.off).map(String::len);
+    part.name.len() + part.form.len() + entries.chain(off).sum::<usize>()
 }
 
 fn card(card: &Card) -> Result<(), Excess> {

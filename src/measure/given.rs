@@ -68,6 +68,10 @@ impl Given {
                 Unit::named(name).ok_or(Unreadable::UnknownUnit)?,
             ),
         };
+        // The unit that is written behind a bare number counts too: what is kept must be readable again.
+        if text.chars().count() > LONGEST {
+            return Err(Unreadable::TooLong);
+        }
         let (numerator, denominator) = ratio(number)?;
         let nm = i128::from(unit.nm()) * numerator;
         let rounded = (nm.abs() + denominator / 2) / denominator * nm.signum();
@@ -342,9 +346,11 @@ mod tests {
         ] {
             assert_eq!(Given::read(typed, System::Inch).err(), Some(why), "{typed}");
         }
-        assert_eq!(
-            Given::read(&"1".repeat(50), System::Inch).err(),
-            Some(Unreadable::TooLong)
-        );
+        for long in ["1".repeat(50), format!("4{}1/4", " ".repeat(35))] {
+            assert_eq!(
+                Given::read(&long, System::Inch).err(),
+                Some(Unreadable::TooLong)
+            );
+        }
     }
 }

@@ -3,8 +3,8 @@
 use super::measured::{length, sides};
 use super::phrase::Phrase;
 use crate::cut::layout::{Proof, Way};
-use crate::cut::sheet::Stock;
 use crate::cut::order::{Comes, CutStep, Edge, Quarter, Setting};
+use crate::cut::sheet::Stock;
 use crate::make::sheets::CardSheets;
 use crate::measure::system::System;
 use crate::phrase;

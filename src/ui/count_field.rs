@@ -61,7 +61,10 @@ pub fn CountField(
             commit.run(n);
         }
     };
-    let (at_least, at_most) = (move || value.get() <= range.least, move || value.get() >= range.most);
+    let (at_least, at_most) = (
+        move || value.get() <= range.least,
+        move || value.get() >= range.most,
+    );
     let hint_id = format!("{id}-hint");
     let note_id = format!("{id}-note");
     let described = format!("{hint_id} {note_id}");

@@ -16,11 +16,17 @@ pub fn address(project: &Project) -> Result<String, LinkError> {
     Ok(format!("{page}#{fragment}"))
 }
 
-/// The design in this page's address; nothing where there is no fragment.
+/// Fewer characters than the shortest link has: a place on the page, such as `#content`.
+const SHORT: usize = 24;
+
+/// The design in this page's address; nothing where there is no fragment, or one of a place on the page.
 #[must_use]
 pub fn opened_with() -> Option<Result<Project, LinkError>> {
     let fragment = window().location().hash().unwrap_or_default();
-    (fragment.len() > 1).then(|| link::read(&fragment))
+    match link::read(&fragment) {
+        Err(LinkError::NotALink) if fragment.len() < SHORT => None,
+        read => Some(read),
+    }
 }
 
 /// Takes the design out of this page's address, once it is on the screen: a later reload opens what is saved.

@@ -158,7 +158,7 @@ impl Store {
         })
     }
 
-    /// All saved sets, for one file ([`file::write_all`]).
+    /// All saved sets, for a file or a few ([`file::write_all`]).
     ///
     /// # Errors
     /// Where storage cannot be read.

@@ -56,12 +56,23 @@ pub fn likely_project() -> impl Strategy<Value = Project> {
 /// Where sheets come from.
 fn supply() -> impl Strategy<Value = Supply> {
     let shop = prop_oneof![Just(Shop::Open), Just(Shop::Shut)];
-    (number(), shop, option::of(number())).prop_map(|(have, shop, price)| Supply { have, shop, price })
+    (number(), shop, option::of(number())).prop_map(|(have, shop, price)| Supply {
+        have,
+        shop,
+        price,
+    })
 }
 
 fn more_sheets() -> impl Strategy<Value = Vec<MoreSheets>> {
     let one = (length(), length(), supply());
-    vec(one.prop_map(|(width, height, supply)| MoreSheets { width, height, supply }), 0..4)
+    vec(
+        one.prop_map(|(width, height, supply)| MoreSheets {
+            width,
+            height,
+            supply,
+        }),
+        0..4,
+    )
 }
 
 fn lie() -> impl Strategy<Value = Lie> {
@@ -252,7 +263,16 @@ fn odd_card() -> impl Strategy<Value = Card> {
         (supply(), more_sheets(), lie()),
     )
         .prop_map(
-            |(id, name, grammage, thickness, sheet_width, sheet_height, tint, (supply, more_sheets, lie))| Card {
+            |(
+                id,
+                name,
+                grammage,
+                thickness,
+                sheet_width,
+                sheet_height,
+                tint,
+                (supply, more_sheets, lie),
+            )| Card {
                 id,
                 name,
                 grammage,

@@ -4,12 +4,14 @@
 //!
 //! `snug1.` and then base64url of: length of the body, CRC-32 of the body, body ([`seal`]). Numbers are LEB128 and texts
 //! are their number of bytes and UTF-8 ([`wire`]). A typed length is one number that brings back every character of it,
-//! such as 3 bytes for `11 63/64 in` ([`spelling`]). The body ([`body`]) holds, in this order:
+//! such as 3 bytes for `11 63/64 in` ([`spelling`]). The body ([`body`], [`stock`]) holds, in this order:
 //!
 //! | what | how |
 //! | --- | --- |
-//! | design | marks: 1 metric, 2 sets, 4 inch step, 8 metric step, 16 holder; name; sets; steps; cards; boxes; holder |
-//! | cards | how many; each: marks: 1 number, 2 thickness, 4 sheet, 8 tint; number; name; g/m²; thickness; sheet's width, height; tint as 3 bytes |
+//! | design | marks: 1 metric, 2 sets, 4 inch step, 8 metric step, 16 holder, 32 trimmer, 64 spares; name; sets; steps; trimmer; spares; cards; boxes; holder |
+//! | cards | how many; each: marks: 1 number, 2 thickness, 4 sheet, 8 tint, 16 stock; number; name; g/m²; thickness; sheet's width, height; tint as 3 bytes; stock |
+//! | trimmer | marks: 1 edge trim, 2 longest cut, 4 least strip; each a length |
+//! | stock | marks: 1 have, 2 shop shut, 4 price, 8 pieces upright, 16 more sheets; have; price; how many more; each: marks 1 to 4, have, price, width, height |
 //! | boxes | how many; each a part |
 //! | part | marks: 1 number, 2 form, 4 count, 8 card, 16 inputs, 32 mats, 64 mats as before; number; form; name; count; card; inputs; mats |
 //! | form | its number in [`super::frozen`], or 0 and its key |

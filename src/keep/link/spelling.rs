@@ -142,6 +142,15 @@ fn short(text: &str) -> Option<u64> {
     })
 }
 
+/// Reads the next length.
+///
+/// # Errors
+/// [`Fault::Broken`] where none is next.
+pub fn next(from: &mut Reader) -> Result<Given, Fault> {
+    let number = from.number()?;
+    read(number, from)
+}
+
 /// Reads the length whose number is `number`.
 ///
 /// # Errors

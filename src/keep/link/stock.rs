@@ -1,11 +1,10 @@
 //! The trimmer, the spares and where sheets come from, as the bytes of a link: marks first, then what differs.
 
 use crate::keep::limits;
-use crate::measure::given::Given;
 use crate::project::request::{Card, Lie, MoreSheets, Shop, Supply, Trimmer};
 
 use super::spelling;
-use super::wire::{Fault, Reader, Writer};
+use super::wire::{Fault, Reader, Writer, when};
 
 const EDGE: u64 = 1;
 const LONGEST: u64 = 2;
@@ -17,10 +16,6 @@ const PRICE: u64 = 4;
 const UPRIGHT: u64 = 8;
 const MORE: u64 = 16;
 
-const fn when(so: bool, mark: u64) -> u64 {
-    if so { mark } else { 0 }
-}
-
 /// Writes what the trimmer can do.
 pub fn write_trimmer(to: &mut Writer, t: &Trimmer) {
     to.number(
@@ -28,7 +23,10 @@ pub fn write_trimmer(to: &mut Writer, t: &Trimmer) {
             | when(t.longest_cut.is_some(), LONGEST)
             | when(t.least_strip.is_some(), STRIP),
     );
-    for given in [&t.edge_trim, &t.longest_cut, &t.least_strip].into_iter().flatten() {
+    for given in [&t.edge_trim, &t.longest_cut, &t.least_strip]
+        .into_iter()
+        .flatten()
+    {
         spelling::write(to, given);
     }
 }
@@ -39,17 +37,16 @@ pub fn write_trimmer(to: &mut Writer, t: &Trimmer) {
 /// [`Fault`] where the bytes are no trimmer.
 pub fn read_trimmer(from: &mut Reader) -> Result<Trimmer, Fault> {
     let marks = from.marks(EDGE | LONGEST | STRIP)?;
-    let mut typed = |mark| (marks & mark != 0).then(|| read_length(from)).transpose();
+    let mut typed = |mark| {
+        (marks & mark != 0)
+            .then(|| spelling::next(from))
+            .transpose()
+    };
     Ok(Trimmer {
         edge_trim: typed(EDGE)?,
         longest_cut: typed(LONGEST)?,
         least_strip: typed(STRIP)?,
     })
-}
-
-fn read_length(from: &mut Reader) -> Result<Given, Fault> {
-    let number = from.number()?;
-    spelling::read(number, from)
 }
 
 /// True where a card's sheets are as usual: bought as needed, of one size, pieces either way round.
@@ -61,7 +58,11 @@ pub fn is_usual(card: &Card) -> bool {
 /// Writes where a card's sheets come from.
 pub fn write_sheets(to: &mut Writer, card: &Card) {
     let more = !card.more_sheets.is_empty();
-    write_supply(to, card.supply, when(!card.lie.is_usual(), UPRIGHT) | when(more, MORE));
+    write_supply(
+        to,
+        card.supply,
+        when(!card.lie.is_usual(), UPRIGHT) | when(more, MORE),
+    );
     if more {
         to.count(card.more_sheets.len());
         for sheets in &card.more_sheets {
@@ -78,13 +79,21 @@ pub fn write_sheets(to: &mut Writer, card: &Card) {
 /// [`Fault`] where the bytes are no such thing.
 pub fn read_sheets(from: &mut Reader) -> Result<(Supply, Vec<MoreSheets>, Lie), Fault> {
     let (supply, marks) = read_supply(from, UPRIGHT | MORE)?;
-    let lie = if marks & UPRIGHT == 0 { Lie::Either } else { Lie::Upright };
+    let lie = if marks & UPRIGHT == 0 {
+        Lie::Either
+    } else {
+        Lie::Upright
+    };
     let mut more = Vec::new();
     if marks & MORE != 0 {
         for _ in 0..from.count(limits::MORE_SHEETS)? {
             let supply = read_supply(from, 0)?.0;
-            let (width, height) = (read_length(from)?, read_length(from)?);
-            more.push(MoreSheets { width, height, supply });
+            let (width, height) = (spelling::next(from)?, spelling::next(from)?);
+            more.push(MoreSheets {
+                width,
+                height,
+                supply,
+            });
         }
     }
     Ok((supply, more, lie))
@@ -109,6 +118,10 @@ fn read_supply(from: &mut Reader, more: u64) -> Result<(Supply, u64), Fault> {
     let marks = from.marks(HAVE | SHUT | PRICE | more)?;
     let have = if marks & HAVE == 0 { 0 } else { from.narrow()? };
     let price = (marks & PRICE != 0).then(|| from.narrow()).transpose()?;
-    let shop = if marks & SHUT == 0 { Shop::Open } else { Shop::Shut };
+    let shop = if marks & SHUT == 0 {
+        Shop::Open
+    } else {
+        Shop::Shut
+    };
     Ok((Supply { have, shop, price }, marks))
 }

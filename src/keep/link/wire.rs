@@ -12,6 +12,12 @@ pub enum Fault {
     Unknown,
 }
 
+/// `mark` where something is so.
+#[must_use]
+pub const fn when(so: bool, mark: u64) -> u64 {
+    if so { mark } else { 0 }
+}
+
 /// Bytes as they are written.
 #[derive(Debug, Default)]
 pub struct Writer {

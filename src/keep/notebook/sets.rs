@@ -156,7 +156,7 @@ impl<S: Shelf> Notebook<S> {
         Ok(self.history(Kind::Set, id)?.newest().map(|_| id))
     }
 
-    /// Everything that is kept, for one file.
+    /// Everything that is kept, for a file or a few.
     ///
     /// # Errors
     /// Where the shelf cannot be read.

@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 
 use crate::keep::frozen::{self, Form};
 use crate::keep::limits;
-use crate::keep::link::{spelling, stock};
 use crate::keep::link::wire::{Fault, Reader};
+use crate::keep::link::{spelling, stock};
 use crate::measure::given::Given;
 use crate::measure::system::System;
 use crate::project::request::{Board, Card, Entry, Mats, Part, Project, Tint};
@@ -30,10 +30,10 @@ pub fn design(body: &[u8]) -> Result<Project, Fault> {
     let name = from.text()?.to_owned();
     let sets = if on(mark::SETS) { from.narrow()? } else { 1 };
     let inch_step = on(mark::INCH_STEP)
-        .then(|| read_length(&mut from))
+        .then(|| spelling::next(&mut from))
         .transpose()?;
     let metric_step = on(mark::METRIC_STEP)
-        .then(|| read_length(&mut from))
+        .then(|| spelling::next(&mut from))
         .transpose()?;
     let trimmer = on(mark::TRIMMER)
         .then(|| stock::read_trimmer(&mut from))
@@ -73,13 +73,9 @@ pub fn design(body: &[u8]) -> Result<Project, Fault> {
     })
 }
 
-fn read_length(from: &mut Reader) -> Result<Given, Fault> {
-    let number = from.number()?;
-    spelling::read(number, from)
-}
-
 fn read_card(from: &mut Reader, before: Option<&Card>, system: System) -> Result<Card, Fault> {
-    let marks = from.marks(mark::CARD_ID | mark::THICKNESS | mark::SHEET | mark::TINT | mark::STOCK)?;
+    let marks =
+        from.marks(mark::CARD_ID | mark::THICKNESS | mark::SHEET | mark::TINT | mark::STOCK)?;
     let on = |mark| marks & mark != 0;
     let id = if on(mark::CARD_ID) {
         from.narrow()?
@@ -88,9 +84,11 @@ fn read_card(from: &mut Reader, before: Option<&Card>, system: System) -> Result
     };
     let name = from.text()?.to_owned();
     let grammage = from.narrow()?;
-    let thickness = on(mark::THICKNESS).then(|| read_length(from)).transpose()?;
+    let thickness = on(mark::THICKNESS)
+        .then(|| spelling::next(from))
+        .transpose()?;
     let (sheet_width, sheet_height) = match before {
-        _ if on(mark::SHEET) => (read_length(from)?, read_length(from)?),
+        _ if on(mark::SHEET) => (spelling::next(from)?, spelling::next(from)?),
         Some(card) => (card.sheet_width.clone(), card.sheet_height.clone()),
         None => {
             let (width, height) = frozen::sheet(system);
@@ -211,7 +209,7 @@ fn read_mats(from: &mut Reader) -> Result<Mats, Fault> {
     let marks = from.marks(mark::REVEAL | mark::OFF)?;
     let card = from.narrow()?;
     let reveal = (marks & mark::REVEAL != 0)
-        .then(|| read_length(from))
+        .then(|| spelling::next(from))
         .transpose()?;
     let mut off = Vec::new();
     if marks & mark::OFF != 0 {

@@ -1,17 +1,12 @@
 //! From a design to bytes.
 
 use crate::keep::frozen::{self, Form};
+use crate::keep::link::wire::{Writer, when};
 use crate::keep::link::{spelling, stock};
-use crate::keep::link::wire::Writer;
 use crate::measure::system::System;
 use crate::project::request::{Board, Card, Entry, Mats, Part, Project};
 
 use super::{Before, COUNT, FIRST_WORD, SPELLED, STYLES, mark};
-
-/// `mark` where something is so.
-const fn when(so: bool, mark: u64) -> u64 {
-    if so { mark } else { 0 }
-}
 
 /// Writes `project`.
 #[must_use]
