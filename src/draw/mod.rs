@@ -10,3 +10,4 @@ pub mod folded;
 pub mod solid;
 pub mod sheet;
 pub mod step;
+pub mod overview;

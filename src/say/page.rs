@@ -170,6 +170,14 @@ pub const RECIPE_IN: &str = "Recipe in ";
 /// All parts.
 pub const ALL_PARTS: &str = "All parts at one scale";
 /// What to do.
+pub const TOUCH_PART: &str = "Touch a part to see it large";
+/// Boxes and holder together.
+pub const FINISHED_SET: &str = "The finished set";
+/// Slides the boxes out of the holder.
+pub const LIFT: &str = "Slide the boxes out";
+/// Round its upright.
+pub const TURN: &str = "Turn it";
+/// What to do.
 pub const TOUCH: &str = "Touch a panel for its name and size";
 
 // Sheets.

@@ -4,6 +4,7 @@ use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
 
 use super::desk::Desk;
+use super::flat_view::FlatView;
 use super::head::Head;
 use super::set_view::SetView;
 use super::sheets_view::SheetsView;
@@ -19,6 +20,8 @@ use crate::web::here;
 pub enum Walk {
     /// What is asked for.
     Set,
+    /// All that is drawn.
+    Flat,
     /// What to cut from what.
     Sheets,
     /// What to do.
@@ -27,13 +30,14 @@ pub enum Walk {
 
 impl Walk {
     /// All, in order.
-    pub const ALL: [Self; 3] = [Self::Set, Self::Sheets, Self::Steps];
+    pub const ALL: [Self; 4] = [Self::Set, Self::Flat, Self::Sheets, Self::Steps];
 
     /// What it is called.
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
             Self::Set => page::SET,
+            Self::Flat => page::FLAT,
             Self::Sheets => page::SHEETS,
             Self::Steps => page::STEPS,
         }
@@ -71,6 +75,7 @@ pub fn App() -> impl IntoView {
     };
     let part = move || match walk.get() {
         Walk::Set => view! { <SetView /> }.into_any(),
+        Walk::Flat => view! { <FlatView /> }.into_any(),
         Walk::Sheets => view! { <SheetsView /> }.into_any(),
         Walk::Steps => view! { <StepsView /> }.into_any(),
     };

@@ -25,6 +25,7 @@ pub mod stage;
 pub mod fold_control;
 pub mod recipe;
 pub mod legend;
+pub mod flat_view;
 pub mod steps_view;
 pub mod glance;
 pub mod sheets_view;

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::desk::{Desk, desk};
+use super::flat_view::slider;
 use super::fold_control::FoldControl;
 use super::legend::Legend;
 use super::picture::Picture;
@@ -33,6 +34,7 @@ pub fn Stage() -> impl IntoView {
     let old = Memo::new(move |_| !fresh.get() && desk.good.with(|p| drawn(p, place.get())));
     let title = Memo::new(move |_| desk.project.with(|p| names::place(p, place.get())));
     let progress = RwSignal::new(0.0_f64);
+    let turn = RwSignal::new(View::default().turn);
     let chosen = RwSignal::new(None::<PanelId>);
     Effect::new(move |_| {
         place.track();
@@ -42,7 +44,8 @@ pub fn Stage() -> impl IntoView {
     let drawing = Memo::new(move |_| {
         let plan = if fresh.get() { desk.plan } else { desk.good };
         let (at, by) = (place.get(), progress.get());
-        plan.with(|plan| desk.project.with(|project| draw(plan, project, at, by, chosen.get())))
+        let view = View { turn: turn.get(), ..View::default() };
+        plan.with(|plan| desk.project.with(|project| draw(plan, project, at, by, chosen.get(), view)))
     });
     let moves = Memo::new(move |_| {
         let plan = if fresh.get() { desk.plan } else { desk.good };
@@ -69,6 +72,7 @@ pub fn Stage() -> impl IntoView {
                     {move || panel().unwrap_or_else(|| view! { <span>{page::TOUCH}</span> }.into_any())}
                 </p>
                 <FoldControl progress=progress moves=moves />
+                <Show when=move || { progress.get() > 0.0 }>{slider("stage-turn", page::TURN, -180.0, 180.0, turn)}</Show>
                 <RecipeText place=place />
                 <Legend />
             </Show>
@@ -80,12 +84,12 @@ fn drawn(plan: &Plan, place: Place) -> bool {
     plan.part(place).is_some_and(|p| p.assembly.is_some())
 }
 
-fn draw(plan: &Plan, project: &Project, place: Place, progress: f64, chosen: Option<PanelId>) -> Option<Drawing> {
+fn draw(plan: &Plan, project: &Project, place: Place, progress: f64, chosen: Option<PanelId>, view: View) -> Option<Drawing> {
     let part = plan.part(place)?;
     let tint = |card: Option<u16>| card.and_then(|c| project.card(c)).map_or_else(Tint::default, |c| c.tint);
     let (card, mats) = (tint(Some(part.card)), tint(part.mat_card));
     if progress > 0.0 {
-        folded(part, 0, progress, &Dress { card, mats, chosen: chosen.into_iter().collect() }, View::default())
+        folded(part, 0, progress, &Dress { card, mats, chosen: chosen.into_iter().collect() }, view)
     } else {
         flat(part, 0, Look { card, mats, chosen, system: plan.system })
     }
