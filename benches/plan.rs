@@ -40,10 +40,18 @@ fn median_us(project: &Project) -> f64 {
 }
 
 fn main() {
-    let cases = [("1 box", 1, 1), ("12 boxes, 3 kinds", 3, 4), ("12 boxes, 12 kinds", 12, 1), ("60 boxes, 60 kinds", 60, 1), ("100 boxes, 20 kinds", 20, 5)];
+    let cases = [
+        ("1 box", 1, 1),
+        ("12 boxes, 3 kinds", 3, 4),
+        ("12 boxes, 12 kinds", 12, 1),
+        ("60 boxes, 60 kinds", 60, 1),
+        ("100 boxes, 20 kinds", 20, 5),
+    ];
     let mut first = None;
     for (name, kinds, count) in cases {
-        let Some(project) = set(kinds, count) else { continue };
+        let Some(project) = set(kinds, count) else {
+            continue;
+        };
         let us = median_us(&project);
         let base = *first.get_or_insert(us);
         println!("{name:>20}: {us:9.0} µs   × {:.1}", us / base);

@@ -13,10 +13,10 @@ pub mod form;
 pub mod fold;
 pub mod cut;
 pub mod make;
+pub mod plan;
 pub mod say;
 pub mod draw;
 pub mod keep;
-pub mod plan;
 
 #[cfg(target_arch = "wasm32")]
 pub mod web;

@@ -66,6 +66,7 @@ pub fn plan(project: &Project, system: System) -> Plan {
     let mut findings = Vec::new();
     let marks = marks(project, system, &mut findings);
     check_counts(project, &mut findings);
+    check_trimmer(project, &mut findings);
     let cards = cards(project, &mut findings);
     let maker = Maker {
         project,
@@ -91,7 +92,7 @@ pub fn plan(project: &Project, system: System) -> Plan {
         .iter()
         .filter(|c| maker.cards.iter().any(|u| u.id == c.id))
         .collect();
-    let sheets = sheets(&usable, &pieces, &mut findings);
+    let sheets = sheets(project, &usable, &pieces, &mut findings);
     findings.sort_by_key(|f| f.weight);
     Plan {
         system,
@@ -147,8 +148,32 @@ fn count_outside(place: Place, input: &'static str, is: u32, range: Range<u32>) 
     })
 }
 
+fn number(n: usize) -> u32 {
+    u32::try_from(n).unwrap_or(u32::MAX)
+}
+
+fn check_trimmer(project: &Project, findings: &mut Vec<Finding>) {
+    let t = &project.trimmer;
+    for (typed, input, range) in [
+        (&t.edge_trim, "edge-trim", bound::EDGE_TRIM),
+        (&t.longest_cut, "longest-cut", bound::LONGEST_CUT),
+        (&t.least_strip, "least-strip", bound::LEAST_STRIP),
+    ] {
+        if let Some(is) = typed.as_ref().map(|g| g.length())
+            && !range.holds(is)
+        {
+            findings.push(outside(Place::Board, input, is, range));
+        }
+    }
+}
+
 fn check_counts(project: &Project, findings: &mut Vec<Finding>) {
-    let number = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
+    findings.extend(count_outside(
+        Place::Set,
+        "spares",
+        project.spares,
+        bound::SPARES,
+    ));
     findings.extend(count_outside(Place::Set, "sets", project.sets, bound::SETS));
     findings.extend(count_outside(
         Place::Set,
@@ -219,10 +244,18 @@ fn usable(card: &Card, findings: &mut Vec<Finding>) -> Option<Usable> {
         card.sheet_height.length(),
         bound::SHEET_SIDE,
     );
+    for m in &card.more_sheets {
+        check("more-sheets", m.width.length(), bound::SHEET_SIDE);
+        check("more-sheets", m.height.length(), bound::SHEET_SIDE);
+    }
     if let Some(t) = &card.thickness {
         check("thickness", t.length(), bound::THICKNESS);
     }
     if let Some(f) = count_outside(place, "grammage", card.grammage, bound::GRAMMAGE) {
+        bad = true;
+        findings.push(f);
+    }
+    for f in supply_outside(card) {
         bad = true;
         findings.push(f);
     }
@@ -241,6 +274,31 @@ fn usable(card: &Card, findings: &mut Vec<Finding>) -> Option<Usable> {
         id: card.id,
         thickness: card.thickness.as_ref().map_or(estimate, |t| t.length()),
     })
+}
+
+/// What is outside its range in what was said of a card's sheets.
+fn supply_outside(card: &Card) -> impl Iterator<Item = Finding> {
+    let place = Place::Card(card.id);
+    let more = number(card.more_sheets.len());
+    let first = std::iter::once((card.supply, "have", "price"));
+    let all = first.chain(
+        card.more_sheets
+            .iter()
+            .map(|m| (m.supply, "more-sheets", "more-sheets")),
+    );
+    all.flat_map(move |(s, have, price)| {
+        [
+            count_outside(place, have, s.have, bound::HAVE),
+            count_outside(place, price, s.price.unwrap_or(0), bound::SHEET_PRICE),
+        ]
+    })
+    .chain([count_outside(
+        place,
+        "more-sheets",
+        more,
+        bound::MORE_SHEETS,
+    )])
+    .flatten()
 }
 
 /// What every part is planned with.

@@ -1,4 +1,5 @@
 //! Files: every request comes back, every stranger's bytes are answered.
+#![cfg(not(target_arch = "wasm32"))]
 
 mod common;
 

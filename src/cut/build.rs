@@ -85,7 +85,9 @@ pub fn lay_out(pieces: &[Piece], sheets: &[Sheet], rules: &Rules) -> Layout {
     let draft = quick(&job, &mut work);
     let mut layout = emit(&job, &draft, pieces, sheets, rules);
     if layout.left_out.iter().all(|out| out.why < Why::StockRanOut) {
-        layout.bound = layout.bound.max(super::bound::quick(&job, layout.sheets(), &mut work));
+        layout.bound = layout
+            .bound
+            .max(super::bound::quick(&job, layout.sheets(), &mut work));
     }
     layout.work = work;
     if work >= ENOUGH {

@@ -96,7 +96,11 @@ impl Search {
     pub fn step(&mut self, work: u64) -> Status {
         let end = self.work.saturating_add(work).min(self.most);
         loop {
-            if self.proved() || self.work >= self.most || self.job.kinds.is_empty() || self.job.boards.is_empty() {
+            if self.proved()
+                || self.work >= self.most
+                || self.job.kinds.is_empty()
+                || self.job.boards.is_empty()
+            {
                 self.phase = Phase::Done;
             }
             if let Phase::Done = self.phase {
@@ -112,7 +116,11 @@ impl Search {
     fn advance(&mut self, end: u64) {
         match &mut self.phase {
             Phase::Bound(bounding) => {
-                let sheets: u32 = self.best.runs.iter().fold(0, |sum, r| sum.saturating_add(r.copies));
+                let sheets: u32 = self
+                    .best
+                    .runs
+                    .iter()
+                    .fold(0, |sum, r| sum.saturating_add(r.copies));
                 let done = bounding.advance(sheets, &mut self.work, end);
                 self.bound = self.bound.max(bounding.sheets);
                 if done {
@@ -123,7 +131,10 @@ impl Search {
             Phase::Columns(columns) => {
                 let done = columns.advance(&self.job, &mut self.work, end);
                 self.bound = self.bound.max(columns.boards);
-                self.floor = self.floor.max(columns.floor).max(bound::cost(&self.job, self.bound));
+                self.floor = self
+                    .floor
+                    .max(columns.floor)
+                    .max(bound::cost(&self.job, self.bound));
                 if done {
                     let whole = columns.whole(&self.job);
                     self.phase = Phase::Ruin(Box::new(self.rest(whole)));
@@ -150,7 +161,10 @@ impl Search {
                 return Phase::Columns(Box::new(columns));
             }
         }
-        let whole = Draft { runs: Vec::new(), left: self.job.kinds.iter().map(|k| k.count).collect() };
+        let whole = Draft {
+            runs: Vec::new(),
+            left: self.job.kinds.iter().map(|k| k.count).collect(),
+        };
         Phase::Ruin(Box::new(self.rest(whole)))
     }
 
@@ -168,8 +182,17 @@ impl Search {
             }
             fixed_cost += board.cost * i64::from(run.copies);
         }
-        let draft = if whole.runs.is_empty() { self.best.clone() } else { quick(&job, &mut self.work) };
-        let mut rest = Rest { fixed: whole.runs, fixed_cost, state: State::new(&job, &draft, i64::MAX), job };
+        let draft = if whole.runs.is_empty() {
+            self.best.clone()
+        } else {
+            quick(&job, &mut self.work)
+        };
+        let mut rest = Rest {
+            fixed: whole.runs,
+            fixed_cost,
+            state: State::new(&job, &draft, i64::MAX),
+            job,
+        };
         let sum = rest.with(draft);
         if sum.rank(&self.job) < self.best.rank(&self.job) {
             self.best = sum;
@@ -185,9 +208,19 @@ impl Search {
     /// The best layout so far.
     #[must_use]
     pub fn layout(&self) -> Layout {
-        let mut layout = emit(&self.job, &self.best, &self.pieces, &self.sheets, &self.rules);
+        let mut layout = emit(
+            &self.job,
+            &self.best,
+            &self.pieces,
+            &self.sheets,
+            &self.rules,
+        );
         layout.work = self.work;
-        layout.ending = if matches!(self.phase, Phase::Done) { Ending::Finished } else { Ending::Stopped };
+        layout.ending = if matches!(self.phase, Phase::Done) {
+            Ending::Finished
+        } else {
+            Ending::Stopped
+        };
         if layout.left_out.iter().all(|out| out.why < Why::StockRanOut) {
             layout.bound = layout.bound.max(self.bound);
             if self.job.priced {

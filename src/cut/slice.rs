@@ -280,7 +280,10 @@ impl Slice {
         let mut slice = Self::default();
         nest.tidy()?.flatten(&mut slice.parts);
         slice.measure(job, board);
-        slice.area = slice.blocks().map(|b| job.kinds[b.kind as usize].area() * i64::from(b.count())).sum();
+        slice.area = slice
+            .blocks()
+            .map(|b| job.kinds[b.kind as usize].area() * i64::from(b.count()))
+            .sum();
         let holds = |part: &Part| part.need[0] <= part.room[0] && part.need[1] <= part.room[1];
         slice.parts.iter().all(holds).then_some(slice)
     }
@@ -298,7 +301,9 @@ impl Slice {
     /// The tree below a node as nested rows.
     fn nest(&self, at: usize) -> Nest {
         let part = self.parts[at];
-        let Some(axis) = part.split.axis() else { return Nest::Leaf(part.block) };
+        let Some(axis) = part.split.axis() else {
+            return Nest::Leaf(part.block);
+        };
         let mut inside = Vec::new();
         let mut next = at + 1;
         while next < at + part.span as usize {
@@ -332,16 +337,21 @@ impl Nest {
             Self::Leaf(_) => Some(self),
             Self::Row(axis, inside) => {
                 let mut inside: Vec<Self> = inside.into_iter().filter_map(Self::tidy).collect();
-                if inside.len() > 1 { Some(Self::Row(axis, inside)) } else { inside.pop() }
+                if inside.len() > 1 {
+                    Some(Self::Row(axis, inside))
+                } else {
+                    inside.pop()
+                }
             }
         }
     }
 
     fn keep(self, most: &mut [u32]) -> Option<Self> {
         match self {
-            Self::Row(axis, inside) => {
-                Some(Self::Row(axis, inside.into_iter().filter_map(|n| n.keep(most)).collect()))
-            }
+            Self::Row(axis, inside) => Some(Self::Row(
+                axis,
+                inside.into_iter().filter_map(|n| n.keep(most)).collect(),
+            )),
             Self::Leaf(block) => {
                 let left = &mut most[block.kind as usize];
                 if *left == 0 {
@@ -355,10 +365,16 @@ impl Nest {
 
     fn single(self) -> Self {
         match self {
-            Self::Row(axis, inside) => Self::Row(axis, inside.into_iter().map(Self::single).collect()),
+            Self::Row(axis, inside) => {
+                Self::Row(axis, inside.into_iter().map(Self::single).collect())
+            }
             Self::Leaf(block) => {
                 let repeat = |axis: usize, n: u16, what: &dyn Fn() -> Self| {
-                    if n == 1 { what() } else { Self::Row(axis, (0..n).map(|_| what()).collect()) }
+                    if n == 1 {
+                        what()
+                    } else {
+                        Self::Row(axis, (0..n).map(|_| what()).collect())
+                    }
                 };
                 let one = || Self::Leaf(Block::one(block.kind, block.turned));
                 repeat(0, block.grid[0], &|| repeat(1, block.grid[1], &one))
@@ -380,11 +396,16 @@ impl Nest {
         match self {
             Self::Leaf(block) => into.push(Part { block, ..blank }),
             Self::Row(axis, inside) => {
-                into.push(Part { split: Split::along(axis), ..blank });
+                into.push(Part {
+                    split: Split::along(axis),
+                    ..blank
+                });
                 let mut open: Vec<Self> = inside.into_iter().rev().collect();
                 while let Some(next) = open.pop() {
                     match next {
-                        Self::Row(same, more) if same == axis => open.extend(more.into_iter().rev()),
+                        Self::Row(same, more) if same == axis => {
+                            open.extend(more.into_iter().rev())
+                        }
                         other => {
                             other.flatten(into);
                         }

@@ -21,9 +21,27 @@ use crate::project::request::Tint;
 pub fn step(step: &Step, plan: &Plan, tint: &dyn Fn(u16) -> Tint) -> Option<Drawing> {
     match &step.action {
         Action::CutPieces { card, .. } => first_sheet(plan, *card, tint),
-        Action::Fill => Some(set(&plan.boxes, plan.holder.as_ref(), tint, 1.0, View::default())),
-        Action::SlideIn => Some(set(&plan.boxes, plan.holder.as_ref(), tint, 0.45, View::default())),
-        Action::TryBoxesIn { .. } => Some(set(&plan.boxes, plan.holder.as_ref(), tint, 0.0, View::default())),
+        Action::Fill => Some(set(
+            &plan.boxes,
+            plan.holder.as_ref(),
+            tint,
+            1.0,
+            View::default(),
+        )),
+        Action::SlideIn => Some(set(
+            &plan.boxes,
+            plan.holder.as_ref(),
+            tint,
+            0.45,
+            View::default(),
+        )),
+        Action::TryBoxesIn { .. } => Some(set(
+            &plan.boxes,
+            plan.holder.as_ref(),
+            tint,
+            0.0,
+            View::default(),
+        )),
         action => {
             let planned = plan.part(step.place)?;
             let look = Look {
@@ -38,12 +56,25 @@ pub fn step(step: &Step, plan: &Plan, tint: &dyn Fn(u16) -> Tint) -> Option<Draw
 }
 
 fn first_sheet(plan: &Plan, card: u16, tint: &dyn Fn(u16) -> Tint) -> Option<Drawing> {
-    let sheets = plan.sheets.iter().find(|s| s.card == card)?;
+    let sheets = plan.sheets.iter().find(|s| s.job.card == card)?;
     let pattern = sheets.layout.patterns.first()?;
-    let letter = |id: u32| plan.pieces.iter().find(|p| p.id == id).map_or(String::new(), |p| p.letter());
-    let cuts = order(pattern, &sheets.sheet);
+    let letter = |id: u32| {
+        plan.pieces
+            .iter()
+            .find(|p| p.id == id)
+            .map_or(String::new(), |p| p.letter())
+    };
+    let bare = sheets.sheet(pattern.sheet)?;
+    let cuts = order(pattern, bare);
     let system = plan.system;
-    Some(sheet(&Cutting { sheet: &sheets.sheet, pattern, cuts: &cuts, tint: tint(card), system, letter: &letter }))
+    Some(sheet(&Cutting {
+        sheet: bare,
+        pattern,
+        cuts: &cuts,
+        tint: tint(card),
+        system,
+        letter: &letter,
+    }))
 }
 
 fn on_part(action: &Action, planned: &Planned, part: usize, look: Look) -> Option<Drawing> {
@@ -60,26 +91,56 @@ fn on_part(action: &Action, planned: &Planned, part: usize, look: Look) -> Optio
         Action::Fold { index, .. } => {
             let moved = shape.moves.get(*index)?;
             let chosen = match &moved.way {
-                Way::Even(all) => all.iter().filter_map(|c| net.creases.get(c.0)).map(|c| c.far).collect(),
-                Way::TuckIn { lid, .. } => net.creases.get(lid.0).map(|c| c.far).into_iter().collect(),
+                Way::Even(all) => all
+                    .iter()
+                    .filter_map(|c| net.creases.get(c.0))
+                    .map(|c| c.far)
+                    .collect(),
+                Way::TuckIn { lid, .. } => {
+                    net.creases.get(lid.0).map(|c| c.far).into_iter().collect()
+                }
             };
-            let dress = Dress { card: look.card, mats: look.mats, chosen };
+            let dress = Dress {
+                card: look.card,
+                mats: look.mats,
+                chosen,
+            };
             // Nearly at its end: so both where it comes from and where it goes can be seen.
             folded(planned, part, *index as f64 + 0.82, &dress, View::default())
         }
         Action::Straps(_) => {
-            let dress = Dress { card: look.card, mats: look.mats, chosen: Vec::new() };
-            folded(planned, part, shape.moves.len() as f64, &dress, View::default())
+            let dress = Dress {
+                card: look.card,
+                mats: look.mats,
+                chosen: Vec::new(),
+            };
+            folded(
+                planned,
+                part,
+                shape.moves.len() as f64,
+                &dress,
+                View::default(),
+            )
         }
-        Action::CutPieces { .. } | Action::TryBoxesIn { .. } | Action::Fill | Action::SlideIn => None,
+        Action::CutPieces { .. } | Action::TryBoxesIn { .. } | Action::Fill | Action::SlideIn => {
+            None
+        }
     }
 }
 
 fn canvas(recipe: &Recipe, title: &str, look: Look) -> Drawing {
     let (w, h) = (recipe.width.as_mm(), recipe.height.as_mm());
-    let mut d = Drawing { title: title.to_owned(), lettering: w.max(h) / 24.0, ..Drawing::default() };
+    let mut d = Drawing {
+        title: title.to_owned(),
+        lettering: w.max(h) / 24.0,
+        ..Drawing::default()
+    };
     d.area(block([0.0, 0.0], [w, h]), Fill::Card(look.card, 0.0));
-    d.ring(Meaning::Edge, Ink::Card(look.card), block([0.0, 0.0], [w, h]));
+    d.ring(
+        Meaning::Edge,
+        Ink::Card(look.card),
+        block([0.0, 0.0], [w, h]),
+    );
     let room = d.lettering * 3.4;
     d.frame([-room, -room], [w + d.lettering, h + d.lettering]);
     d
@@ -91,14 +152,25 @@ fn scored(recipe: &Recipe, scores: &Scores, look: Look) -> Drawing {
         Turned::AsItLies => (recipe.width.as_mm(), recipe.height.as_mm()),
         Turned::Quarter => (recipe.height.as_mm(), recipe.width.as_mm()),
     };
-    let mut d = Drawing { title: "Scores".to_owned(), lettering: whole.max(along) / 24.0, ..Drawing::default() };
+    let mut d = Drawing {
+        title: "Scores".to_owned(),
+        lettering: whole.max(along) / 24.0,
+        ..Drawing::default()
+    };
     let card = Ink::Card(look.card);
-    d.area(block([0.0, 0.0], [whole, along]), Fill::Card(look.card, 0.0));
+    d.area(
+        block([0.0, 0.0], [whole, along]),
+        Fill::Card(look.card, 0.0),
+    );
     d.ring(Meaning::Edge, card, block([0.0, 0.0], [whole, along]));
     // The fence at the left.
     let thick = d.lettering * 0.7;
     d.area(block([-thick, -thick], [0.0, along + thick]), Fill::Tool);
-    d.ring(Meaning::Edge, Ink::Page, block([-thick, -thick], [0.0, along + thick]));
+    d.ring(
+        Meaning::Edge,
+        Ink::Page,
+        block([-thick, -thick], [0.0, along + thick]),
+    );
     if scores.turned == Turned::Quarter {
         // A quarter to the left: what lay at the left now lies below; the first scores run across.
         for at in &recipe.scores[0].at {
@@ -107,7 +179,11 @@ fn scored(recipe: &Recipe, scores: &Scores, look: Look) -> Drawing {
         }
     }
     for at in &scores.at {
-        d.line(Meaning::Now, card, vec![[at.as_mm(), 0.0], [at.as_mm(), along]]);
+        d.line(
+            Meaning::Now,
+            card,
+            vec![[at.as_mm(), 0.0], [at.as_mm(), along]],
+        );
     }
     dimension::along_top(&mut d, scores, look.system);
     let room = d.lettering * 3.4;
@@ -158,10 +234,16 @@ fn cells(net: &Net, look: Look) -> Drawing {
 /// The pattern, with what is taken off now drawn heaviest.
 fn take_off(planned: &Planned, part: usize, net: &Net, off: &[TakeOff], look: Look) -> Drawing {
     let (w, h) = (net.blank.width().as_mm(), net.blank.height().as_mm());
-    let mut d = Drawing { title: "What is trimmed".to_owned(), lettering: w.max(h) / 28.0, ..Drawing::default() };
+    let mut d = Drawing {
+        title: "What is trimmed".to_owned(),
+        lettering: w.max(h) / 28.0,
+        ..Drawing::default()
+    };
     pattern(&mut d, planned, part, look);
     for waste in &net.waste {
-        let mine = |o: &TakeOff| Some(o.panel) == waste.from.map(|PanelId(i)| PanelId(i)) && o.taken == waste.taken;
+        let mine = |o: &TakeOff| {
+            Some(o.panel) == waste.from.map(|PanelId(i)| PanelId(i)) && o.taken == waste.taken
+        };
         if off.iter().any(mine) {
             d.ring(Meaning::Now, Ink::Page, corners(&waste.outline));
         }

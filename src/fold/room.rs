@@ -129,8 +129,17 @@ pub fn mats_add(part: &Part, panels: &[PanelId], mat: Length) -> Size {
             faces.push(out);
         }
     }
-    let along = |axis: fn(V3) -> f64| mat * faces.iter().map(|&f| i64::from(axis(f).abs() > 0.9)).sum::<i64>();
-    Size { width: along(|f| f.x), depth: along(|f| f.y), height: along(|f| f.z) }
+    let along = |axis: fn(V3) -> f64| {
+        mat * faces
+            .iter()
+            .map(|&f| i64::from(axis(f).abs() > 0.9))
+            .sum::<i64>()
+    };
+    Size {
+        width: along(|f| f.x),
+        depth: along(|f| f.y),
+        height: along(|f| f.z),
+    }
 }
 
 fn extent(part: &Part, pose: &Pose, panels: &[usize]) -> (V3, V3) {

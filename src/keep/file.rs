@@ -244,6 +244,18 @@ pub fn read(bytes: &[u8]) -> Result<Vec<Kept>, FileError> {
     Ok(sets)
 }
 
+/// Reads a file that holds one set.
+///
+/// # Errors
+/// As [`read`]; [`FileError::NotOurs`] for any other number of sets.
+pub fn read_one(bytes: &[u8]) -> Result<Kept, FileError> {
+    let mut sets = read(bytes)?;
+    match (sets.pop(), sets.is_empty()) {
+        (Some(kept), true) => Ok(kept),
+        _ => Err(FileError::NotOurs),
+    }
+}
+
 fn one(one: One) -> Kept {
     Kept {
         project: one.project,

@@ -14,6 +14,8 @@ pub const NAME: usize = 200;
 pub const WORD: usize = 60;
 /// Cards in a design.
 pub const CARDS: usize = 100;
+/// Sizes of sheets of one card besides the first.
+pub const MORE_SHEETS: usize = 40;
 /// Kinds of boxes in a design.
 pub const BOXES: usize = 200;
 /// Values typed for one part.
@@ -44,7 +46,7 @@ pub enum Excess {
         /// The most that are kept.
         most: usize,
     },
-    /// A length whose text would not be read as the same length again.
+    /// A length or word whose text would be read as something else.
     Unsteady {
         /// Its text.
         text: String,
@@ -85,6 +87,10 @@ pub fn check(project: &Project) -> Result<(), Excess> {
     number("kinds of boxes", project.boxes.len(), BOXES)?;
     length(project.board.inch_step.as_ref())?;
     length(project.board.metric_step.as_ref())?;
+    let t = &project.trimmer;
+    [&t.edge_trim, &t.longest_cut, &t.least_strip]
+        .into_iter()
+        .try_for_each(|g| length(g.as_ref()))?;
     project.cards.iter().try_for_each(card)?;
     project
         .boxes
@@ -97,7 +103,10 @@ fn card(card: &Card) -> Result<(), Excess> {
     text("the name of a card", &card.name, NAME)?;
     length(card.thickness.as_ref())?;
     length(Some(&card.sheet_width))?;
-    length(Some(&card.sheet_height))
+    length(Some(&card.sheet_height))?;
+    number("sizes of sheets", card.more_sheets.len(), MORE_SHEETS)?;
+    let more = card.more_sheets.iter().flat_map(|m| [&m.width, &m.height]);
+    more.map(Some).try_for_each(length)
 }
 
 fn part(part: &Part) -> Result<(), Excess> {
@@ -109,10 +118,21 @@ fn part(part: &Part) -> Result<(), Excess> {
         match entry {
             Entry::Count(_) => {}
             Entry::Length(given) => length(Some(given))?,
-            Entry::Choice(word) => text("a chosen word", word, WORD)?,
+            Entry::Choice(word) => choice(word)?,
         }
     }
     part.mats.as_ref().map_or(Ok(()), mats)
+}
+
+/// In a file a word that reads as a length is a length.
+fn choice(word: &str) -> Result<(), Excess> {
+    text("a chosen word", word, WORD)?;
+    match Given::read(word, System::Metric) {
+        Ok(_) => Err(Excess::Unsteady {
+            text: word.to_owned(),
+        }),
+        Err(_) => Ok(()),
+    }
 }
 
 fn mats(mats: &Mats) -> Result<(), Excess> {

@@ -10,3 +10,11 @@ pub mod frozen;
 
 pub mod file;
 pub mod link;
+
+pub mod shelf;
+
+pub mod record;
+
+pub mod history;
+
+pub mod notebook;

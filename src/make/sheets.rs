@@ -4,89 +4,218 @@ use crate::cut::build::lay_out;
 use crate::cut::layout::{Layout, Why};
 use crate::cut::piece::{Piece as Wanted, Turn};
 use crate::cut::sheet::{Rules, Sheet, Stock};
+use crate::measure::length::Length;
+use crate::project::bound;
 use crate::project::finding::{Finding, Place, Weight, What};
-use crate::project::request::Card;
+use crate::project::request::{Card, Lie, Project, Shop, Supply};
 
 use super::pieces::Piece;
+
+/// What is to be cut from one card, and from what.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Job {
+    /// The card.
+    pub card: u16,
+    /// The pieces, by their place in the piece list, spares included.
+    pub wanted: Vec<Wanted>,
+    /// The sheets there are and the sheets that can be bought; numbered in this order.
+    pub sheets: Vec<Sheet>,
+    /// What the trimmer can do.
+    pub rules: Rules,
+}
 
 /// The sheets of one card.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CardSheets {
-    /// The card.
-    pub card: u16,
-    /// The sheet, as it really is.
-    pub sheet: Sheet,
-    /// What is cut from how many of them; pieces go by their place in the piece list.
+    /// What was asked.
+    pub job: Job,
+    /// What is cut from how many sheets.
     pub layout: Layout,
 }
 
-/// Lays the pieces of each card out on its sheets; `cards` are those that can be planned with.
-#[must_use]
-pub fn sheets(cards: &[&Card], pieces: &[Piece], findings: &mut Vec<Finding>) -> Vec<CardSheets> {
-    let mut all = Vec::new();
-    for card in cards {
-        let wanted: Vec<Wanted> = pieces
+impl CardSheets {
+    /// The sheet that a pattern is cut from.
+    #[must_use]
+    pub fn sheet(&self, id: u32) -> Option<&Sheet> {
+        self.job.sheets.iter().find(|s| s.id == id)
+    }
+
+    /// Sheets of each size and source that are used, in the order of the job: how many, and of which.
+    pub fn used(&self) -> impl Iterator<Item = (u32, &Sheet)> {
+        self.job
+            .sheets
             .iter()
-            .filter(|p| p.card == card.id)
-            .map(|p| Wanted {
-                id: p.id,
-                width: p.width,
-                height: p.height,
-                count: u32::try_from(p.count).unwrap_or(u32::MAX),
-                turn: Turn::Free,
-            })
-            .collect();
-        if wanted.is_empty() {
-            continue;
+            .map(|s| (self.layout.sheets_of(s.id), s))
+            .filter(|u| u.0 > 0)
+    }
+
+    /// What the sheets to buy cost, in the smallest coin; nothing where a price is not known.
+    #[must_use]
+    pub fn price(&self) -> Option<u64> {
+        let bought = self.used().filter(|u| u.1.stock == Stock::Buy);
+        bought
+            .map(|(n, s)| s.price.map(|p| u64::from(p) * u64::from(n)))
+            .sum()
+    }
+}
+
+/// What is to be cut from `card` for `pieces`, with spares; nothing where it has no pieces.
+#[must_use]
+pub fn job(project: &Project, card: &Card, pieces: &[Piece]) -> Option<Job> {
+    let spares = u64::from(project.spares.min(bound::SPARES.most));
+    let turn = match card.lie {
+        Lie::Either => Turn::Free,
+        Lie::Upright => Turn::Fixed,
+    };
+    let wanted: Vec<Wanted> = pieces
+        .iter()
+        .filter(|p| p.card == card.id)
+        .map(|p| Wanted {
+            id: p.id,
+            width: p.width,
+            height: p.height,
+            count: u32::try_from(p.count + (p.count * spares).div_ceil(100)).unwrap_or(u32::MAX),
+            turn,
+        })
+        .collect();
+    (!wanted.is_empty()).then(|| Job {
+        card: card.id,
+        wanted,
+        sheets: sheets_of(card),
+        rules: rules(project),
+    })
+}
+
+/// The trimmer's limits, typed or usual.
+fn rules(project: &Project) -> Rules {
+    let t = &project.trimmer;
+    Rules {
+        edge_trim: t.edge_trim.as_ref().map_or(Length::ZERO, |g| g.length()),
+        longest_cut: t.longest_cut.as_ref().map(|g| g.length()),
+        least_strip: t
+            .least_strip
+            .as_ref()
+            .map_or(bound::DEFAULT_LEAST_STRIP, |g| g.length()),
+    }
+}
+
+/// Each size first from the drawer, then from the shop.
+fn sheets_of(card: &Card) -> Vec<Sheet> {
+    let first = (&card.sheet_width, &card.sheet_height, card.supply);
+    let more = card
+        .more_sheets
+        .iter()
+        .map(|m| (&m.width, &m.height, m.supply));
+    let mut all = Vec::new();
+    for (width, height, supply) in std::iter::once(first).chain(more) {
+        for stock in stocks(supply) {
+            all.push(Sheet {
+                id: u32::try_from(all.len()).unwrap_or(u32::MAX),
+                width: width.length(),
+                height: height.length(),
+                stock,
+                price: if stock == Stock::Buy {
+                    supply.price
+                } else {
+                    None
+                },
+            });
         }
-        let sheet = Sheet {
-            id: u32::from(card.id),
-            width: card.sheet_width.length(),
-            height: card.sheet_height.length(),
-            stock: Stock::Buy,
-            price: None,
-        };
-        let layout = lay_out(&wanted, std::slice::from_ref(&sheet), &Rules::default());
-        findings.extend(layout.left_out.iter().filter_map(|left| {
-            let piece = pieces.iter().find(|p| p.id == left.piece)?;
-            Some(left_out(piece, left.count, left.why, &sheet))
-        }));
-        all.push(CardSheets {
-            card: card.id,
-            sheet,
-            layout,
-        });
     }
     all
 }
 
-fn left_out(piece: &Piece, count: u32, why: Why, sheet: &Sheet) -> Finding {
-    let what = match why {
-        Why::TooLarge => What::PieceTooLarge {
-            piece: piece.letter(),
-            width: piece.width,
-            height: piece.height,
-            sheet_width: sheet.width,
-            sheet_height: sheet.height,
-        },
-        Why::TooThin => What::PieceTooThin {
-            piece: piece.letter(),
-            is: piece.width.min(piece.height),
-            least: Rules::default().least_strip,
-        },
-        _ => What::PieceLeftOut {
-            piece: piece.letter(),
-            count,
-        },
+fn stocks(supply: Supply) -> impl Iterator<Item = Stock> {
+    let have = (supply.have > 0).then_some(Stock::Have(supply.have));
+    let buy = (supply.shop == Shop::Open).then_some(Stock::Buy);
+    have.into_iter().chain(buy)
+}
+
+/// Lays the pieces of each card out on its sheets, quickly; `cards` are those that can be planned with.
+#[must_use]
+pub fn sheets(
+    project: &Project,
+    cards: &[&Card],
+    pieces: &[Piece],
+    findings: &mut Vec<Finding>,
+) -> Vec<CardSheets> {
+    let jobs = cards.iter().filter_map(|card| job(project, card, pieces));
+    jobs.map(|job| {
+        let layout = lay_out(&job.wanted, &job.sheets, &job.rules);
+        findings.extend(layout.left_out.iter().filter_map(|left| {
+            let piece = pieces.iter().find(|p| p.id == left.piece)?;
+            Some(left_out(piece, left.count, left.why, &job))
+        }));
+        CardSheets { job, layout }
+    })
+    .collect()
+}
+
+fn left_out(piece: &Piece, count: u32, why: Why, job: &Job) -> Finding {
+    let letter = piece.letter();
+    let largest = job
+        .sheets
+        .iter()
+        .max_by_key(|s| (s.width.min(s.height), s.width.max(s.height)));
+    let (what, input) = match why {
+        Why::TooLarge => {
+            let (sheet_width, sheet_height) =
+                largest.map_or_else(Default::default, |s| (s.width, s.height));
+            let (width, height) = (piece.width, piece.height);
+            let what = What::PieceTooLarge {
+                piece: letter,
+                width,
+                height,
+                sheet_width,
+                sheet_height,
+            };
+            (what, "sheet-width")
+        }
+        Why::TooThin => {
+            let (is, least) = (piece.width.min(piece.height), job.rules.least_strip);
+            (
+                What::PieceTooThin {
+                    piece: letter,
+                    is,
+                    least,
+                },
+                "least-strip",
+            )
+        }
+        Why::StockRanOut => (
+            What::SheetsRanOut {
+                piece: letter,
+                count,
+            },
+            "have",
+        ),
+        Why::TrimmerTooShort => {
+            let longest = job.rules.longest_cut.unwrap_or_default();
+            (
+                What::TrimmerTooShort {
+                    piece: letter,
+                    longest,
+                },
+                "longest-cut",
+            )
+        }
+        Why::NoSheets => (What::NothingLeftOfSheet, "have"),
+        Why::NoSize | Why::WorkRanOut => (
+            What::PieceLeftOut {
+                piece: letter,
+                count,
+            },
+            "sheet-width",
+        ),
     };
-    let weight = if why == Why::TooThin {
-        Weight::Caution
-    } else {
-        Weight::Stop
+    // A thin strip is cut with knife and ruler; sheets that run out can be bought: neither spoils the rest.
+    let weight = match why {
+        Why::TooThin | Why::StockRanOut | Why::TrimmerTooShort => Weight::Caution,
+        _ => Weight::Stop,
     };
     Finding {
         place: Place::Card(piece.card),
-        input: Some("sheet-width"),
+        input: Some(input),
         weight,
         what,
     }

@@ -36,6 +36,22 @@ pub const CARDS: Range<u32> = Range::new(1, 30);
 pub const GRAMMAGE: Range<u32> = Range::new(60, 600);
 /// Thickness of one sheet of card.
 pub const THICKNESS: Range<Length> = Range::new(Length::um(50), Length::mm(2));
+/// Spare pieces, in percent.
+pub const SPARES: Range<u32> = Range::new(0, 100);
+/// Sheets in the drawer, of one size.
+pub const HAVE: Range<u32> = Range::new(0, 100_000);
+/// Price of one sheet, in the smallest coin.
+pub const SHEET_PRICE: Range<u32> = Range::new(0, 1_000_000);
+/// Sizes of sheets of one card besides the first.
+pub const MORE_SHEETS: Range<u32> = Range::new(0, 8);
+/// Off each edge of a sheet.
+pub const EDGE_TRIM: Range<Length> = Range::new(Length::ZERO, Length::mm(20));
+/// A trimmer's longest cut.
+pub const LONGEST_CUT: Range<Length> = Range::new(Length::mm(100), Length::mm(1_500));
+/// The narrowest strip that can be held.
+pub const LEAST_STRIP: Range<Length> = Range::new(Length::mm(2), Length::mm(50));
+/// The narrowest strip where the maker says nothing: 10 mm (common practice, no source).
+pub const DEFAULT_LEAST_STRIP: Length = Length::mm(10);
 /// Either side of a sheet.
 pub const SHEET_SIDE: Range<Length> = Range::new(Length::mm(50), Length::mm(1_500));
 /// Between two grooves of a board.

@@ -171,6 +171,22 @@ pub enum What {
         /// The narrowest strip that can be held.
         least: Length,
     },
+    /// The sheets in the drawer are not enough, and no more can be bought.
+    SheetsRanOut {
+        /// The piece's letter.
+        piece: String,
+        /// How many of it are not cut.
+        count: u32,
+    },
+    /// The trimmer's cut is too short to cut this piece out of its sheet.
+    TrimmerTooShort {
+        /// The piece's letter.
+        piece: String,
+        /// The trimmer's longest cut.
+        longest: Length,
+    },
+    /// An edge trim leaves nothing of a sheet.
+    NothingLeftOfSheet,
     /// Pieces that a layout could not place for another reason.
     PieceLeftOut {
         /// Its letter in the piece list.

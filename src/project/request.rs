@@ -25,6 +25,12 @@ pub struct Project {
     pub sets: u32,
     /// The card at hand.
     pub cards: Vec<Card>,
+    /// What the trimmer can do.
+    #[serde(default, skip_serializing_if = "Trimmer::is_usual")]
+    pub trimmer: Trimmer,
+    /// Spare pieces to cut, in percent of those needed.
+    #[serde(default, skip_serializing_if = "is_zero")]
+    pub spares: u32,
     /// The kinds of boxes in a set.
     pub boxes: Vec<Part>,
     /// What the boxes slide into.
@@ -34,6 +40,35 @@ pub struct Project {
 
 const fn one() -> u32 {
     1
+}
+
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde hands it so")]
+const fn is_zero(n: &u32) -> bool {
+    *n == 0
+}
+
+/// What the trimmer and the hand that holds the card can do; left out, nothing off the edges, a cut of any length, and
+/// strips down to 10 mm.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Trimmer {
+    /// Taken off each edge of a sheet before anything else.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub edge_trim: Option<Given>,
+    /// The longest cut in one stroke.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub longest_cut: Option<Given>,
+    /// The narrowest strip that can be held.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub least_strip: Option<Given>,
+}
+
+impl Trimmer {
+    /// True where nothing was typed.
+    #[must_use]
+    pub const fn is_usual(&self) -> bool {
+        self.edge_trim.is_none() && self.longest_cut.is_none() && self.least_strip.is_none()
+    }
 }
 
 /// The board's score step in each system; left out, ⅛ in and 1 mm.
@@ -69,6 +104,89 @@ pub struct Card {
     /// How it is tinted on the screen.
     #[serde(default)]
     pub tint: Tint,
+    /// Where its sheets come from.
+    #[serde(default, skip_serializing_if = "Supply::is_usual")]
+    pub supply: Supply,
+    /// Sheets of other sizes of the same card.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub more_sheets: Vec<MoreSheets>,
+    /// Which way round its pieces may lie on the sheet.
+    #[serde(default, skip_serializing_if = "Lie::is_usual")]
+    pub lie: Lie,
+}
+
+/// Where sheets of one size come from; left out, none in the drawer, and as many to buy as it takes.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Supply {
+    /// Sheets in the drawer.
+    #[serde(default, skip_serializing_if = "is_zero")]
+    pub have: u32,
+    /// Whether more can be bought.
+    #[serde(default, skip_serializing_if = "Shop::is_usual")]
+    pub shop: Shop,
+    /// What one sheet costs there, in the smallest coin.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub price: Option<u32>,
+}
+
+impl Supply {
+    /// True where nothing was said.
+    #[must_use]
+    pub fn is_usual(&self) -> bool {
+        *self == Self::default()
+    }
+}
+
+/// Whether a shop has more sheets.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Shop {
+    /// As many as it takes.
+    #[default]
+    Open,
+    /// None: what is in the drawer is all.
+    Shut,
+}
+
+impl Shop {
+    /// True where nothing was said.
+    #[must_use]
+    pub fn is_usual(&self) -> bool {
+        *self == Self::Open
+    }
+}
+
+/// Sheets of another size.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct MoreSheets {
+    /// As it really is, across.
+    pub width: Given,
+    /// As it really is, down.
+    pub height: Given,
+    /// Where they come from.
+    #[serde(default, skip_serializing_if = "Supply::is_usual")]
+    pub supply: Supply,
+}
+
+/// Which way round pieces may lie on a sheet.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Lie {
+    /// Plain card: either way.
+    #[default]
+    Either,
+    /// Grain or pattern: upright on the sheet as it is held.
+    Upright,
+}
+
+impl Lie {
+    /// True where nothing was said.
+    #[must_use]
+    pub fn is_usual(&self) -> bool {
+        *self == Self::Either
+    }
 }
 
 /// A colour of card, as `#rrggbb`.

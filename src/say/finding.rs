@@ -105,6 +105,16 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
             l(*least),
             " can hardly be held at the trimmer: make it broader, or cut it by hand."
         ],
+        What::SheetsRanOut { piece, count } => format!(
+            "The sheets in the drawer run out: {count} of piece {piece} are not cut. Buy more of this card, or make fewer sets."
+        )
+        .into(),
+        What::TrimmerTooShort { piece, longest } => phrase![
+            format!("Piece {piece} cannot be cut out with strokes of "),
+            l(*longest),
+            " on these sheets: use a smaller sheet, or cut it by hand."
+        ],
+        What::NothingLeftOfSheet => "There is no sheet to cut from: type how many you have, or let more be bought; and see that the edge trim leaves some of the sheet.".into(),
         What::PieceLeftOut { piece, count } => {
             format!("{count} of piece {piece} could not be laid on sheets: look at the size of the sheet.")
                 .into()

@@ -23,7 +23,10 @@ pub fn place(project: &Project, place: Place) -> String {
             let found = project.boxes.iter().find(|b| b.id == id);
             found.map_or_else(|| "Box".to_owned(), |b| part(&b.name, &b.form))
         }
-        Place::Holder => project.holder.as_ref().map_or_else(|| "Holder".to_owned(), |h| part(&h.name, &h.form)),
+        Place::Holder => project
+            .holder
+            .as_ref()
+            .map_or_else(|| "Holder".to_owned(), |h| part(&h.name, &h.form)),
     }
 }
 
@@ -47,26 +50,42 @@ pub fn card(project: &Project, id: u16) -> String {
 /// Panels by name: `front, back and lid`.
 #[must_use]
 pub fn panels(net: &Net, ids: &[PanelId]) -> String {
-    let names = ids.iter().filter_map(|id| net.panels.get(id.0)).map(|p| Phrase::words(p.name));
+    let names = ids
+        .iter()
+        .filter_map(|id| net.panels.get(id.0))
+        .map(|p| Phrase::words(p.name));
     Phrase::list(names, ", ", " and ").to_string()
 }
 
 /// What a piece becomes: `blank for Linden tea`, `mat for front and back`, `strap`.
 #[must_use]
 pub fn becomes(plan: &Plan, piece: &Piece) -> String {
-    let Some(part) = plan.part(piece.place) else { return "piece".to_owned() };
+    let Some(part) = plan.part(piece.place) else {
+        return "piece".to_owned();
+    };
     let name = short(&part.name);
-    let Some(assembly) = &part.assembly else { return name };
+    let Some(assembly) = &part.assembly else {
+        return name;
+    };
     match &piece.becomes {
         Becomes::Blank(i) => match assembly.parts.get(*i) {
             Some(p) if assembly.parts.len() > 1 => format!("{name}: blank of the {}", p.name),
             _ => format!("{name}: blank"),
         },
         Becomes::Mat(ids) => {
-            let on = assembly.parts.first().map_or(String::new(), |p| panels(&p.net, ids));
-            format!("{name}: {} for {on}", if ids.len() == 1 { "mat" } else { "mats" })
+            let on = assembly
+                .parts
+                .first()
+                .map_or(String::new(), |p| panels(&p.net, ids));
+            format!(
+                "{name}: {} for {on}",
+                if ids.len() == 1 { "mat" } else { "mats" }
+            )
         }
-        Becomes::Trim(i) => format!("{name}: {}", assembly.trims.get(*i).map_or("trim", |t| t.name)),
+        Becomes::Trim(i) => format!(
+            "{name}: {}",
+            assembly.trims.get(*i).map_or("trim", |t| t.name)
+        ),
     }
 }
 
@@ -81,9 +100,19 @@ pub fn piece(plan: &Plan, piece: &Piece, system: System) -> Phrase {
 /// What a part is, with its panels, for those who hear the drawing: each with its size from score to score.
 #[must_use]
 pub fn panel_list(planned: &Planned, part: usize, system: System) -> Vec<Phrase> {
-    let Some(p) = planned.assembly.as_ref().and_then(|a| a.parts.get(part)) else { return Vec::new() };
-    p.net.panels.iter().map(|panel| {
-        let cell = panel.cell;
-        Phrase::words(format!("{}, ", panel.name)).with(sides(cell.width(), cell.height(), system))
-    }).collect()
+    let Some(p) = planned.assembly.as_ref().and_then(|a| a.parts.get(part)) else {
+        return Vec::new();
+    };
+    p.net
+        .panels
+        .iter()
+        .map(|panel| {
+            let cell = panel.cell;
+            Phrase::words(format!("{}, ", panel.name)).with(sides(
+                cell.width(),
+                cell.height(),
+                system,
+            ))
+        })
+        .collect()
 }

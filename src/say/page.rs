@@ -111,7 +111,8 @@ pub const CARD_NAME: &str = "Name";
 /// Its weight.
 pub const GRAMMAGE: &str = "Weight, g/m²";
 /// Where it stands.
-pub const GRAMMAGE_HINT: &str = "On the packet; cover stock of 65 lb is about 176, 80 lb 216, 110 lb 297";
+pub const GRAMMAGE_HINT: &str =
+    "On the packet; cover stock of 65 lb is about 176, 80 lb 216, 110 lb 297";
 /// How thick.
 pub const THICKNESS: &str = "Thickness of one sheet";
 /// How to find out.
@@ -164,7 +165,8 @@ pub const RECIPE: &str = "Score and cut";
 /// Both.
 pub const BOTH_RECIPES: &str = "Show both recipes";
 /// Why they differ.
-pub const BOTH_HINT: &str = "Each is planned on its own grooves, so the two boxes differ a little: follow one column only.";
+pub const BOTH_HINT: &str =
+    "Each is planned on its own grooves, so the two boxes differ a little: follow one column only.";
 /// A column.
 pub const RECIPE_IN: &str = "Recipe in ";
 /// All parts.
@@ -204,7 +206,8 @@ pub const START_AGAIN: &str = "Take all ticks off";
 /// Awake.
 pub const AWAKE: &str = "The screen stays on while this is open.";
 /// Not awake.
-pub const MAY_SLEEP: &str = "This browser may let the screen go dark: set it to stay on in the device’s settings.";
+pub const MAY_SLEEP: &str =
+    "This browser may let the screen go dark: set it to stay on in the device’s settings.";
 
 // Kept.
 /// Keeps it.
@@ -214,9 +217,11 @@ pub const NEW_SET: &str = "Start a new set";
 /// Link.
 pub const COPY_LINK: &str = "Copy a link to this design";
 /// Done.
-pub const LINK_COPIED: &str = "Copied. The link holds the whole design; whoever opens it gets the same plan.";
+pub const LINK_COPIED: &str =
+    "Copied. The link holds the whole design; whoever opens it gets the same plan.";
 /// Not done.
-pub const LINK_NOT_COPIED: &str = "This browser did not let the page copy: mark the link and copy it yourself.";
+pub const LINK_NOT_COPIED: &str =
+    "This browser did not let the page copy: mark the link and copy it yourself.";
 /// File.
 pub const SAVE_FILE: &str = "Save as a file";
 /// File.
@@ -236,7 +241,8 @@ pub const NEWER: &str = "A newer version is here.";
 /// Take it.
 pub const USE_NEWER: &str = "Use it now";
 /// After a break.
-pub const BROKE: &str = "The design that was open last stopped the page while opening, so it is left closed.";
+pub const BROKE: &str =
+    "The design that was open last stopped the page while opening, so it is left closed.";
 /// Nonetheless.
 pub const OPEN_ANYWAY: &str = "Open it all the same";
 

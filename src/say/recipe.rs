@@ -46,7 +46,11 @@ pub fn score(scores: &Scores, system: System) -> Phrase {
 /// The check behind the last score.
 #[must_use]
 pub fn last(scores: &Scores, system: System) -> Phrase {
-    phrase!["Check: ", length(scores.last_panel(), system), " are left behind the last score."]
+    phrase![
+        "Check: ",
+        length(scores.last_panel(), system),
+        " are left behind the last score."
+    ]
 }
 
 /// One cut: where it runs, and how far.
@@ -61,9 +65,17 @@ pub fn cut(cut: &CutLine, recipe: &Recipe, system: System) -> Phrase {
     if cut.from == Length::ZERO && cut.to == whole {
         head.with(format!("from {start} to {end}"))
     } else if cut.from == Length::ZERO {
-        phrase![head, format!("from the {start} edge in as far as "), l(cut.to)]
+        phrase![
+            head,
+            format!("from the {start} edge in as far as "),
+            l(cut.to)
+        ]
     } else if cut.to == whole {
-        phrase![head, format!("from the {end} edge in as far as the score at "), l(cut.from)]
+        phrase![
+            head,
+            format!("from the {end} edge in as far as the score at "),
+            l(cut.from)
+        ]
     } else {
         phrase![head, "from ", l(cut.from), " to ", l(cut.to)]
     }
@@ -74,7 +86,9 @@ pub fn cut(cut: &CutLine, recipe: &Recipe, system: System) -> Phrase {
 pub fn take_offs(net: &Net, off: &[TakeOff], system: System) -> Vec<Phrase> {
     let mut groups: Vec<(Shape, Vec<&'static str>)> = Vec::new();
     for one in off {
-        let Some(panel) = net.panels.get(one.panel.0) else { continue };
+        let Some(panel) = net.panels.get(one.panel.0) else {
+            continue;
+        };
         let shape = Shape::of(one, panel.cell);
         match groups.iter_mut().find(|g| g.0 == shape) {
             Some((_, names)) => names.push(panel.name),
@@ -114,13 +128,20 @@ impl Shape {
             Taken::Strip | Taken::Cell => {
                 // A strip runs along the edge that it is narrow across.
                 let lengthwise = w >= h && h < cell.height();
-                let side = match (lengthwise, off.size.min.y == cell.min.y, off.size.min.x == cell.min.x) {
+                let side = match (
+                    lengthwise,
+                    off.size.min.y == cell.min.y,
+                    off.size.min.x == cell.min.x,
+                ) {
                     (true, true, _) => "upper edge",
                     (true, false, _) => "lower edge",
                     (false, _, true) => "left edge",
                     (false, _, false) => "right edge",
                 };
-                Self::Strip { side, width: if lengthwise { h } else { w } }
+                Self::Strip {
+                    side,
+                    width: if lengthwise { h } else { w },
+                }
             }
             Taken::Wedge => Self::Wedge { across: w, down: h },
             Taken::Round => Self::Round(w),
@@ -130,16 +151,30 @@ impl Shape {
 
     fn said(self, each: usize, system: System) -> Phrase {
         match self {
-            Self::Strip { side, width } => phrase!["a strip of ", length(width, system), format!(" off the {side}")],
+            Self::Strip { side, width } => phrase![
+                "a strip of ",
+                length(width, system),
+                format!(" off the {side}")
+            ],
             Self::Wedge { across, down } => {
-                let wedges = if each > 1 { "wedges at both ends, " } else { "a wedge, " };
+                let wedges = if each > 1 {
+                    "wedges at both ends, "
+                } else {
+                    "a wedge, "
+                };
                 phrase![wedges, sides(across, down, system), " (across × down)"]
             }
             Self::Round(radius) => {
-                let corners = if each > 1 { "round the free corners by " } else { "round the free corner by " };
+                let corners = if each > 1 {
+                    "round the free corners by "
+                } else {
+                    "round the free corner by "
+                };
                 phrase![corners, length(radius, system)]
             }
-            Self::Notch(radius) => phrase!["a half-round notch of ", length(radius, system), " radius"],
+            Self::Notch(radius) => {
+                phrase!["a half-round notch of ", length(radius, system), " radius"]
+            }
         }
     }
 }
@@ -147,9 +182,17 @@ impl Shape {
 /// The whole recipe, sentence by sentence.
 #[must_use]
 pub fn recipe(net: &Net, recipe: &Recipe, system: System, spelling: Spelling) -> Vec<Phrase> {
-    let mut said = vec![phrase!["Cut the blank ", sides(recipe.width, recipe.height, system), "."]];
+    let mut said = vec![phrase![
+        "Cut the blank ",
+        sides(recipe.width, recipe.height, system),
+        "."
+    ]];
     for scores in recipe.scores.iter().filter(|s| !s.at.is_empty()) {
-        let other = if scores.turned == Turned::AsItLies { recipe.height } else { recipe.width };
+        let other = if scores.turned == Turned::AsItLies {
+            recipe.height
+        } else {
+            recipe.width
+        };
         said.push(phrase![
             lie(scores, other, system, spelling),
             " ",
@@ -163,14 +206,23 @@ pub fn recipe(net: &Net, recipe: &Recipe, system: System, spelling: Spelling) ->
     }
     if !recipe.cuts.is_empty() {
         said.push("Cut along these scores, and no further:".into());
-        said.extend(recipe.cuts.iter().map(|c| phrase!["— ", cut(c, recipe, system), "."]));
+        said.extend(
+            recipe
+                .cuts
+                .iter()
+                .map(|c| phrase!["— ", cut(c, recipe, system), "."]),
+        );
     }
     if !recipe.cells.is_empty() {
         said.push(fields(recipe.cells.len()));
     }
     if !recipe.off.is_empty() {
         said.push("Take off:".into());
-        said.extend(take_offs(net, &recipe.off, system).into_iter().map(|p| phrase!["— ", p, "."]));
+        said.extend(
+            take_offs(net, &recipe.off, system)
+                .into_iter()
+                .map(|p| phrase!["— ", p, "."]),
+        );
     }
     said
 }

@@ -16,11 +16,15 @@ use crate::say::{names, page};
 #[component]
 pub fn BoxList() -> impl IntoView {
     let desk = desk();
-    let ids = Memo::new(move |_| desk.project.with(|p| p.boxes.iter().map(|b| b.id).collect::<Vec<_>>()));
+    let ids = Memo::new(move |_| {
+        desk.project
+            .with(|p| p.boxes.iter().map(|b| b.id).collect::<Vec<_>>())
+    });
     let full = move || ids.with(|i| i.len()) >= bound::BOX_KINDS.most as usize;
     let one = move |id: u16| {
         let title = Memo::new(move |_| desk.project.with(|p| names::place(p, Place::Box(id))));
-        let spot = Memo::new(move |_| ids.with(|i| (i.first() == Some(&id), i.last() == Some(&id))));
+        let spot =
+            Memo::new(move |_| ids.with(|i| (i.first() == Some(&id), i.last() == Some(&id))));
         view! {
             <Entry place=Place::Box(id) title=title>
                 <PartEditor place=Place::Box(id) />
@@ -49,12 +53,17 @@ pub fn BoxList() -> impl IntoView {
 
 /// A number that no box has.
 fn free_id(project: &Project) -> u16 {
-    (1..=u16::MAX).find(|n| !project.boxes.iter().any(|b| b.id == *n)).unwrap_or(u16::MAX)
+    (1..=u16::MAX)
+        .find(|n| !project.boxes.iter().any(|b| b.id == *n))
+        .unwrap_or(u16::MAX)
 }
 
 fn add(desk: Desk) {
     let id = desk.project.with_untracked(free_id);
-    let form = FORMS.iter().find(|f| f.holds == Holds::Gifts).map_or("", |f| f.key);
+    let form = FORMS
+        .iter()
+        .find(|f| f.holds == Holds::Gifts)
+        .map_or("", |f| f.key);
     desk.edit("", |p| {
         // Card and mats as for the box before; the form's own sizes.
         let before = p.boxes.last();
@@ -86,7 +95,10 @@ fn duplicate(desk: Desk, of: u16) {
 
 fn remove(desk: Desk, id: u16) {
     desk.edit("", |p| p.boxes.retain(|b| b.id != id));
-    desk.place.set(desk.project.with_untracked(|p| p.boxes.first().map_or(Place::Set, |b| Place::Box(b.id))));
+    desk.place.set(
+        desk.project
+            .with_untracked(|p| p.boxes.first().map_or(Place::Set, |b| Place::Box(b.id))),
+    );
 }
 
 /// Where a box goes in the order.
@@ -99,7 +111,11 @@ enum Way {
 fn shift(desk: Desk, id: u16, way: Way) {
     desk.edit("", |p| {
         if let Some(at) = p.boxes.iter().position(|b| b.id == id) {
-            let to = if way == Way::Up { at.checked_sub(1) } else { Some(at + 1) };
+            let to = if way == Way::Up {
+                at.checked_sub(1)
+            } else {
+                Some(at + 1)
+            };
             if let Some(to) = to.filter(|to| *to < p.boxes.len()) {
                 p.boxes.swap(at, to);
             }

@@ -46,7 +46,10 @@ impl Desk {
     /// A desk with this design on it.
     #[must_use]
     pub fn new(project: Project, spelling: Spelling) -> Self {
-        let place = project.boxes.first().map_or(Place::Set, |b| Place::Box(b.id));
+        let place = project
+            .boxes
+            .first()
+            .map_or(Place::Set, |b| Place::Box(b.id));
         let project = RwSignal::new(project);
         let plan = Memo::new(move |_| project.with(|p| Arc::new(plan(p, p.system))));
         let good = Memo::new(move |last: Option<&Arc<Plan>>| {
@@ -142,19 +145,24 @@ impl Desk {
     }
 
     fn count_ways(self) {
-        self.ways.set(self.history.with_value(|h| (h.past.len(), h.future.len())));
+        self.ways
+            .set(self.history.with_value(|h| (h.past.len(), h.future.len())));
     }
 
     /// Where what was being edited is gone, goes on with the first box.
     fn stay_on_something(self) {
-        let there = self.project.with_untracked(|p| match self.place.get_untracked() {
-            Place::Box(id) => p.boxes.iter().any(|b| b.id == id),
-            Place::Card(id) => p.cards.iter().any(|c| c.id == id),
-            Place::Holder => p.holder.is_some(),
-            Place::Set | Place::Board => true,
-        });
+        let there = self
+            .project
+            .with_untracked(|p| match self.place.get_untracked() {
+                Place::Box(id) => p.boxes.iter().any(|b| b.id == id),
+                Place::Card(id) => p.cards.iter().any(|c| c.id == id),
+                Place::Holder => p.holder.is_some(),
+                Place::Set | Place::Board => true,
+            });
         if !there {
-            let first = self.project.with_untracked(|p| p.boxes.first().map_or(Place::Set, |b| Place::Box(b.id)));
+            let first = self
+                .project
+                .with_untracked(|p| p.boxes.first().map_or(Place::Set, |b| Place::Box(b.id)));
             self.place.set(first);
         }
     }
@@ -185,7 +193,13 @@ impl Desk {
     pub fn findings(self, place: Place, input: Option<&'static str>) -> Memo<Vec<Finding>> {
         let plan = self.plan;
         Memo::new(move |_| {
-            plan.with(|p| p.findings.iter().filter(|f| f.place == place && f.input == input).cloned().collect())
+            plan.with(|p| {
+                p.findings
+                    .iter()
+                    .filter(|f| f.place == place && f.input == input)
+                    .cloned()
+                    .collect()
+            })
         })
     }
 }

@@ -9,9 +9,9 @@ use super::said::said;
 use crate::measure::system::System;
 use crate::plan::{Plan, plan};
 use crate::project::finding::Place;
+use crate::say::page;
 use crate::say::phrase::Phrase;
 use crate::say::recipe::recipe;
-use crate::say::page;
 
 /// The recipe of the box or holder at `place`.
 #[component]
@@ -25,7 +25,8 @@ pub fn RecipeText(
     let mine = Memo::new(move |_| desk.good.with(|p| words(p, place.get(), desk)));
     // Planned only while it is looked at.
     let other = Memo::new(move |_| {
-        both.get().then(|| desk.project.with(|p| Arc::new(plan(p, p.system.other()))))
+        both.get()
+            .then(|| desk.project.with(|p| Arc::new(plan(p, p.system.other()))))
     });
     let system = desk.system();
     let column = move |system: System, lines: Vec<Phrase>| {
@@ -59,9 +60,14 @@ pub fn RecipeText(
 }
 
 fn words(plan: &Plan, place: Place, desk: Desk) -> Vec<Phrase> {
-    let Some(part) = plan.part(place) else { return Vec::new() };
+    let Some(part) = plan.part(place) else {
+        return Vec::new();
+    };
     let parts = part.assembly.iter().flat_map(|a| &a.parts);
-    parts.zip(&part.recipes).flat_map(|(p, r)| recipe(&p.net, r, plan.system, desk.spelling.get())).collect()
+    parts
+        .zip(&part.recipes)
+        .flat_map(|(p, r)| recipe(&p.net, r, plan.system, desk.spelling.get()))
+        .collect()
 }
 
 /// Sentences; those that begin with a dash belong to the one before.

@@ -27,7 +27,8 @@ pub fn Stage() -> impl IntoView {
     let place = Memo::new(move |last: Option<&Place>| match desk.place.get() {
         at @ (Place::Box(_) | Place::Holder) => at,
         _ => last.copied().unwrap_or_else(|| {
-            desk.project.with_untracked(|p| p.boxes.first().map_or(Place::Holder, |b| Place::Box(b.id)))
+            desk.project
+                .with_untracked(|p| p.boxes.first().map_or(Place::Holder, |b| Place::Box(b.id)))
         }),
     });
     let fresh = Memo::new(move |_| desk.plan.with(|p| drawn(p, place.get())));
@@ -44,13 +45,22 @@ pub fn Stage() -> impl IntoView {
     let drawing = Memo::new(move |_| {
         let plan = if fresh.get() { desk.plan } else { desk.good };
         let (at, by) = (place.get(), progress.get());
-        let view = View { turn: turn.get(), ..View::default() };
-        plan.with(|plan| desk.project.with(|project| draw(plan, project, at, by, chosen.get(), view)))
+        let view = View {
+            turn: turn.get(),
+            ..View::default()
+        };
+        plan.with(|plan| {
+            desk.project
+                .with(|project| draw(plan, project, at, by, chosen.get(), view))
+        })
     });
     let moves = Memo::new(move |_| {
         let plan = if fresh.get() { desk.plan } else { desk.good };
         plan.with(|p| {
-            let parts = p.part(place.get()).and_then(|p| p.assembly.as_ref()).map(|a| &a.parts);
+            let parts = p
+                .part(place.get())
+                .and_then(|p| p.assembly.as_ref())
+                .map(|a| &a.parts);
             parts.and_then(|p| p.first()).map_or(0, |p| p.moves.len())
         })
     });
@@ -58,7 +68,11 @@ pub fn Stage() -> impl IntoView {
         let panel = PanelId(touch.panel);
         chosen.update(|c| *c = (*c != Some(panel)).then_some(panel));
     };
-    let panel = move || chosen.get().and_then(|id| panel_words(desk, place.get(), id));
+    let panel = move || {
+        chosen
+            .get()
+            .and_then(|id| panel_words(desk, place.get(), id))
+    };
     view! {
         <section class="stage" aria-label=title>
             <h2>{title}</h2>
@@ -84,14 +98,43 @@ fn drawn(plan: &Plan, place: Place) -> bool {
     plan.part(place).is_some_and(|p| p.assembly.is_some())
 }
 
-fn draw(plan: &Plan, project: &Project, place: Place, progress: f64, chosen: Option<PanelId>, view: View) -> Option<Drawing> {
+fn draw(
+    plan: &Plan,
+    project: &Project,
+    place: Place,
+    progress: f64,
+    chosen: Option<PanelId>,
+    view: View,
+) -> Option<Drawing> {
     let part = plan.part(place)?;
-    let tint = |card: Option<u16>| card.and_then(|c| project.card(c)).map_or_else(Tint::default, |c| c.tint);
+    let tint = |card: Option<u16>| {
+        card.and_then(|c| project.card(c))
+            .map_or_else(Tint::default, |c| c.tint)
+    };
     let (card, mats) = (tint(Some(part.card)), tint(part.mat_card));
     if progress > 0.0 {
-        folded(part, 0, progress, &Dress { card, mats, chosen: chosen.into_iter().collect() }, view)
+        folded(
+            part,
+            0,
+            progress,
+            &Dress {
+                card,
+                mats,
+                chosen: chosen.into_iter().collect(),
+            },
+            view,
+        )
     } else {
-        flat(part, 0, Look { card, mats, chosen, system: plan.system })
+        flat(
+            part,
+            0,
+            Look {
+                card,
+                mats,
+                chosen,
+                system: plan.system,
+            },
+        )
     }
 }
 

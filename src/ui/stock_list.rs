@@ -18,7 +18,10 @@ use crate::say::{names, page};
 #[component]
 pub fn StockList() -> impl IntoView {
     let desk = desk();
-    let ids = Memo::new(move |_| desk.project.with(|p| p.cards.iter().map(|c| c.id).collect::<Vec<_>>()));
+    let ids = Memo::new(move |_| {
+        desk.project
+            .with(|p| p.cards.iter().map(|c| c.id).collect::<Vec<_>>())
+    });
     let full = move || ids.with(|i| i.len()) >= bound::CARDS.most as usize;
     let one = move |id: u16| {
         let title = Memo::new(move |_| desk.project.with(|p| names::card(p, id)));
@@ -57,13 +60,17 @@ pub fn StockList() -> impl IntoView {
 
 fn in_use(project: &Project, card: u16) -> bool {
     let parts = project.boxes.iter().chain(&project.holder);
-    let mut cards = parts.flat_map(|p| [Some(p.card), p.mats.as_ref().map(|m| m.card)]).flatten();
+    let mut cards = parts
+        .flat_map(|p| [Some(p.card), p.mats.as_ref().map(|m| m.card)])
+        .flatten();
     cards.any(|c| c == card)
 }
 
 fn add(desk: Desk) {
     let id = desk.project.with_untracked(|p| {
-        (1..=u16::MAX).find(|n| !p.cards.iter().any(|c| c.id == *n)).unwrap_or(u16::MAX)
+        (1..=u16::MAX)
+            .find(|n| !p.cards.iter().any(|c| c.id == *n))
+            .unwrap_or(u16::MAX)
     });
     desk.edit("", |p| {
         // As the last one, so that only what differs has to be typed.
@@ -89,7 +96,11 @@ fn step(desk: Desk, system: System) -> impl IntoView {
         }
     }
     let value = Memo::new(move |_| desk.project.with(|p| of(&p.board, system).clone()));
-    let usual = format!("{}{}", page::USUAL, Figure::of(bound::DEFAULT_SCORE_STEP.of(system), system));
+    let usual = format!(
+        "{}{}",
+        page::USUAL,
+        Figure::of(bound::DEFAULT_SCORE_STEP.of(system), system)
+    );
     let commit = move |given: Option<Given>| {
         desk.edit(key, |p| match system {
             System::Inch => p.board.inch_step = given,

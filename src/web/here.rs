@@ -7,7 +7,10 @@ use crate::say::spelling::Spelling;
 /// The spelling of the browser's language.
 #[must_use]
 pub fn spelling() -> Spelling {
-    window().navigator().language().map_or_else(Spelling::default, |l| Spelling::of_language(&l))
+    window()
+        .navigator()
+        .language()
+        .map_or_else(Spelling::default, |l| Spelling::of_language(&l))
 }
 
 /// Says which language the page is in.

@@ -3,8 +3,11 @@
 pub mod guard;
 pub mod here;
 pub mod keys;
+pub mod link;
 pub mod motion;
 pub mod offline;
+pub mod storage;
+pub mod store;
 pub mod ticks;
 pub mod trouble;
 pub mod wake;

@@ -10,7 +10,8 @@ const TICKS: &str = "snugfold:ticks-1";
 #[must_use]
 pub fn read() -> BTreeSet<String> {
     let text = keys::storage().and_then(|s| s.get_item(&keys::key(TICKS)).ok().flatten());
-    text.and_then(|t| serde_json::from_str(&t).ok()).unwrap_or_default()
+    text.and_then(|t| serde_json::from_str(&t).ok())
+        .unwrap_or_default()
 }
 
 /// Keeps the ticks.

@@ -3,3 +3,4 @@
 
 pub mod dice;
 pub mod projects;
+pub mod shelves;

@@ -10,7 +10,9 @@ use snugfold::measure::given::Given;
 use snugfold::measure::length::Length;
 use snugfold::measure::show::Figure;
 use snugfold::measure::system::System;
-use snugfold::project::request::{Board, Card, Entry, Mats, Part, Project, Tint};
+use snugfold::project::request::{
+    Board, Card, Entry, Lie, Mats, MoreSheets, Part, Project, Shop, Supply, Tint, Trimmer,
+};
 
 /// Any request that can be kept: half of them likely, half of them odd.
 pub fn any_project() -> impl Strategy<Value = Project> {
@@ -42,11 +44,37 @@ pub fn likely_project() -> impl Strategy<Value = Project> {
                 system,
                 board: Board::default(),
                 sets,
+                trimmer: Trimmer::default(),
+                spares: 0,
                 cards,
                 boxes,
                 holder,
             }
         })
+}
+
+/// Where sheets come from.
+fn supply() -> impl Strategy<Value = Supply> {
+    let shop = prop_oneof![Just(Shop::Open), Just(Shop::Shut)];
+    (number(), shop, option::of(number())).prop_map(|(have, shop, price)| Supply { have, shop, price })
+}
+
+fn more_sheets() -> impl Strategy<Value = Vec<MoreSheets>> {
+    let one = (length(), length(), supply());
+    vec(one.prop_map(|(width, height, supply)| MoreSheets { width, height, supply }), 0..4)
+}
+
+fn lie() -> impl Strategy<Value = Lie> {
+    prop_oneof![Just(Lie::Either), Just(Lie::Upright)]
+}
+
+fn trimmer() -> impl Strategy<Value = Trimmer> {
+    let typed = || option::of(length());
+    (typed(), typed(), typed()).prop_map(|(edge_trim, longest_cut, least_strip)| Trimmer {
+        edge_trim,
+        longest_cut,
+        least_strip,
+    })
 }
 
 /// A request that can be kept and that nobody would make.
@@ -60,17 +88,19 @@ pub fn odd_project() -> impl Strategy<Value = Project> {
         odd_text(200),
         system(),
         board,
-        number(),
+        (number(), trimmer(), number()),
         vec(odd_card(), 0..5),
         vec(odd_part(), 0..8),
         option::of(odd_part()),
     )
         .prop_map(
-            |(name, system, board, sets, cards, boxes, holder)| Project {
+            |(name, system, board, (sets, trimmer, spares), cards, boxes, holder)| Project {
                 name,
                 system,
                 board,
                 sets,
+                trimmer,
+                spares,
                 cards,
                 boxes,
                 holder,
@@ -203,6 +233,9 @@ fn card(id: u16) -> impl Strategy<Value = Card> {
                 sheet_width: given(width),
                 sheet_height: given(height),
                 tint,
+                supply: Supply::default(),
+                more_sheets: Vec::new(),
+                lie: Lie::Either,
             },
         )
 }
@@ -216,9 +249,10 @@ fn odd_card() -> impl Strategy<Value = Card> {
         length(),
         length(),
         tint(),
+        (supply(), more_sheets(), lie()),
     )
         .prop_map(
-            |(id, name, grammage, thickness, sheet_width, sheet_height, tint)| Card {
+            |(id, name, grammage, thickness, sheet_width, sheet_height, tint, (supply, more_sheets, lie))| Card {
                 id,
                 name,
                 grammage,
@@ -226,6 +260,9 @@ fn odd_card() -> impl Strategy<Value = Card> {
                 sheet_width,
                 sheet_height,
                 tint,
+                supply,
+                more_sheets,
+                lie,
             },
         )
 }

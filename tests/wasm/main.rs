@@ -3,5 +3,6 @@
 #![allow(unsafe_code, reason = "the test macro exports its functions")]
 
 mod guard;
+mod keep;
 
 wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);

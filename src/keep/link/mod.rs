@@ -28,6 +28,7 @@
 pub mod body;
 pub mod seal;
 pub mod spelling;
+pub mod stock;
 pub mod wire;
 
 use std::fmt;
@@ -87,7 +88,7 @@ impl std::error::Error for LinkError {}
 /// ```
 pub fn write(project: &Project) -> Result<String, LinkError> {
     limits::check(project).map_err(LinkError::Excess)?;
-    seal::close(&body::write(project))
+    seal::close(&body::write::design(project))
 }
 
 /// The design of a link: its fragment, or a whole address with one. The work is bounded by the length of `link`, of
@@ -97,7 +98,7 @@ pub fn write(project: &Project) -> Result<String, LinkError> {
 /// What is wrong with the link, in words for the maker.
 pub fn read(link: &str) -> Result<Project, LinkError> {
     let body = seal::open(link)?;
-    let mut project = body::read(&body).map_err(|fault| match fault {
+    let mut project = body::read::design(&body).map_err(|fault| match fault {
         Fault::Broken => LinkError::Broken,
         Fault::Unknown => LinkError::Newer,
     })?;

@@ -1,0 +1,225 @@
+//! What is done with whole sets: named, doubled, deleted, ticked, saved to and brought in from files.
+
+use std::collections::BTreeSet;
+
+use crate::keep::file::{self, Kept};
+use crate::keep::limits;
+use crate::keep::record::{Content, Key, Kind, SetId, State};
+use crate::keep::shelf::{Refused, Shelf};
+use crate::project::request::Project;
+
+use super::said::{Deleted, Entry, KeepError, Open};
+use super::{LAST, Notebook, newest, renamed, set};
+
+/// What the name of a duplicate ends in.
+const COPY: &str = " (copy)";
+
+impl<S: Shelf> Notebook<S> {
+    /// Gives a set another name.
+    ///
+    /// # Errors
+    /// As [`Self::open`] and [`Self::save`].
+    pub fn rename(&mut self, id: SetId, name: &str, now: u64) -> Result<Open, KeepError> {
+        let history = self.history(Kind::Set, id)?;
+        let (newest, project) = newest(&history)?;
+        let mut open = Open {
+            id,
+            state: newest.state,
+        };
+        let project = Project {
+            name: name.to_owned(),
+            ..project.clone()
+        };
+        self.save(&mut open, &project, now)?;
+        Ok(open)
+    }
+
+    /// Saves a set once more as a new one, with no step ticked.
+    ///
+    /// # Errors
+    /// As [`Self::open`] and [`Self::create`].
+    pub fn duplicate(&mut self, id: SetId, now: u64) -> Result<Open, KeepError> {
+        let history = self.history(Kind::Set, id)?;
+        let (_, project) = newest(&history)?;
+        self.create(&renamed(project, COPY), now)
+    }
+
+    /// Deletes a set with its ticks, and gives back what undoes it.
+    ///
+    /// # Errors
+    /// Where there is no such set, it cannot be read, or the shelf refuses.
+    pub fn delete(&mut self, id: SetId) -> Result<Deleted, KeepError> {
+        let history = self.history(Kind::Set, id)?;
+        let (newest, project) = newest(&history)?;
+        let kept = Kept {
+            project: project.clone(),
+            ticks: self.ticks(id)?,
+            saved_at: Some(newest.record.saved_at),
+        };
+        // The newest goes last: cut off before, the set is still whole.
+        for state in history.superseded.iter().chain([&newest.state]) {
+            self.shelf.remove(
+                &Key {
+                    kind: Kind::Set,
+                    id,
+                    state: *state,
+                }
+                .to_string(),
+            )?;
+        }
+        let ticks = self.history(Kind::Ticks, id)?;
+        for state in ticks
+            .superseded
+            .iter()
+            .chain(ticks.heads.iter().map(|f| &f.state))
+        {
+            self.shelf.remove(
+                &Key {
+                    kind: Kind::Ticks,
+                    id,
+                    state: *state,
+                }
+                .to_string(),
+            )?;
+        }
+        Ok(Deleted { id, kept })
+    }
+
+    /// Undoes [`Self::delete`].
+    ///
+    /// # Errors
+    /// Where the shelf refuses.
+    pub fn restore(&mut self, deleted: &Deleted, now: u64) -> Result<SetId, KeepError> {
+        let Deleted { id, kept } = deleted;
+        let id = if self.history(Kind::Set, *id)?.heads.is_empty() {
+            *id
+        } else {
+            self.free_id(now)?
+        };
+        self.put(id, kept, now)?;
+        Ok(id)
+    }
+
+    /// The keys of the steps that are ticked for a set.
+    ///
+    /// # Errors
+    /// Where the shelf cannot be read.
+    pub fn ticks(&self, id: SetId) -> Result<BTreeSet<String>, Refused> {
+        let heads = self.history(Kind::Ticks, id)?.heads;
+        Ok(heads
+            .into_iter()
+            .filter_map(|f| match f.record.content {
+                Content::Ticks(ticks) => Some(ticks),
+                Content::Set(_) => None,
+            })
+            .flatten()
+            .collect())
+    }
+
+    /// Saves the keys of the steps that are ticked for a set. Its design is not touched.
+    ///
+    /// # Errors
+    /// Where there are too many or the shelf refuses; the ticks of before are then as they were.
+    pub fn save_ticks(
+        &mut self,
+        id: SetId,
+        ticks: &BTreeSet<String>,
+        now: u64,
+    ) -> Result<(), KeepError> {
+        file::check_ticks(ticks).map_err(KeepError::Excess)?;
+        let history = self.history(Kind::Ticks, id)?;
+        let after: Vec<State> = history.heads.iter().map(|f| f.state).collect();
+        self.write(
+            &history,
+            Kind::Ticks,
+            id,
+            &after,
+            now,
+            Content::Ticks(ticks.clone()),
+        )?;
+        Ok(())
+    }
+
+    /// The set that was opened or made last, if it is still here.
+    ///
+    /// # Errors
+    /// Where the shelf cannot be read.
+    pub fn last(&self) -> Result<Option<SetId>, Refused> {
+        let Some(id) = self
+            .shelf
+            .read(LAST)?
+            .and_then(|text| text.parse().ok())
+            .map(SetId)
+        else {
+            return Ok(None);
+        };
+        Ok(self.history(Kind::Set, id)?.newest().map(|_| id))
+    }
+
+    /// Everything that is kept, for one file.
+    ///
+    /// # Errors
+    /// Where the shelf cannot be read.
+    pub fn all(&self) -> Result<Vec<Kept>, Refused> {
+        let entries = self.list()?.entries;
+        let kept = |e: Entry| {
+            Ok(Kept {
+                ticks: self.ticks(e.id)?,
+                saved_at: Some(e.saved_at),
+                project: e.project,
+            })
+        };
+        entries.into_iter().map(kept).collect()
+    }
+
+    /// Saves sets from a file. One that is here already just as it is in the file is not saved again; any other is kept
+    /// beside what is here.
+    ///
+    /// # Errors
+    /// Where one is too large or the shelf refuses; those before it are saved.
+    pub fn bring_in(&mut self, sets: &[Kept], now: u64) -> Result<Vec<SetId>, KeepError> {
+        let here = self.list()?.entries;
+        let mut ids = Vec::new();
+        for kept in sets {
+            if let Some(same) = here.iter().find(|e| e.project == kept.project) {
+                ids.push(same.id);
+                continue;
+            }
+            let id = self.free_id(now)?;
+            self.put(id, kept, now)?;
+            ids.push(id);
+        }
+        Ok(ids)
+    }
+
+    /// The text of a record that was set aside, to be saved as a file.
+    ///
+    /// # Errors
+    /// Where the shelf cannot be read.
+    pub fn set_aside_text(&self, key: &str) -> Result<Option<String>, Refused> {
+        self.shelf.read(key)
+    }
+
+    /// Takes away a record that was set aside. Only at the maker's word, once it is saved as a file.
+    ///
+    /// # Errors
+    /// [`KeepError::Gone`] where `key` is that of no record that is set aside; where the shelf refuses.
+    pub fn discard(&mut self, key: &str) -> Result<(), KeepError> {
+        if !self.list()?.set_aside.iter().any(|a| a.key == key) {
+            return Err(KeepError::Gone);
+        }
+        Ok(self.shelf.remove(key)?)
+    }
+
+    /// Writes a set with its ticks where no set is.
+    fn put(&mut self, id: SetId, kept: &Kept, now: u64) -> Result<(), KeepError> {
+        limits::check(&kept.project).map_err(KeepError::Excess)?;
+        let saved_at = kept.saved_at.unwrap_or(now);
+        let history = self.history(Kind::Set, id)?;
+        self.write(&history, Kind::Set, id, &[], saved_at, set(&kept.project))?;
+        if !kept.ticks.is_empty() {
+            self.save_ticks(id, &kept.ticks, now)?;
+        }
+        Ok(())
+    }
+}

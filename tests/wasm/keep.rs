@@ -1,0 +1,181 @@
+//! Saved sets and links, in the browser's own storage and address.
+
+use snugfold::keep::link;
+use snugfold::keep::notebook::said::{KeepError, Saved};
+use snugfold::keep::shelf::{Refused, Shelf};
+use snugfold::project::example::example;
+use snugfold::project::request::Project;
+use snugfold::web::storage::LocalShelf;
+use snugfold::web::store::{Keeping, Store};
+use snugfold::web::{keys, link as address};
+use std::collections::BTreeSet;
+use wasm_bindgen_test::wasm_bindgen_test;
+
+fn named(name: &str) -> Project {
+    Project {
+        name: name.to_owned(),
+        ..example().expect("the example is a project")
+    }
+}
+
+fn names(store: &Store) -> BTreeSet<String> {
+    let entries = store.list().expect("storage can be read").entries;
+    entries.into_iter().map(|e| e.name).collect()
+}
+
+#[wasm_bindgen_test]
+fn a_saved_set_is_there_on_the_next_visit() {
+    let mut store = Store::begin();
+    assert_eq!(store.keeping(), Keeping::Lasting);
+    let ticks = BTreeSet::from(["a step".to_owned()]);
+    assert_eq!(store.save(&named("visit")), Ok(Saved::Here));
+    assert_eq!(store.save_ticks(&ticks), Ok(()));
+    assert_eq!(store.save(&named("visit again")), Ok(Saved::Here));
+
+    let mut next = Store::begin();
+    let last = next.last().expect("it was open last");
+    assert_eq!(next.open(last), Ok((named("visit again"), ticks.clone())));
+    assert!(!names(&next).contains("visit"));
+    let copy = next.duplicate(last).expect("it is here");
+    next.rename(copy, "visit third").expect("it is here");
+    let deleted = next.delete(last).expect("it is here");
+    assert_eq!(next.current(), None);
+    assert!(names(&next).contains("visit third") && !names(&next).contains("visit again"));
+    assert_eq!(next.restore(&deleted), Ok(last));
+    assert_eq!(next.open(last), Ok((named("visit again"), ticks)));
+    for id in [last, copy] {
+        next.delete(id).expect("it is here");
+    }
+}
+
+#[wasm_bindgen_test]
+fn two_windows_on_one_set_keep_both() {
+    let (mut one, mut two) = (Store::begin(), Store::begin());
+    one.save(&named("start")).expect("storage keeps it");
+    let id = one.current().expect("it is open");
+    two.open(id).expect("it is here");
+    assert_eq!(one.save(&named("from one")), Ok(Saved::Here));
+    assert_eq!(two.save(&named("from two")), Ok(Saved::AsCopyOf(id)));
+    let all = names(&one);
+    assert!(
+        all.contains("from one") && all.contains("from two (other copy)"),
+        "{all:?}"
+    );
+    for store in [&mut one, &mut two] {
+        let open = store.current().expect("it is open");
+        store.delete(open).expect("it is here");
+    }
+}
+
+#[wasm_bindgen_test]
+fn names_on_the_shelf_carry_the_folder_of_the_page() {
+    let mut shelf = LocalShelf::of_page().expect("a browser under test allows storage");
+    let storage = keys::storage().expect("a browser under test allows storage");
+    storage
+        .set_item("/another/copy/snugfold:set/1/1-00000000", "theirs")
+        .expect("there is room");
+    shelf.write("set/x", "mine").expect("there is room");
+    assert_eq!(
+        storage.get_item(&keys::key("snugfold:set/x")),
+        Ok(Some("mine".to_owned()))
+    );
+    let keys = shelf.keys().expect("it can be read");
+    assert!(
+        keys.contains(&"set/x".to_owned()) && !keys.iter().any(|k| k.contains("another")),
+        "{keys:?}"
+    );
+    shelf.remove("set/x").expect("it can be written to");
+    storage
+        .remove_item("/another/copy/snugfold:set/1/1-00000000")
+        .expect("it can be written to");
+}
+
+#[wasm_bindgen_test]
+fn full_storage_is_said_and_what_was_saved_stays() {
+    let storage = keys::storage().expect("a browser under test allows storage");
+    let mut store = Store::begin();
+    store.save(&named("before")).expect("there is room");
+    let id = store.current().expect("it is open");
+    // Filled to the last character, halving what is added.
+    let mut piece = 1 << 22;
+    let mut count = 0;
+    while piece > 0 {
+        match storage.set_item(&format!("filler {count}"), &"x".repeat(piece)) {
+            Ok(()) => count += 1,
+            Err(_) => piece /= 2,
+        }
+    }
+    let full = store.save(&named("after"));
+    let listed = names(&Store::begin());
+    let opened = Store::begin().open(id).map(|(project, _)| project);
+    for i in 0..count {
+        storage
+            .remove_item(&format!("filler {i}"))
+            .expect("it can be written to");
+    }
+    assert_eq!(full, Err(KeepError::Refused(Refused::Full)));
+    assert!(listed.contains("before"), "{listed:?}");
+    assert_eq!(opened, Ok(named("before")));
+    assert_eq!(store.save(&named("after")), Ok(Saved::Here));
+    store.delete(id).expect("it is here");
+}
+
+#[wasm_bindgen_test]
+fn forbidden_storage_is_said_and_work_goes_on() {
+    let forbid = js_sys::Function::new_no_args(
+        "window.kept = Object.getOwnPropertyDescriptor(window, 'localStorage');
+         Object.defineProperty(window, 'localStorage', { configurable: true,
+           get() { throw new DOMException('no', 'SecurityError'); } });",
+    );
+    let allow = js_sys::Function::new_no_args(
+        "Object.defineProperty(window, 'localStorage', window.kept);",
+    );
+    forbid
+        .call0(&wasm_bindgen::JsValue::NULL)
+        .expect("the getter can be replaced");
+    let mut store = Store::begin();
+    let keeping = store.keeping();
+    let saved = store.save(&named("in memory"));
+    let listed = names(&store);
+    allow
+        .call0(&wasm_bindgen::JsValue::NULL)
+        .expect("the getter can be put back");
+    assert_eq!(keeping, Keeping::UntilClosed(Refused::Forbidden));
+    assert_eq!(
+        (saved, listed),
+        (Ok(Saved::Here), BTreeSet::from(["in memory".to_owned()]))
+    );
+    assert_eq!(Store::begin().keeping(), Keeping::Lasting);
+}
+
+#[wasm_bindgen_test]
+fn the_trouble_message_finds_the_design_on_the_screen() {
+    let mut store = Store::begin();
+    store.save(&named("on the screen")).expect("there is room");
+    let storage = keys::storage().expect("a browser under test allows storage");
+    let text = storage
+        .get_item(&keys::key(keys::CURRENT))
+        .expect("it can be read")
+        .expect("it is there");
+    let sets = snugfold::keep::file::read(text.as_bytes()).expect("it is a file");
+    assert_eq!(sets[0].project, named("on the screen"));
+    let open = store.current().expect("it is open");
+    store.delete(open).expect("it is here");
+}
+
+#[wasm_bindgen_test]
+fn a_link_goes_through_the_address_unchanged() {
+    let golden = include_str!("../data/link-1/metric.link").trim();
+    let design = link::read(golden).expect("golden links open");
+    assert_eq!(link::write(&design).as_deref(), Ok(golden));
+    let location = leptos::prelude::window().location();
+    assert_eq!(address::opened_with(), None);
+    let whole = address::address(&design).expect("it is short");
+    location
+        .set_hash(whole.split_once('#').expect("it has a fragment").1)
+        .expect("it is an address");
+    assert_eq!(location.href(), Ok(whole));
+    assert_eq!(address::opened_with(), Some(Ok(design)));
+    address::leave();
+    assert_eq!(address::opened_with(), None);
+}
