@@ -44,6 +44,10 @@ pub const UNNAMED: &str = "A set without a name";
 pub const SETS: &str = "How many sets";
 /// What that is.
 pub const SETS_HINT: &str = "Alike sets; sheets and pieces count for all of them";
+/// More than needed.
+pub const SPARES: &str = "Spare pieces, %";
+/// What that is.
+pub const SPARES_HINT: &str = "Cut this much more of each piece; 10 is usual for a class";
 /// The system.
 pub const MEASURED_IN: &str = "Measured in";
 /// A system.
@@ -131,8 +135,26 @@ pub const SHEET_HEIGHT: &str = "Sheet, down";
 pub const TINT: [&str; 2] = ["Colour on the screen", "Color on the screen"];
 /// Where a card is used and cannot go.
 pub const CARD_IN_USE: &str = "Boxes, mats or the holder are cut from it";
-/// The board.
-pub const BOARD: &str = "Scoring board";
+/// In the drawer.
+pub const HAVE: &str = "Sheets in the drawer";
+/// What that does.
+pub const HAVE_HINT: &str = "Used first; the rest is bought";
+/// Off the edge.
+pub const EDGE_TRIM: &str = "Trimmed off each edge";
+/// What that does.
+pub const EDGE_TRIM_HINT: &str = "Off every sheet first, where its edges are not true";
+/// Of the trimmer.
+pub const LONGEST_CUT: &str = "Longest cut of the trimmer";
+/// What that is.
+pub const LONGEST_CUT_HINT: &str = "In one stroke";
+/// Where nothing is typed.
+pub const ANY_LENGTH: &str = "usual: any length";
+/// Of the hand.
+pub const LEAST_STRIP: &str = "Narrowest strip";
+/// What that is.
+pub const LEAST_STRIP_HINT: &str = "That can be held safely at the trimmer";
+/// The board and the trimmer.
+pub const BOARD: &str = "Scoring board & trimmer";
 /// Its grooves.
 pub const INCH_STEP: &str = "Grooves in inches, every";
 /// Its grooves.
@@ -243,6 +265,10 @@ pub const USE_NEWER: &str = "Use it now";
 /// After a break.
 pub const BROKE: &str =
     "The design that was open last stopped the page while opening, so it is left closed.";
+/// Takes a notice away.
+pub const UNDERSTOOD: &str = "Understood";
+/// At the end of the page.
+pub const CAUTIONS: &str = "Blades and hot glue hurt; card and glue are not known to be safe with food; no lit candle in or near paper. Local rules and the material’s maker decide.";
 /// Nonetheless.
 pub const OPEN_ANYWAY: &str = "Open it all the same";
 

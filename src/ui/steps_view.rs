@@ -15,7 +15,6 @@ use crate::plan::Plan;
 use crate::project::request::Tint;
 use crate::say::page;
 use crate::say::step::{Said, step as say};
-use crate::web::ticks;
 
 /// Which steps are done, by their keys.
 pub type Ticks = RwSignal<BTreeSet<String>>;
@@ -24,8 +23,7 @@ pub type Ticks = RwSignal<BTreeSet<String>>;
 #[component]
 pub fn StepsView() -> impl IntoView {
     let desk = desk();
-    let done: Ticks = RwSignal::new(ticks::read());
-    Effect::new(move |_| done.with(ticks::write));
+    let done: Ticks = desk.ticks;
     let large = RwSignal::new(false);
     let stopped = Memo::new(move |_| desk.plan.with(|p| p.stopped()));
     let count = Memo::new(move |_| {

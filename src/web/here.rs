@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use wasm_bindgen::prelude::*;
+
 use crate::say::spelling::Spelling;
 
 /// The spelling of the browser's language.
@@ -19,4 +21,16 @@ pub fn set_language(language: &str) {
         // A page without an attribute is no reason to stop.
         let _ = root.set_attribute("lang", language);
     }
+}
+
+/// Calls `then` whenever the page goes out of sight: the last moment at which something can be kept for certain.
+pub fn on_hide(then: impl Fn() + 'static) {
+    let hidden = Closure::<dyn FnMut()>::new(move || {
+        if document().hidden() {
+            then();
+        }
+    });
+    let listener = hidden.as_ref().unchecked_ref();
+    let _ = document().add_event_listener_with_callback("visibilitychange", listener);
+    hidden.forget();
 }
