@@ -159,10 +159,10 @@ fn paint_line(out: &mut String, line: &Line) {
 fn run_width(text: &str) -> f64 {
     text.chars()
         .map(|c| match c {
-            ' ' | '.' | ',' | 'i' | 'l' | 'I' | 'j' | '\'' => 0.29,
-            'm' | 'w' | 'M' | 'W' | '@' => 0.84,
+            ' ' | '\u{a0}' | '.' | ',' | 'i' | 'l' | 'I' | 'j' | '\'' => 0.3,
+            'm' | 'w' | 'M' | 'W' | '@' | '×' => 0.84,
             c if c.is_ascii_uppercase() => 0.66,
-            _ => 0.55,
+            _ => 0.58,
         })
         .sum()
 }
@@ -274,7 +274,23 @@ fn paint_label(out: &mut String, label: &Label, lettering: f64) {
     for piece in &pieces {
         let wide = piece.width() * size;
         match piece {
-            Piece::Run(words) => text(out, x, label.at[1], size, "start", "", words),
+            Piece::Run(words) => {
+                // Beside a fraction the place of each run counts: it is given the width that was reckoned with,
+                // whatever the face; and spaces at its ends are kept.
+                let held = format!(
+                    " textLength=\"{}\" lengthAdjust=\"spacingAndGlyphs\"",
+                    num(wide)
+                );
+                text(
+                    out,
+                    x,
+                    label.at[1],
+                    size,
+                    "start",
+                    &held,
+                    &words.replace(' ', "\u{a0}"),
+                );
+            }
             Piece::Stack(n, d) => {
                 let (middle, small) = (x + wide / 2.0, size * STACKED);
                 let away = small * 0.52;

@@ -214,15 +214,13 @@ pub const PIECES: &str = "Pieces";
 /// One at a time.
 pub const ONE_AT_A_TIME: &str = "One step at a time, large";
 /// Back.
-pub const AS_LIST: &str = "All steps as a list";
+pub const AS_LIST: &str = "List of steps";
 /// Next.
 pub const NEXT: &str = "Next";
 /// Back.
 pub const BACK: &str = "Back";
 /// A tick.
 pub const DONE: &str = "Done";
-/// Untick.
-pub const NOT_DONE: &str = "Not done yet";
 /// All gone.
 pub const START_AGAIN: &str = "Take all ticks off";
 /// Awake.

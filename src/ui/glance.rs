@@ -96,7 +96,10 @@ pub fn Glance(
                     type="button"
                     aria-pressed=move || if ticked() { "true" } else { "false" }
                     on:click=move |_| toggle(done, &key.get_untracked())
-                >{move || if ticked() { page::DONE } else { page::NOT_DONE }}</button>
+                >
+                    <span class="box" aria-hidden="true">{move || if ticked() { "✓" } else { "" }}</span>
+                    {page::DONE}
+                </button>
                 <button type="button" class="main" on:click=move |_| next()>{page::NEXT}</button>
                 <button type="button" on:click=move |_| large.set(false)>{page::AS_LIST}</button>
             </div>

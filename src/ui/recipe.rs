@@ -12,6 +12,7 @@ use crate::project::finding::Place;
 use crate::say::page;
 use crate::say::phrase::Phrase;
 use crate::say::recipe::recipe;
+use crate::web::here;
 
 /// The recipe of the box or holder at `place`.
 #[component]
@@ -42,7 +43,7 @@ pub fn RecipeText(
         }
     };
     view! {
-        <details class="recipe" open>
+        <details class="recipe" open=here::is_wide()>
             <summary>{page::RECIPE}</summary>
             <Show when=move || both.get() fallback=move || list(mine.get())>
                 <p class="hint">{page::BOTH_HINT}</p>

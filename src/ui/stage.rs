@@ -6,6 +6,7 @@ use super::desk::{Desk, desk};
 use super::flat_view::slider;
 use super::fold_control::FoldControl;
 use super::legend::Legend;
+use super::panel_list::PanelList;
 use super::picture::Picture;
 use super::recipe::RecipeText;
 use super::said::said;
@@ -74,6 +75,7 @@ pub fn Stage() -> impl IntoView {
             .and_then(|id| panel_words(desk, place.get(), id))
     };
     view! {
+        <div class="right">
         <section class="stage" aria-label=title>
             <h2>{title}</h2>
             <Show when=move || old.get()><p class="note stop" role="status">{page::BEFORE}</p></Show>
@@ -87,10 +89,14 @@ pub fn Stage() -> impl IntoView {
                 </p>
                 <FoldControl progress=progress moves=moves />
                 <Show when=move || { progress.get() > 0.0 }>{slider("stage-turn", page::TURN, -180.0, 180.0, turn)}</Show>
-                <RecipeText place=place />
-                <Legend />
             </Show>
         </section>
+        <section class="reading" aria-label=page::RECIPE>
+            <RecipeText place=place />
+            <PanelList place=place chosen=chosen />
+            <Legend />
+        </section>
+        </div>
     }
 }
 

@@ -15,6 +15,13 @@ pub fn spelling() -> Spelling {
         .map_or_else(Spelling::default, |l| Spelling::of_language(&l))
 }
 
+/// Whether there is room for the recipe beside the fields.
+#[must_use]
+pub fn is_wide() -> bool {
+    let asked = window().match_media("(min-width: 62rem)");
+    asked.ok().flatten().is_some_and(|m| m.matches())
+}
+
 /// Says which language the page is in.
 pub fn set_language(language: &str) {
     if let Some(root) = document().document_element() {
