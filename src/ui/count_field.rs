@@ -51,7 +51,11 @@ pub fn CountField(
     };
     let leave = move |_| {
         desk.settle();
-        if !refused() {
+        // A field that is taken off the page while it has the focus is left after it is gone.
+        if draft.try_get_untracked().is_none() {
+            return;
+        }
+        if !untrack(refused) {
             draft.set(None);
         }
     };

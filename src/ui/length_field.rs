@@ -67,7 +67,11 @@ pub fn LengthField(
     };
     let leave = move |_| {
         desk.settle();
-        if refused().is_none() {
+        // A field that is taken off the page while it has the focus is left after it is gone.
+        if draft.try_get_untracked().is_none() {
+            return;
+        }
+        if untrack(refused).is_none() {
             draft.set(None);
         }
     };
