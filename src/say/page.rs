@@ -32,6 +32,8 @@ pub const ONE_MORE: &str = "one more";
 pub const SKIP: &str = "Go to the content";
 /// While the last good plan is shown.
 pub const BEFORE: &str = "Drawn as it was before, until what stops it is mended.";
+/// To what is said.
+pub const GO_THERE: &str = "Go there";
 /// Where nothing can be drawn yet.
 pub const NOTHING_YET: &str = "Nothing to draw yet: mend what stops it first.";
 
@@ -269,6 +271,12 @@ pub const UNDERSTOOD: &str = "Understood";
 pub const CAUTIONS: &str = "Blades and hot glue hurt; card and glue are not known to be safe with food; no lit candle in or near paper. Local rules and the material’s maker decide.";
 /// Nonetheless.
 pub const OPEN_ANYWAY: &str = "Open it all the same";
+
+/// After those that are shown.
+#[must_use]
+pub fn and_more(count: usize) -> String {
+    if count == 1 { "And 1 more.".to_owned() } else { format!("And {count} more.") }
+}
 
 /// A word that the two spellings write differently.
 #[must_use]

@@ -36,6 +36,8 @@ pub struct Desk {
     pub place: RwSignal<Place>,
     /// The keys of the steps that are done.
     pub ticks: RwSignal<BTreeSet<String>>,
+    /// Whether one step is shown large, over everything else.
+    pub large: RwSignal<bool>,
     /// Which English is written.
     pub spelling: RwSignal<Spelling>,
     /// Counts up whenever the design is exchanged from outside a field, so that half-typed text goes.
@@ -68,6 +70,7 @@ impl Desk {
             good,
             place: RwSignal::new(place),
             ticks: RwSignal::new(BTreeSet::new()),
+            large: RwSignal::new(false),
             spelling: RwSignal::new(spelling),
             epoch: RwSignal::new(0),
             ways: RwSignal::new((0, 0)),

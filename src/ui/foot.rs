@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::desk::desk;
 use super::shelf::Shelf;
 use crate::say::page;
 use crate::web::offline::{self, Offline};
@@ -40,7 +41,7 @@ pub fn Notices() -> impl IntoView {
 pub fn Foot() -> impl IntoView {
     let state = offline::state();
     view! {
-        <footer class="foot">
+        <footer class="foot" inert=move || desk().large.get()>
             <p role="status">{move || match state.get() {
                 Offline::Ready => page::OFFLINE_READY,
                 Offline::Preparing => page::OFFLINE_PREPARING,

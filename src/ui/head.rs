@@ -25,7 +25,7 @@ pub fn Head(
         }
     };
     view! {
-        <header class="head">
+        <header class="head" inert=move || desk.large.get()>
             <h1>{page::SNUGFOLD}</h1>
             <nav aria-label=page::WALK><ul>{Walk::ALL.map(step)}</ul></nav>
             <div class="ways">

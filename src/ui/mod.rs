@@ -22,6 +22,7 @@ pub mod tool_fields;
 pub mod stock_list;
 pub mod system_choice;
 pub mod set_view;
+pub mod alerts;
 pub mod panel_list;
 pub mod stage;
 pub mod fold_control;

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::alerts::Alerts;
 use super::desk::{Desk, desk};
 use super::flat_view::slider;
 use super::fold_control::FoldControl;
@@ -78,6 +79,7 @@ pub fn Stage() -> impl IntoView {
         <div class="right">
         <section class="stage" aria-label=title>
             <h2>{title}</h2>
+            <Alerts />
             <Show when=move || old.get()><p class="note stop" role="status">{page::BEFORE}</p></Show>
             <Show
                 when=move || drawing.with(Option::is_some)

@@ -24,7 +24,8 @@ pub type Ticks = RwSignal<BTreeSet<String>>;
 pub fn StepsView() -> impl IntoView {
     let desk = desk();
     let done: Ticks = desk.ticks;
-    let large = RwSignal::new(false);
+    let large = desk.large;
+    on_cleanup(move || large.set(false));
     let stopped = Memo::new(move |_| desk.plan.with(|p| p.stopped()));
     let count = Memo::new(move |_| {
         desk.good.with(|p| {
