@@ -275,7 +275,11 @@ pub const OPEN_ANYWAY: &str = "Open it all the same";
 /// After those that are shown.
 #[must_use]
 pub fn and_more(count: usize) -> String {
-    if count == 1 { "And 1 more.".to_owned() } else { format!("And {count} more.") }
+    if count == 1 {
+        "And 1 more.".to_owned()
+    } else {
+        format!("And {count} more.")
+    }
 }
 
 /// A word that the two spellings write differently.
