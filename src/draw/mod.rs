@@ -2,6 +2,7 @@
 
 pub mod drawing;
 pub mod geometry;
+pub mod lettering;
 pub mod svg;
 pub mod dimension;
 pub mod flat;
