@@ -156,31 +156,3 @@ fn takes_glue(net: &Net, moves: &[Move], index: usize) -> bool {
             .is_some_and(|&onto| moved(g.on).max(moved(onto)) == Some(index))
     })
 }
-
-#[cfg(test)]
-mod tests {
-    use crate::form::assembly::MoveName::{self, BaseOuter, BaseSides, Ends, Seam};
-    use crate::make::step::Action;
-    use crate::project::example::example;
-
-    #[test]
-    fn glue_goes_on_before_the_move_that_closes_it() {
-        let project = example().expect("the example reads");
-        let plan = crate::plan::plan(&project, project.system);
-        let glued: Vec<MoveName> = plan
-            .steps
-            .iter()
-            .filter_map(|s| match s.action {
-                Action::Fold {
-                    name, glued: true, ..
-                } => Some(name),
-                _ => None,
-            })
-            .collect();
-        let each_box = [Seam, BaseSides, BaseOuter];
-        assert_eq!(
-            glued,
-            [&each_box[..], &each_box, &each_box, &[Ends]].concat()
-        );
-    }
-}
