@@ -47,6 +47,14 @@ pub fn flat(planned: &Planned, part: usize, look: Look) -> Option<Drawing> {
 
 /// The pattern itself, without measures, from the blank's upper left corner.
 pub fn pattern(d: &mut Drawing, planned: &Planned, part: usize, look: Look) {
+    unnamed(d, planned, part, look);
+    if let Some(p) = planned.assembly.as_ref().and_then(|a| a.parts.get(part)) {
+        names(d, &p.net, planned, look);
+    }
+}
+
+/// The pattern without the names of its panels.
+pub fn unnamed(d: &mut Drawing, planned: &Planned, part: usize, look: Look) {
     let Some(net) = planned
         .assembly
         .as_ref()
@@ -74,7 +82,6 @@ pub fn pattern(d: &mut Drawing, planned: &Planned, part: usize, look: Look) {
     }
     glue(d, net, look.card);
     lines(d, net, look.card);
-    names(d, net, planned, look);
 }
 
 /// What is taken away: the blank's edge, a light tint and a cross.

@@ -1,15 +1,16 @@
 //! A drawing for each step: just what it speaks of.
 
 use super::dimension;
-use super::drawing::{Drawing, Fill, Ink, Meaning, Spot};
-use super::flat::{Look, flat, pattern};
+use super::drawing::{Drawing, Fill, Ink, Mark, Meaning, Spot};
+use super::flat::{Look, flat, pattern, unnamed};
 use super::folded::{Dress, folded, set};
-use super::geometry::{block, corners, spot};
+use super::geometry::{block, corners, middle, spot};
 use super::sheet::{Cutting, sheet};
 use super::solid::View;
 use crate::cut::order::order;
-use crate::form::assembly::Way;
+use crate::form::assembly::{MoveName, Way};
 use crate::make::part::Planned;
+use crate::make::pieces::Becomes;
 use crate::make::step::{Action, Step};
 use crate::net::flat::{Net, PanelId, Taken};
 use crate::net::recipe::{CutLine, Recipe, Scores, TakeOff, Turned};
@@ -50,7 +51,7 @@ pub fn step(step: &Step, plan: &Plan, tint: &dyn Fn(u16) -> Tint) -> Option<Draw
                 chosen: None,
                 system: plan.system,
             };
-            on_part(action, planned, step.part, look)
+            on_part(action, plan, planned, step.part, look)
         }
     }
 }
@@ -77,7 +78,13 @@ fn first_sheet(plan: &Plan, card: u16, tint: &dyn Fn(u16) -> Tint) -> Option<Dra
     }))
 }
 
-fn on_part(action: &Action, planned: &Planned, part: usize, look: Look) -> Option<Drawing> {
+fn on_part(
+    action: &Action,
+    plan: &Plan,
+    planned: &Planned,
+    part: usize,
+    look: Look,
+) -> Option<Drawing> {
     let shape = planned.assembly.as_ref()?.parts.get(part)?;
     let recipe = planned.recipes.get(part)?;
     let net = &shape.net;
@@ -85,9 +92,10 @@ fn on_part(action: &Action, planned: &Planned, part: usize, look: Look) -> Optio
         Action::Score(scores) => Some(scored(recipe, scores, look)),
         Action::Cut(cuts) => Some(cut(net, recipe, cuts, look)),
         Action::TakeCells(_) => Some(cells(net, look)),
-        Action::TakeOff(off) => Some(take_off(planned, part, net, off, look)),
+        Action::TakeOff(off) => Some(take_off(&unmatted(planned), part, net, off, look)),
         Action::Notch(off) => Some(take_off(planned, part, net, &[*off], look)),
-        Action::FoldAndBurnish | Action::GlueMats(_) => flat(planned, part, look),
+        Action::FoldAndBurnish => flat(&unmatted(planned), part, look),
+        Action::GlueMats(ids) => Some(letters(plan, planned, net, ids, look)),
         Action::Fold { index, .. } => {
             let moved = shape.moves.get(*index)?;
             let chosen = match &moved.way {
@@ -106,7 +114,15 @@ fn on_part(action: &Action, planned: &Planned, part: usize, look: Look) -> Optio
                 chosen,
             };
             // Nearly at its end: so both where it comes from and where it goes can be seen.
-            folded(planned, part, *index as f64 + 0.82, &dress, View::default())
+            let mut d = folded(
+                planned,
+                part,
+                *index as f64 + 0.82,
+                &dress,
+                view(moved.name),
+            )?;
+            d.fit(4.0);
+            Some(d)
         }
         Action::Straps(_) => {
             let dress = Dress {
@@ -114,18 +130,61 @@ fn on_part(action: &Action, planned: &Planned, part: usize, look: Look) -> Optio
                 mats: look.mats,
                 chosen: Vec::new(),
             };
-            folded(
-                planned,
-                part,
-                shape.moves.len() as f64,
-                &dress,
-                View::default(),
-            )
+            let end = shape.moves.len() as f64;
+            let mut d = folded(planned, part, end, &dress, View::default())?;
+            d.fit(4.0);
+            Some(d)
         }
         Action::CutPieces { .. } | Action::TryBoxesIn { .. } | Action::Fill | Action::SlideIn => {
             None
         }
     }
+}
+
+/// As it is before its mats are on.
+fn unmatted(planned: &Planned) -> Planned {
+    Planned {
+        mats: Vec::new(),
+        ..planned.clone()
+    }
+}
+
+/// What happens at the base is seen from below.
+fn view(name: MoveName) -> View {
+    let usual = View::default();
+    match name {
+        MoveName::BaseInner | MoveName::BaseSides | MoveName::BaseOuter => View {
+            tilt: -usual.tilt,
+            ..usual
+        },
+        _ => usual,
+    }
+}
+
+/// The pattern with each mat under the letter of its piece.
+fn letters(plan: &Plan, planned: &Planned, net: &Net, ids: &[u32], look: Look) -> Drawing {
+    let (w, h) = (net.blank.width().as_mm(), net.blank.height().as_mm());
+    let mut d = Drawing {
+        title: "Where each mat goes, by its letter".to_owned(),
+        lettering: w.max(h) / 14.0,
+        ..Drawing::default()
+    };
+    unnamed(&mut d, planned, 0, look);
+    for piece in plan.pieces.iter().filter(|p| ids.contains(&p.id)) {
+        let Becomes::Mat(panels) = &piece.becomes else {
+            continue;
+        };
+        for mat in planned.mats.iter().filter(|m| panels.contains(&m.panel)) {
+            let (at, wide, high) = middle(&corners(&mat.rect.outline()));
+            let size = (wide.min(high) / d.lettering * 0.8).min(1.0);
+            d.label(at, piece.letter(), Ink::Card(look.mats));
+            if let Some(Mark::Label(label)) = d.marks.last_mut() {
+                label.size = size;
+            }
+        }
+    }
+    d.fit(w.max(h) / 40.0);
+    d
 }
 
 fn canvas(recipe: &Recipe, title: &str, look: Look) -> Drawing {

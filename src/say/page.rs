@@ -267,6 +267,12 @@ pub const BROKE: &str =
     "The design that was open last stopped the page while opening, so it is left closed.";
 /// Takes a notice away.
 pub const UNDERSTOOD: &str = "Understood";
+/// Which English.
+pub const SPELLING: &str = "Spelling";
+/// Of Britain.
+pub const BRITISH: &str = "British";
+/// Of the United States.
+pub const AMERICAN: &str = "American";
 /// At the end of the page.
 pub const CAUTIONS: &str = "Blades and hot glue hurt; card and glue are not known to be safe with food; no lit candle in or near paper. Local rules and the material’s maker decide.";
 /// Nonetheless.

@@ -60,6 +60,7 @@ pub fn Entry(
         <article class="entry sheet-of-paper" class:open=open>
             <h3>
                 <button
+                    id=id(place, "head")
                     type="button"
                     aria-expanded=move || if open.get() { "true" } else { "false" }
                     aria-controls=body.clone()

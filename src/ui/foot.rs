@@ -5,6 +5,8 @@ use leptos::prelude::*;
 use super::desk::desk;
 use super::shelf::Shelf;
 use crate::say::page;
+use crate::say::spelling::Spelling;
+use crate::web::here;
 use crate::web::offline::{self, Offline};
 
 /// Notices that belong to the page as a whole.
@@ -47,7 +49,33 @@ pub fn Foot() -> impl IntoView {
                 Offline::Preparing => page::OFFLINE_PREPARING,
                 Offline::Never => page::OFFLINE_NEVER,
             }}</p>
+            <SpellingChoice />
             <p>{page::CAUTIONS}</p>
         </footer>
+    }
+}
+
+/// British or American spelling.
+#[component]
+fn SpellingChoice() -> impl IntoView {
+    let desk = desk();
+    let one = move |spelling: Spelling, name: &'static str| {
+        let choose = move |_| {
+            desk.spelling.set(spelling);
+            here::keep_spelling(spelling);
+        };
+        view! {
+            <button
+                type="button"
+                aria-pressed=move || if desk.spelling.get() == spelling { "true" } else { "false" }
+                on:click=choose
+            >{name}</button>
+        }
+    };
+    view! {
+        <fieldset class="field">
+            <legend>{page::SPELLING}</legend>
+            <div class="either">{one(Spelling::Uk, page::BRITISH)}{one(Spelling::Us, page::AMERICAN)}</div>
+        </fieldset>
     }
 }

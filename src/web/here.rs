@@ -4,15 +4,38 @@ use leptos::prelude::*;
 
 use wasm_bindgen::prelude::*;
 
+use super::keys;
 use crate::say::spelling::Spelling;
 
-/// The spelling of the browser's language.
+/// Under which the chosen spelling is kept.
+const SPELLING: &str = "snugfold:spelling";
+
+/// The spelling that was chosen on this device before, or else that of the browser's language.
 #[must_use]
 pub fn spelling() -> Spelling {
-    window()
-        .navigator()
-        .language()
-        .map_or_else(Spelling::default, |l| Spelling::of_language(&l))
+    let kept = keys::storage().and_then(|s| s.get_item(&keys::key(SPELLING)).ok().flatten());
+    let language = kept.or_else(|| window().navigator().language());
+    language.map_or_else(Spelling::default, |l| Spelling::of_language(&l))
+}
+
+/// Keeps the chosen spelling on this device.
+pub fn keep_spelling(spelling: Spelling) {
+    if let Some(storage) = keys::storage() {
+        // Where nothing can be kept, it lasts as long as the page is open.
+        let _ = storage.set_item(&keys::key(SPELLING), spelling.language());
+    }
+}
+
+/// Puts the focus on the control with this name once it is on the page.
+pub fn focus(id: String) {
+    request_animation_frame(move || {
+        let found = document()
+            .get_element_by_id(&id)
+            .and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok());
+        if let Some(element) = found {
+            let _ = element.focus();
+        }
+    });
 }
 
 /// Whether there is room for the recipe beside the fields.
