@@ -149,12 +149,16 @@ fn unmatted(planned: &Planned) -> Planned {
     }
 }
 
-/// What happens at the base is seen from below.
+/// What happens at the base is seen from below, from the side that it comes from.
 fn view(name: MoveName) -> View {
     let usual = View::default();
     match name {
-        MoveName::BaseInner | MoveName::BaseSides | MoveName::BaseOuter => View {
-            tilt: -usual.tilt,
+        MoveName::BaseInner | MoveName::BaseSides => View {
+            turn: usual.turn + 180.0,
+            tilt: -38.0,
+        },
+        MoveName::BaseOuter => View {
+            tilt: -38.0,
             ..usual
         },
         _ => usual,
