@@ -124,17 +124,7 @@ fn on_part(
             d.fit(4.0);
             Some(d)
         }
-        Action::Straps(_) => {
-            let dress = Dress {
-                card: look.card,
-                mats: look.mats,
-                chosen: Vec::new(),
-            };
-            let end = shape.moves.len() as f64;
-            let mut d = folded(planned, part, end, &dress, View::default())?;
-            d.fit(4.0);
-            Some(d)
-        }
+        Action::Straps(ids) => strap(plan, planned, ids, look),
         Action::CutPieces { .. } | Action::TryBoxesIn { .. } | Action::Fill | Action::SlideIn => {
             None
         }
@@ -189,6 +179,27 @@ fn letters(plan: &Plan, planned: &Planned, net: &Net, ids: &[u32], look: Look) -
     }
     d.fit(w.max(h) / 40.0);
     d
+}
+
+/// A strap with the folds that turn it onto front and back, and the measures from its ends.
+fn strap(plan: &Plan, planned: &Planned, ids: &[u32], look: Look) -> Option<Drawing> {
+    let piece = plan.pieces.iter().find(|p| ids.contains(&p.id))?;
+    let turn = (piece.width - planned.outside.depth).half();
+    let (w, h) = (piece.width.as_mm(), piece.height.as_mm());
+    let mut d = Drawing {
+        title: "A strap and its folds".to_owned(),
+        lettering: w / 18.0,
+        ..Drawing::default()
+    };
+    let card = Ink::Card(look.mats);
+    d.area(block([0.0, 0.0], [w, h]), Fill::Card(look.mats, 0.0));
+    d.ring(Meaning::Cut, card, block([0.0, 0.0], [w, h]));
+    for x in [turn.as_mm(), w - turn.as_mm()] {
+        d.line(Meaning::Mountain, card, vec![[x, 0.0], [x, h]]);
+    }
+    d.label([w / 2.0, h / 2.0], piece.letter(), card);
+    d.fit(w / 12.0);
+    Some(d)
 }
 
 fn canvas(recipe: &Recipe, title: &str, look: Look) -> Drawing {

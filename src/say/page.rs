@@ -32,6 +32,10 @@ pub const ONE_MORE: &str = "one more";
 pub const SKIP: &str = "Go to the content";
 /// While the last good plan is shown.
 pub const BEFORE: &str = "Drawn as it was before, until what stops it is mended.";
+/// On a line that something stops.
+pub const STOPPED: &str = "stopped";
+/// On a line that needs care.
+pub const CARE: &str = "take care";
 /// To what is said.
 pub const GO_THERE: &str = "Go there";
 /// Where nothing can be drawn yet.
@@ -286,6 +290,24 @@ pub fn and_more(count: usize) -> String {
     } else {
         format!("And {count} more.")
     }
+}
+
+/// How far the ticks have come.
+#[must_use]
+pub fn done_of(done: usize, all: usize) -> String {
+    format!("{done} of {all} done")
+}
+
+/// Which step this is, and what it is about.
+#[must_use]
+pub fn step_of(number: usize, all: usize, place: &str) -> String {
+    format!("{number} of {all} · {place}")
+}
+
+/// How often a step is done.
+#[must_use]
+pub fn times(times: u64) -> String {
+    format!("{times} times, for all sets")
 }
 
 /// A word that the two spellings write differently.

@@ -180,6 +180,16 @@ impl Desk {
         }
     }
 
+    /// The plan that a box or holder is shown from: today's, or where that lacks it, the last good one.
+    #[must_use]
+    pub fn shown(self, place: Signal<Place>) -> Memo<Arc<Plan>> {
+        let (plan, good) = (self.plan, self.good);
+        Memo::new(move |_| {
+            let there = plan.with(|p| p.part(place.get()).is_some_and(|p| p.assembly.is_some()));
+            if there { plan.get() } else { good.get() }
+        })
+    }
+
     /// The box or holder at `place`, as it is asked for.
     #[must_use]
     pub fn part(self, place: Place) -> Memo<Option<Part>> {

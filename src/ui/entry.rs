@@ -7,6 +7,7 @@ use super::part_fields::id;
 use super::said::said;
 use crate::project::finding::{Place, Weight};
 use crate::say::measured::size;
+use crate::say::page;
 use crate::say::phrase::Phrase;
 
 /// A line that opens.
@@ -50,8 +51,8 @@ pub fn Entry(
         })
     });
     let flag = move || match worst.get() {
-        Some(Weight::Stop) => Some(view! { <span class="flag stop">"stopped"</span> }),
-        Some(Weight::Caution) => Some(view! { <span class="flag caution">"take care"</span> }),
+        Some(Weight::Stop) => Some(view! { <span class="flag stop">{page::STOPPED}</span> }),
+        Some(Weight::Caution) => Some(view! { <span class="flag caution">{page::CARE}</span> }),
         _ => None,
     };
     let body = id(place, "body");

@@ -68,16 +68,18 @@ pub fn Glance(
             .with(|p| p.steps.get(here.get()).and_then(|s| picture(desk, p, s)))
     });
     let text = move || {
-        desk.good.with(|p| p.steps.get(here.get()).map(|s| {
-            let w = words(desk, p, s);
-            view! {
-                <p class="place">{format!("{} of {} · {}", here.get() + 1, count.get(), w.place)}</p>
-                <h2>{said(w.title)}</h2>
-                {times(s.times)}
-                {w.lines.into_iter().map(|l| view! { <p>{said(l)}</p> }).collect_view()}
-                {w.caution.map(|c| view! { <p class="note caution">{c}</p> })}
-            }
-        }))
+        desk.good.with(|p| {
+            p.steps.get(here.get()).map(|s| {
+                let w = words(desk, p, s);
+                view! {
+                    <p class="place">{page::step_of(here.get() + 1, count.get(), &w.place)}</p>
+                    <h2>{said(w.title)}</h2>
+                    {times(s.times)}
+                    {w.lines.into_iter().map(|l| view! { <p>{said(l)}</p> }).collect_view()}
+                    {w.caution.map(|c| view! { <p class="note caution">{c}</p> })}
+                }
+            })
+        })
     };
     let frame = NodeRef::<Div>::new();
     Effect::new(move |_| {

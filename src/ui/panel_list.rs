@@ -18,8 +18,9 @@ pub fn PanelList(
     chosen: RwSignal<Option<PanelId>>,
 ) -> impl IntoView {
     let desk = desk();
+    let shown = desk.shown(place);
     let list = move || {
-        let words = desk.good.with(|plan| {
+        let words = shown.with(|plan| {
             plan.part(place.get())
                 .map_or_else(Vec::new, |p| names::panel_list(p, 0, plan.system))
         });

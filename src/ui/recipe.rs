@@ -23,7 +23,8 @@ pub fn RecipeText(
 ) -> impl IntoView {
     let desk = desk();
     let both = RwSignal::new(false);
-    let mine = Memo::new(move |_| desk.good.with(|p| words(p, place.get(), desk)));
+    let shown = desk.shown(place);
+    let mine = Memo::new(move |_| shown.with(|p| words(p, place.get(), desk)));
     // Planned only while it is looked at.
     let other = Memo::new(move |_| {
         both.get()

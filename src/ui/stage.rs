@@ -35,6 +35,7 @@ pub fn Stage() -> impl IntoView {
     });
     let fresh = Memo::new(move |_| desk.plan.with(|p| drawn(p, place.get())));
     let old = Memo::new(move |_| !fresh.get() && desk.good.with(|p| drawn(p, place.get())));
+    let shown = desk.shown(place.into());
     let title = Memo::new(move |_| desk.project.with(|p| names::place(p, place.get())));
     let progress = RwSignal::new(0.0_f64);
     let turn = RwSignal::new(View::default().turn);
@@ -45,20 +46,18 @@ pub fn Stage() -> impl IntoView {
         chosen.set(None);
     });
     let drawing = Memo::new(move |_| {
-        let plan = if fresh.get() { desk.plan } else { desk.good };
         let (at, by) = (place.get(), progress.get());
         let view = View {
             turn: turn.get(),
             ..View::default()
         };
-        plan.with(|plan| {
+        shown.with(|plan| {
             desk.project
                 .with(|project| draw(plan, project, at, by, chosen.get(), view))
         })
     });
     let moves = Memo::new(move |_| {
-        let plan = if fresh.get() { desk.plan } else { desk.good };
-        plan.with(|p| {
+        shown.with(|p| {
             let parts = p
                 .part(place.get())
                 .and_then(|p| p.assembly.as_ref())

@@ -49,7 +49,7 @@ pub fn StepsView() -> impl IntoView {
                         disabled=move || count.get().0 == 0
                         on:click=move |_| done.update(BTreeSet::clear)
                     >{page::START_AGAIN}</button>
-                    <span role="status">{move || { let (n, all) = count.get(); format!("{n} of {all} done") }}</span>
+                    <span role="status">{move || { let (n, all) = count.get(); page::done_of(n, all) }}</span>
                 </p>
                 {move || { let plan = desk.good.get(); list(desk, &plan, done) }}
             </div>
@@ -104,7 +104,7 @@ pub fn picture(desk: Desk, plan: &Plan, step: &Step) -> Option<crate::draw::draw
 
 /// How often, where it is more than once.
 pub fn times(times: u64) -> Option<impl IntoView + use<>> {
-    (times > 1).then(|| view! { <p class="times">{format!("{times} times, for all sets")}</p> })
+    (times > 1).then(|| view! { <p class="times">{page::times(times)}</p> })
 }
 
 /// Ticks a step, or takes its tick off.
