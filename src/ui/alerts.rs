@@ -3,10 +3,12 @@
 use leptos::prelude::*;
 
 use super::desk::desk;
+use super::part_fields::id;
 use super::said::said;
 use crate::project::finding::{Finding, Weight};
 use crate::say::finding::{finding, weight};
 use crate::say::{names, page};
+use crate::web::here;
 
 /// So many are shown at once; the rest is counted.
 const SHOWN: usize = 2;
@@ -33,10 +35,14 @@ pub fn Alerts() -> impl IntoView {
         } else {
             "note caution"
         };
+        let go = move |_| {
+            desk.place.set(place);
+            here::reveal(id(place, "head"));
+        };
         view! {
             <li class=class>
                 <p><strong>{weight(f.weight)}": "</strong>{name}". "{said(finding(&f, desk.system().get()))}</p>
-                <button type="button" on:click=move |_| desk.place.set(place)>{page::GO_THERE}</button>
+                <button type="button" on:click=go>{page::GO_THERE}</button>
             </li>
         }
     };

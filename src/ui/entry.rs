@@ -9,6 +9,7 @@ use crate::project::finding::{Place, Weight};
 use crate::say::measured::size;
 use crate::say::page;
 use crate::say::phrase::Phrase;
+use crate::web::here;
 
 /// A line that opens.
 #[component]
@@ -28,7 +29,9 @@ pub fn Entry(
             Place::Set
         } else {
             place
-        })
+        });
+        // The one that closes may stand above and let this one slip out of sight.
+        here::reveal(id(place, "head"));
     };
     let sum = Memo::new(move |_| {
         desk.plan.with(|plan| {

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::app::Walk;
 use super::desk::desk;
 use crate::say::page;
+use crate::web::here;
 
 /// Name, walk, undo and redo.
 #[component]
@@ -19,7 +20,10 @@ pub fn Head(
                 <button
                     type="button"
                     aria-current=move || (walk.get() == one).then_some("page")
-                    on:click=move |_| walk.set(one)
+                    on:click=move |_| {
+                        walk.set(one);
+                        here::to_top();
+                    }
                 >{one.name()}</button>
             </li>
         }

@@ -38,6 +38,22 @@ pub fn focus(id: String) {
     });
 }
 
+/// Scrolls no further than needed to show the control with this name, once it is on the page.
+pub fn reveal(id: String) {
+    request_animation_frame(move || {
+        if let Some(element) = document().get_element_by_id(&id) {
+            let options = web_sys::ScrollIntoViewOptions::new();
+            options.set_block(web_sys::ScrollLogicalPosition::Nearest);
+            element.scroll_into_view_with_scroll_into_view_options(&options);
+        }
+    });
+}
+
+/// Scrolls to the top of the page.
+pub fn to_top() {
+    window().scroll_to_with_x_and_y(0.0, 0.0);
+}
+
 /// Whether there is room for the recipe beside the fields.
 #[must_use]
 pub fn is_wide() -> bool {
