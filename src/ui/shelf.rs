@@ -191,7 +191,8 @@ impl Shelf {
     /// Gives a set another name.
     pub fn rename(self, id: SetId, name: &str) {
         if self.current() == Some(id) {
-            self.desk.edit("set-name", |p| name.clone_into(&mut p.name));
+            self.desk.edit("", |p| name.clone_into(&mut p.name));
+            self.save_now();
         } else if let Some(Err(why)) = self.store.try_update_value(|s| s.rename(id, name)) {
             self.said.set(Some(format!("{why}.")));
         }

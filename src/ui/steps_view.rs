@@ -71,7 +71,7 @@ fn list(desk: Desk, plan: &Arc<Plan>, done: Ticks) -> impl IntoView + use<> {
             {head}
             <article class="step sheet-of-paper" class:done=ticked>
                 <div class="words">
-                    <h3><span class="number">{i + 1}</span>{said(words.title)}</h3>
+                    <h3><span class="number">{i + 1}</span><span>{said(words.title)}</span></h3>
                     {times(step.times)}
                     {lines}
                     {words.caution.map(|c| view! { <p class="note caution">{c}</p> })}
