@@ -10,7 +10,7 @@ use super::solid::View;
 use crate::cut::order::order;
 use crate::form::assembly::{MoveName, Way};
 use crate::make::part::Planned;
-use crate::make::pieces::Becomes;
+use crate::make::pieces::{Becomes, Piece};
 use crate::make::step::{Action, Step};
 use crate::net::flat::{Net, PanelId, Taken};
 use crate::net::recipe::{CutLine, Recipe, Scores, TakeOff, Turned};
@@ -63,7 +63,7 @@ fn first_sheet(plan: &Plan, card: u16, tint: &dyn Fn(u16) -> Tint) -> Option<Dra
         plan.pieces
             .iter()
             .find(|p| p.id == id)
-            .map_or(String::new(), |p| p.letter())
+            .map_or(String::new(), Piece::letter)
     };
     let bare = sheets.sheet(pattern.sheet)?;
     let cuts = order(pattern, bare);
@@ -315,9 +315,7 @@ fn take_off(planned: &Planned, part: usize, net: &Net, off: &[TakeOff], look: Lo
     };
     pattern(&mut d, planned, part, look);
     for waste in &net.waste {
-        let mine = |o: &TakeOff| {
-            Some(o.panel) == waste.from.map(|PanelId(i)| PanelId(i)) && o.taken == waste.taken
-        };
+        let mine = |o: &TakeOff| Some(o.panel) == waste.from && o.taken == waste.taken;
         if off.iter().any(mine) {
             d.ring(Meaning::Now, Ink::Page, corners(&waste.outline));
         }

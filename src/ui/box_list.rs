@@ -22,7 +22,7 @@ pub fn BoxList() -> impl IntoView {
         desk.project
             .with(|p| p.boxes.iter().map(|b| b.id).collect::<Vec<_>>())
     });
-    let full = move || ids.with(|i| i.len()) >= bound::BOX_KINDS.most as usize;
+    let full = move || ids.with(Vec::len) >= bound::BOX_KINDS.most as usize;
     let one = move |id: u16| {
         let title = Memo::new(move |_| desk.project.with(|p| names::place(p, Place::Box(id))));
         let spot =

@@ -15,7 +15,7 @@ use crate::project::bound;
 use crate::project::finding::Place;
 use crate::project::request::{Card, Tint};
 use crate::say::page;
-use crate::stock::sheets::STANDARD;
+use crate::stock::sheets::{STANDARD, StandardSheet};
 use crate::stock::thickness::estimated;
 
 /// The fields of a card.
@@ -46,7 +46,7 @@ pub fn CardEditor(
         )
     });
     let standard = Memo::new(move |_| {
-        let at = |s: &crate::stock::sheets::StandardSheet| {
+        let at = |s: &StandardSheet| {
             card.with(|c| {
                 c.as_ref().is_some_and(|c| {
                     (c.sheet_width.length(), c.sheet_height.length()) == (s.width, s.height)
@@ -71,7 +71,7 @@ pub fn CardEditor(
             .parse()
             .ok()
             .and_then(|i: usize| STANDARD.get(i))
-            .and_then(|s| s.given());
+            .and_then(StandardSheet::given);
         if let Some((w, h)) = sheet {
             edit(desk, id, "", |c| (c.sheet_width, c.sheet_height) = (w, h));
             desk.epoch.update(|e| *e = e.wrapping_add(1));

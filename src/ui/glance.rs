@@ -37,7 +37,7 @@ pub fn Glance(
             here.get_untracked()
                 .saturating_add_signed(by)
                 .min(count.get_untracked().saturating_sub(1)),
-        )
+        );
     };
     let key = Memo::new(move |_| {
         desk.good.with(|p| {

@@ -19,7 +19,7 @@ pub fn StockList() -> impl IntoView {
         desk.project
             .with(|p| p.cards.iter().map(|c| c.id).collect::<Vec<_>>())
     });
-    let full = move || ids.with(|i| i.len()) >= bound::CARDS.most as usize;
+    let full = move || ids.with(Vec::len) >= bound::CARDS.most as usize;
     let one = move |id: u16| {
         let title = Memo::new(move |_| desk.project.with(|p| names::card(p, id)));
         let used = Memo::new(move |_| desk.project.with(|p| in_use(p, id)));
