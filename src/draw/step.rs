@@ -12,7 +12,7 @@ use crate::form::assembly::{MoveName, Way};
 use crate::make::part::Planned;
 use crate::make::pieces::{Becomes, Piece};
 use crate::make::step::{Action, Step};
-use crate::net::flat::{Net, PanelId, Taken};
+use crate::net::flat::{Net, Taken};
 use crate::net::recipe::{CutLine, Recipe, Scores, TakeOff, Turned};
 use crate::plan::Plan;
 use crate::project::request::Tint;
