@@ -1,7 +1,7 @@
 //! Measures along the edges of a blank, as the board reads them: each score from the fence.
 
 use super::drawing::{Drawing, Hold, Ink, Label, Mark, Meaning, Reads, Spot};
-use super::svg::label_width;
+use super::lettering::label_width;
 use crate::measure::length::Length;
 use crate::measure::show::Figure;
 use crate::measure::system::System;

@@ -203,6 +203,27 @@ impl Drawing {
         }));
     }
 
+    /// Makes what is shown reach round all that is drawn, with `edge` to spare.
+    pub fn fit(&mut self, edge: f64) {
+        let drawn = self.marks.iter().flat_map(|m| match m {
+            Mark::Area(a) => a.corners.as_slice(),
+            Mark::Line(l) => l.run.as_slice(),
+            Mark::Label(_) => &[],
+        });
+        let (min, max) = drawn.fold(([f64::MAX; 2], [f64::MIN; 2]), |(min, max), p| {
+            (
+                [min[0].min(p[0]), min[1].min(p[1])],
+                [max[0].max(p[0]), max[1].max(p[1])],
+            )
+        });
+        if min[0] <= max[0] {
+            self.frame(
+                [min[0] - edge, min[1] - edge],
+                [max[0] + edge, max[1] + edge],
+            );
+        }
+    }
+
     /// Makes what is shown reach from `min` to `max`.
     pub const fn frame(&mut self, min: Spot, max: Spot) {
         self.min = min;

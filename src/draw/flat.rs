@@ -3,7 +3,7 @@
 use super::dimension;
 use super::drawing::{Area, Drawing, Fill, Ink, Label, Mark, Meaning, Reads, Spot, Touch};
 use super::geometry::{block, corners, hatch, middle, spot, uncovered};
-use super::svg::label_width;
+use super::lettering::label_width;
 use crate::make::part::Planned;
 use crate::measure::point::Point;
 use crate::measure::system::System;
@@ -47,6 +47,14 @@ pub fn flat(planned: &Planned, part: usize, look: Look) -> Option<Drawing> {
 
 /// The pattern itself, without measures, from the blank's upper left corner.
 pub fn pattern(d: &mut Drawing, planned: &Planned, part: usize, look: Look) {
+    unnamed(d, planned, part, look);
+    if let Some(p) = planned.assembly.as_ref().and_then(|a| a.parts.get(part)) {
+        names(d, &p.net, planned, look);
+    }
+}
+
+/// The pattern without the names of its panels.
+pub fn unnamed(d: &mut Drawing, planned: &Planned, part: usize, look: Look) {
     let Some(net) = planned
         .assembly
         .as_ref()
@@ -74,7 +82,6 @@ pub fn pattern(d: &mut Drawing, planned: &Planned, part: usize, look: Look) {
     }
     glue(d, net, look.card);
     lines(d, net, look.card);
-    names(d, net, planned, look);
 }
 
 /// What is taken away: the blank's edge, a light tint and a cross.
@@ -232,5 +239,99 @@ fn name(d: &mut Drawing, words: &str, at: Spot, (wide, high): (f64, f64), ink: I
                 }
             }
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::draw::svg::paint;
+    use crate::project::example::example;
+
+    /// The first box of the example: finished 3 × 1¼ × 4½ in.
+    fn drawn(system: System) -> (Planned, Drawing) {
+        let project = example().expect("the example reads");
+        let plan = crate::plan::plan(&project, system);
+        let look = Look {
+            card: Tint::default(),
+            mats: Tint(0xff_ff_ff),
+            chosen: None,
+            system,
+        };
+        let drawing = flat(&plan.boxes[0], 0, look).expect("it is planned");
+        (plan.boxes[0].clone(), drawing)
+    }
+
+    fn lines(d: &Drawing, meaning: Meaning) -> usize {
+        d.marks
+            .iter()
+            .filter(|m| matches!(m, Mark::Line(l) if l.meaning == meaning))
+            .count()
+    }
+
+    #[test]
+    fn every_fold_is_a_mountain_and_every_panel_can_be_touched() {
+        let (planned, d) = drawn(System::Inch);
+        let net = &planned.assembly.expect("it is planned").parts[0].net;
+        assert_eq!(lines(&d, Meaning::Mountain), net.creases.len());
+        assert_eq!(lines(&d, Meaning::Valley), 0);
+        for i in 0..net.panels.len() {
+            let touched =
+                |m: &Mark| matches!(m, Mark::Area(Area { panel: Some(t), .. }) if t.panel == i);
+            assert!(d.marks.iter().any(touched), "{}", net.panels[i].name);
+        }
+    }
+
+    #[test]
+    fn scores_stand_along_two_edges_as_the_board_reads_them() {
+        let (_, d) = drawn(System::Metric);
+        let said: Vec<String> = d
+            .marks
+            .iter()
+            .filter_map(|m| match m {
+                Mark::Label(l) if l.ink == Ink::Page => Some(l.words.to_string()),
+                _ => None,
+            })
+            .collect();
+        assert_eq!(
+            said,
+            ["32", "109", "141", "218", "230", "12", "44", "159", "191"]
+        );
+    }
+
+    #[test]
+    fn no_cut_runs_along_a_fold() {
+        let (planned, d) = drawn(System::Inch);
+        let net = &planned.assembly.expect("it is planned").parts[0].net;
+        let folds: Vec<(Spot, Spot)> = net
+            .creases
+            .iter()
+            .map(|c| (spot(c.from), spot(c.to)))
+            .collect();
+        for mark in &d.marks {
+            let Mark::Line(line) = mark else { continue };
+            if line.meaning == Meaning::Cut {
+                for ends in line.run.windows(2) {
+                    let same = |f: &(Spot, Spot)| {
+                        (f.0, f.1) == (ends[0], ends[1]) || (f.1, f.0) == (ends[0], ends[1])
+                    };
+                    assert!(!folds.iter().any(same), "{ends:?}");
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn it_paints_as_well_formed_svg() {
+        let painted = paint(&drawn(System::Inch).1);
+        assert_eq!(
+            painted.matches("<g").count(),
+            painted.matches("</g>").count()
+        );
+        assert!(
+            !painted.contains("style="),
+            "a strict content policy forbids inline styles"
+        );
+        assert!(!painted.contains("NaN"), "every place is a number");
     }
 }

@@ -2,6 +2,7 @@
 
 pub mod drawing;
 pub mod geometry;
+pub mod lettering;
 pub mod svg;
 pub mod dimension;
 pub mod flat;
@@ -10,3 +11,4 @@ pub mod folded;
 pub mod solid;
 pub mod sheet;
 pub mod step;
+pub mod overview;

@@ -1,17 +1,18 @@
 //! A drawing for each step: just what it speaks of.
 
 use super::dimension;
-use super::drawing::{Drawing, Fill, Ink, Meaning, Spot};
-use super::flat::{Look, flat, pattern};
+use super::drawing::{Drawing, Fill, Ink, Mark, Meaning, Spot};
+use super::flat::{Look, flat, pattern, unnamed};
 use super::folded::{Dress, folded, set};
-use super::geometry::{block, corners, spot};
+use super::geometry::{block, corners, middle, spot};
 use super::sheet::{Cutting, sheet};
 use super::solid::View;
 use crate::cut::order::order;
-use crate::form::assembly::Way;
+use crate::form::assembly::{MoveName, Way};
 use crate::make::part::Planned;
+use crate::make::pieces::{Becomes, Piece};
 use crate::make::step::{Action, Step};
-use crate::net::flat::{Net, PanelId, Taken};
+use crate::net::flat::{Net, Taken};
 use crate::net::recipe::{CutLine, Recipe, Scores, TakeOff, Turned};
 use crate::plan::Plan;
 use crate::project::request::Tint;
@@ -50,7 +51,7 @@ pub fn step(step: &Step, plan: &Plan, tint: &dyn Fn(u16) -> Tint) -> Option<Draw
                 chosen: None,
                 system: plan.system,
             };
-            on_part(action, planned, step.part, look)
+            on_part(action, plan, planned, step.part, look)
         }
     }
 }
@@ -62,7 +63,7 @@ fn first_sheet(plan: &Plan, card: u16, tint: &dyn Fn(u16) -> Tint) -> Option<Dra
         plan.pieces
             .iter()
             .find(|p| p.id == id)
-            .map_or(String::new(), |p| p.letter())
+            .map_or(String::new(), Piece::letter)
     };
     let bare = sheets.sheet(pattern.sheet)?;
     let cuts = order(pattern, bare);
@@ -77,7 +78,13 @@ fn first_sheet(plan: &Plan, card: u16, tint: &dyn Fn(u16) -> Tint) -> Option<Dra
     }))
 }
 
-fn on_part(action: &Action, planned: &Planned, part: usize, look: Look) -> Option<Drawing> {
+fn on_part(
+    action: &Action,
+    plan: &Plan,
+    planned: &Planned,
+    part: usize,
+    look: Look,
+) -> Option<Drawing> {
     let shape = planned.assembly.as_ref()?.parts.get(part)?;
     let recipe = planned.recipes.get(part)?;
     let net = &shape.net;
@@ -85,9 +92,10 @@ fn on_part(action: &Action, planned: &Planned, part: usize, look: Look) -> Optio
         Action::Score(scores) => Some(scored(recipe, scores, look)),
         Action::Cut(cuts) => Some(cut(net, recipe, cuts, look)),
         Action::TakeCells(_) => Some(cells(net, look)),
-        Action::TakeOff(off) => Some(take_off(planned, part, net, off, look)),
+        Action::TakeOff(off) => Some(take_off(&unmatted(planned), part, net, off, look)),
         Action::Notch(off) => Some(take_off(planned, part, net, &[*off], look)),
-        Action::FoldAndBurnish | Action::GlueMats(_) => flat(planned, part, look),
+        Action::FoldAndBurnish => flat(&unmatted(planned), part, look),
+        Action::GlueMats(ids) => Some(letters(plan, planned, net, ids, look)),
         Action::Fold { index, .. } => {
             let moved = shape.moves.get(*index)?;
             let chosen = match &moved.way {
@@ -106,26 +114,92 @@ fn on_part(action: &Action, planned: &Planned, part: usize, look: Look) -> Optio
                 chosen,
             };
             // Nearly at its end: so both where it comes from and where it goes can be seen.
-            folded(planned, part, *index as f64 + 0.82, &dress, View::default())
-        }
-        Action::Straps(_) => {
-            let dress = Dress {
-                card: look.card,
-                mats: look.mats,
-                chosen: Vec::new(),
-            };
-            folded(
+            let mut d = folded(
                 planned,
                 part,
-                shape.moves.len() as f64,
+                *index as f64 + 0.82,
                 &dress,
-                View::default(),
-            )
+                view(moved.name),
+            )?;
+            d.fit(4.0);
+            Some(d)
         }
+        Action::Straps(ids) => strap(plan, planned, ids, look),
         Action::CutPieces { .. } | Action::TryBoxesIn { .. } | Action::Fill | Action::SlideIn => {
             None
         }
     }
+}
+
+/// As it is before its mats are on.
+fn unmatted(planned: &Planned) -> Planned {
+    Planned {
+        mats: Vec::new(),
+        ..planned.clone()
+    }
+}
+
+/// What happens at the base is seen from below, from the side that it comes from.
+fn view(name: MoveName) -> View {
+    let usual = View::default();
+    match name {
+        MoveName::BaseInner | MoveName::BaseSides => View {
+            turn: usual.turn + 180.0,
+            tilt: -38.0,
+        },
+        MoveName::BaseOuter => View {
+            tilt: -38.0,
+            ..usual
+        },
+        _ => usual,
+    }
+}
+
+/// The pattern with each mat under the letter of its piece.
+fn letters(plan: &Plan, planned: &Planned, net: &Net, ids: &[u32], look: Look) -> Drawing {
+    let (w, h) = (net.blank.width().as_mm(), net.blank.height().as_mm());
+    let mut d = Drawing {
+        title: "Where each mat goes, by its letter".to_owned(),
+        lettering: w.max(h) / 14.0,
+        ..Drawing::default()
+    };
+    unnamed(&mut d, planned, 0, look);
+    for piece in plan.pieces.iter().filter(|p| ids.contains(&p.id)) {
+        let Becomes::Mat(panels) = &piece.becomes else {
+            continue;
+        };
+        for mat in planned.mats.iter().filter(|m| panels.contains(&m.panel)) {
+            let (at, wide, high) = middle(&corners(&mat.rect.outline()));
+            let size = (wide.min(high) / d.lettering * 0.8).min(1.0);
+            d.label(at, piece.letter(), Ink::Card(look.mats));
+            if let Some(Mark::Label(label)) = d.marks.last_mut() {
+                label.size = size;
+            }
+        }
+    }
+    d.fit(w.max(h) / 40.0);
+    d
+}
+
+/// A strap with the folds that turn it onto front and back, and the measures from its ends.
+fn strap(plan: &Plan, planned: &Planned, ids: &[u32], look: Look) -> Option<Drawing> {
+    let piece = plan.pieces.iter().find(|p| ids.contains(&p.id))?;
+    let turn = (piece.width - planned.outside.depth).half();
+    let (w, h) = (piece.width.as_mm(), piece.height.as_mm());
+    let mut d = Drawing {
+        title: "A strap and its folds".to_owned(),
+        lettering: w / 18.0,
+        ..Drawing::default()
+    };
+    let card = Ink::Card(look.mats);
+    d.area(block([0.0, 0.0], [w, h]), Fill::Card(look.mats, 0.0));
+    d.ring(Meaning::Cut, card, block([0.0, 0.0], [w, h]));
+    for x in [turn.as_mm(), w - turn.as_mm()] {
+        d.line(Meaning::Mountain, card, vec![[x, 0.0], [x, h]]);
+    }
+    d.label([w / 2.0, h / 2.0], piece.letter(), card);
+    d.fit(w / 12.0);
+    Some(d)
 }
 
 fn canvas(recipe: &Recipe, title: &str, look: Look) -> Drawing {
@@ -241,9 +315,7 @@ fn take_off(planned: &Planned, part: usize, net: &Net, off: &[TakeOff], look: Lo
     };
     pattern(&mut d, planned, part, look);
     for waste in &net.waste {
-        let mine = |o: &TakeOff| {
-            Some(o.panel) == waste.from.map(|PanelId(i)| PanelId(i)) && o.taken == waste.taken
-        };
+        let mine = |o: &TakeOff| Some(o.panel) == waste.from && o.taken == waste.taken;
         if off.iter().any(mine) {
             d.ring(Meaning::Now, Ink::Page, corners(&waste.outline));
         }

@@ -3,9 +3,8 @@
 use super::drawing::{
     Area, Drawing, Ends, Fill, Hold, Ink, Label, Line, Mark, Meaning, Reads, Spot,
 };
-use crate::measure::show::Figure;
+use super::lettering::{Piece, STACKED, pieces};
 use crate::project::request::Tint;
-use crate::say::phrase::Bit;
 
 /// Paints a drawing for the screen: the lines keep their strength and dashes at every size.
 ///
@@ -155,76 +154,6 @@ fn paint_line(out: &mut String, line: &Line) {
     ));
 }
 
-/// Width of a run of lettering, in its own height: figures in system faces are a little over half their height wide.
-fn run_width(text: &str) -> f64 {
-    text.chars()
-        .map(|c| match c {
-            ' ' | '.' | ',' | 'i' | 'l' | 'I' | 'j' | '\'' => 0.29,
-            'm' | 'w' | 'M' | 'W' | '@' => 0.84,
-            c if c.is_ascii_uppercase() => 0.66,
-            _ => 0.55,
-        })
-        .sum()
-}
-
-/// One run of lettering or one fraction.
-enum Piece {
-    Run(String),
-    Stack(i64, i64),
-}
-
-/// Height of the figures of a stacked fraction, as a share of the lettering's.
-const STACKED: f64 = 0.66;
-
-impl Piece {
-    fn width(&self) -> f64 {
-        match self {
-            Self::Run(text) => run_width(text),
-            Self::Stack(n, d) => {
-                run_width(&n.to_string()).max(run_width(&d.to_string())) * STACKED + 0.16
-            }
-        }
-    }
-}
-
-fn pieces(label: &Label) -> Vec<Piece> {
-    let mut all: Vec<Piece> = Vec::new();
-    let mut run = String::new();
-    let mut figure = |run: &mut String, f: &Figure, unit: bool| {
-        if f.minus {
-            run.push('−');
-        }
-        run.push_str(&f.whole);
-        if let Some((n, d)) = f.fraction {
-            if !run.is_empty() {
-                all.push(Piece::Run(std::mem::take(run)));
-            }
-            all.push(Piece::Stack(n, d));
-        }
-        if unit {
-            run.push(' ');
-            run.push_str(f.unit);
-        }
-    };
-    for bit in &label.words.bits {
-        match bit {
-            Bit::Words(words) => run.push_str(words),
-            Bit::Figure(f) => figure(&mut run, f, true),
-            Bit::Bare(f) => figure(&mut run, f, false),
-        }
-    }
-    if !run.is_empty() {
-        all.push(Piece::Run(run));
-    }
-    all
-}
-
-/// How wide a label is, in the unit of its lettering's height.
-#[must_use]
-pub fn label_width(label: &Label, lettering: f64) -> f64 {
-    pieces(label).iter().map(Piece::width).sum::<f64>() * lettering * label.size
-}
-
 fn paint_label(out: &mut String, label: &Label, lettering: f64) {
     let size = lettering * label.size;
     let pieces = pieces(label);
@@ -274,7 +203,23 @@ fn paint_label(out: &mut String, label: &Label, lettering: f64) {
     for piece in &pieces {
         let wide = piece.width() * size;
         match piece {
-            Piece::Run(words) => text(out, x, label.at[1], size, "start", "", words),
+            Piece::Run(words) => {
+                // Beside a fraction the place of each run counts: it is given the width that was reckoned with,
+                // whatever the face; and spaces at its ends are kept.
+                let held = format!(
+                    " textLength=\"{}\" lengthAdjust=\"spacingAndGlyphs\"",
+                    num(wide)
+                );
+                text(
+                    out,
+                    x,
+                    label.at[1],
+                    size,
+                    "start",
+                    &held,
+                    &words.replace(' ', "\u{a0}"),
+                );
+            }
             Piece::Stack(n, d) => {
                 let (middle, small) = (x + wide / 2.0, size * STACKED);
                 let away = small * 0.52;
@@ -313,7 +258,7 @@ fn paint_label(out: &mut String, label: &Label, lettering: f64) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::{length::Length, system::System};
+    use crate::measure::{length::Length, show::Figure, system::System};
 
     fn check(drawing: &Drawing, expected: &[&str]) {
         let painted = paint(drawing);

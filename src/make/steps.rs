@@ -98,7 +98,7 @@ fn part_steps(
             add(Action::Notch(off));
         }
         for (index, m) in p.moves.iter().enumerate() {
-            let glued = takes_glue(&p.net, m);
+            let glued = takes_glue(&p.net, &p.moves, index);
             add(Action::Fold {
                 index,
                 name: m.name,
@@ -141,20 +141,18 @@ fn blank_steps(recipe: &Recipe, add: &mut impl FnMut(Action)) {
     add(Action::FoldAndBurnish);
 }
 
-/// True where a panel that the move brings to rest is glued, or glued onto: both glued faces then meet.
-fn takes_glue(net: &Net, m: &Move) -> bool {
-    let Way::Even(creases) = &m.way else {
-        return false;
+/// True for the move that brings the later of two glued panels to rest: glue goes on right before it.
+fn takes_glue(net: &Net, moves: &[Move], index: usize) -> bool {
+    let moved = |panel: PanelId| {
+        let carrier = net.carrier(panel)?;
+        moves.iter().position(|m| match &m.way {
+            Way::Even(creases) => creases.contains(&carrier),
+            Way::TuckIn { lid, tuck, .. } => [lid, tuck].contains(&&carrier),
+        })
     };
-    let moved: Vec<PanelId> = creases
-        .iter()
-        .filter_map(|c| net.creases.get(c.0))
-        .map(|c| c.far)
-        .collect();
-    let closes = !matches!(m.name, MoveName::Tab | MoveName::Wings | MoveName::Walls);
-    closes
-        && net
-            .glue
-            .iter()
-            .any(|g| moved.contains(&g.on) || g.onto.first().is_some_and(|p| moved.contains(p)))
+    net.glue.iter().any(|g| {
+        g.onto
+            .first()
+            .is_some_and(|&onto| moved(g.on).max(moved(onto)) == Some(index))
+    })
 }

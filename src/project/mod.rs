@@ -2,5 +2,6 @@
 
 pub mod bound;
 pub mod example;
+pub mod fresh;
 pub mod finding;
 pub mod request;

@@ -44,12 +44,11 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
             format!("Two entries share the number {number}: remove one of them and add it again.").into()
         }
         What::NoBoxes => "There is no box in this set yet: add one.".into(),
-        What::Moved { from, to } => phrase![
-            "The board has no groove at ",
-            l(*from),
-            ", so this is made ",
+        // What was typed stands in the field; said again here it would be converted.
+        What::Moved { to, .. } => phrase![
+            "Made ",
             l(*to),
-            ", on the next groove that is not smaller."
+            ": the next groove of your board that is not smaller."
         ],
         What::PanelTooSmall { panel, is, least } => phrase![
             format!("The {panel} would be only "),
@@ -201,7 +200,7 @@ mod tests {
                 from: Length::inches(49, 16),
                 to: Length::inches(25, 8),
             },
-            "The board has no groove at 3 1/16 in, so this is made 3 1/8 in, on the next groove that is not smaller.",
+            "Made 3 1/8 in: the next groove of your board that is not smaller.",
         );
     }
 

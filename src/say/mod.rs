@@ -9,4 +9,5 @@ pub mod names;
 pub mod recipe;
 pub mod step;
 pub mod cutting;
+pub mod kept;
 pub mod page;

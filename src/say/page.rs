@@ -32,6 +32,12 @@ pub const ONE_MORE: &str = "one more";
 pub const SKIP: &str = "Go to the content";
 /// While the last good plan is shown.
 pub const BEFORE: &str = "Drawn as it was before, until what stops it is mended.";
+/// On a line that something stops.
+pub const STOPPED: &str = "stopped";
+/// On a line that needs care.
+pub const CARE: &str = "take care";
+/// To what is said.
+pub const GO_THERE: &str = "Go there";
 /// Where nothing can be drawn yet.
 pub const NOTHING_YET: &str = "Nothing to draw yet: mend what stops it first.";
 
@@ -44,6 +50,10 @@ pub const UNNAMED: &str = "A set without a name";
 pub const SETS: &str = "How many sets";
 /// What that is.
 pub const SETS_HINT: &str = "Alike sets; sheets and pieces count for all of them";
+/// More than needed.
+pub const SPARES: &str = "Spare pieces, %";
+/// What that is.
+pub const SPARES_HINT: &str = "Cut this much more of each piece; 10 is usual for a class";
 /// The system.
 pub const MEASURED_IN: &str = "Measured in";
 /// A system.
@@ -131,8 +141,26 @@ pub const SHEET_HEIGHT: &str = "Sheet, down";
 pub const TINT: [&str; 2] = ["Colour on the screen", "Color on the screen"];
 /// Where a card is used and cannot go.
 pub const CARD_IN_USE: &str = "Boxes, mats or the holder are cut from it";
-/// The board.
-pub const BOARD: &str = "Scoring board";
+/// In the drawer.
+pub const HAVE: &str = "Sheets in the drawer";
+/// What that does.
+pub const HAVE_HINT: &str = "Used first; the rest is bought";
+/// Off the edge.
+pub const EDGE_TRIM: &str = "Trimmed off each edge";
+/// What that does.
+pub const EDGE_TRIM_HINT: &str = "Off every sheet first, where its edges are not true";
+/// Of the trimmer.
+pub const LONGEST_CUT: &str = "Longest cut of the trimmer";
+/// What that is.
+pub const LONGEST_CUT_HINT: &str = "In one stroke";
+/// Where nothing is typed.
+pub const ANY_LENGTH: &str = "usual: any length";
+/// Of the hand.
+pub const LEAST_STRIP: &str = "Narrowest strip";
+/// What that is.
+pub const LEAST_STRIP_HINT: &str = "That can be held safely at the trimmer";
+/// The board and the trimmer.
+pub const BOARD: &str = "Scoring board & trimmer";
 /// Its grooves.
 pub const INCH_STEP: &str = "Grooves in inches, every";
 /// Its grooves.
@@ -172,6 +200,14 @@ pub const RECIPE_IN: &str = "Recipe in ";
 /// All parts.
 pub const ALL_PARTS: &str = "All parts at one scale";
 /// What to do.
+pub const TOUCH_PART: &str = "Touch a part to see it large";
+/// Boxes and holder together.
+pub const FINISHED_SET: &str = "The finished set";
+/// Slides the boxes out of the holder.
+pub const LIFT: &str = "Slide the boxes out";
+/// Round its upright.
+pub const TURN: &str = "Turn it";
+/// What to do.
 pub const TOUCH: &str = "Touch a panel for its name and size";
 
 // Sheets.
@@ -184,15 +220,13 @@ pub const PIECES: &str = "Pieces";
 /// One at a time.
 pub const ONE_AT_A_TIME: &str = "One step at a time, large";
 /// Back.
-pub const AS_LIST: &str = "All steps as a list";
+pub const AS_LIST: &str = "List of steps";
 /// Next.
 pub const NEXT: &str = "Next";
 /// Back.
 pub const BACK: &str = "Back";
 /// A tick.
 pub const DONE: &str = "Done";
-/// Untick.
-pub const NOT_DONE: &str = "Not done yet";
 /// All gone.
 pub const START_AGAIN: &str = "Take all ticks off";
 /// Awake.
@@ -235,8 +269,46 @@ pub const USE_NEWER: &str = "Use it now";
 /// After a break.
 pub const BROKE: &str =
     "The design that was open last stopped the page while opening, so it is left closed.";
+/// Takes a notice away.
+pub const UNDERSTOOD: &str = "Understood";
+/// Which English.
+pub const SPELLING: &str = "Spelling";
+/// Of Britain.
+pub const BRITISH: &str = "British";
+/// Of the United States.
+pub const AMERICAN: &str = "American";
+/// At the end of the page.
+pub const CAUTIONS: &str = "Blades and hot glue hurt; card and glue are not known to be safe with food; no lit candle in or near paper. Local rules and the material’s maker decide.";
 /// Nonetheless.
 pub const OPEN_ANYWAY: &str = "Open it all the same";
+
+/// After those that are shown.
+#[must_use]
+pub fn and_more(count: usize) -> String {
+    if count == 1 {
+        "And 1 more.".to_owned()
+    } else {
+        format!("And {count} more.")
+    }
+}
+
+/// How far the ticks have come.
+#[must_use]
+pub fn done_of(done: usize, all: usize) -> String {
+    format!("{done} of {all} done")
+}
+
+/// Which step this is, and what it is about.
+#[must_use]
+pub fn step_of(number: usize, all: usize, place: &str) -> String {
+    format!("{number} of {all} · {place}")
+}
+
+/// How often a step is done.
+#[must_use]
+pub fn times(times: u64) -> String {
+    format!("{times} times, for all sets")
+}
 
 /// A word that the two spellings write differently.
 #[must_use]

@@ -272,4 +272,21 @@ mod tests {
             ]
         );
     }
+
+    /// Glue goes on right before the move that closes it, and nowhere else.
+    #[test]
+    fn glue_is_said_where_it_is_needed() {
+        use MoveName::{BaseOuter, BaseSides, Ends, Seam};
+        let project = example().unwrap_or_else(|| panic!("the example reads"));
+        let plan = crate::plan::plan(&project, System::Inch);
+        let glued = plan.steps.iter().filter_map(|s| match s.action {
+            Action::Fold {
+                name, glued: true, ..
+            } => Some(name),
+            _ => None,
+        });
+        let each_box = [Seam, BaseSides, BaseOuter];
+        let expected = [&each_box[..], &each_box, &each_box, &[Ends]].concat();
+        assert_eq!(glued.collect::<Vec<_>>(), expected);
+    }
 }

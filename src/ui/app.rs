@@ -4,13 +4,18 @@ use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
 
 use super::desk::Desk;
+use super::flat_view::FlatView;
+use super::foot::{Foot, Notices};
 use super::head::Head;
+use super::kept_view::KeptView;
 use super::set_view::SetView;
 use super::sheets_view::SheetsView;
+use super::shelf::Shelf;
 use super::steps_view::StepsView;
-use crate::measure::system::System;
+use crate::form::registry::{FORMS, Holds};
 use crate::project::example::example;
-use crate::project::request::{Board, Project};
+use crate::project::fresh::fresh;
+use crate::project::request::Project;
 use crate::say::page;
 use crate::web::here;
 
@@ -19,38 +24,48 @@ use crate::web::here;
 pub enum Walk {
     /// What is asked for.
     Set,
+    /// All that is drawn.
+    Flat,
     /// What to cut from what.
     Sheets,
     /// What to do.
     Steps,
+    /// What is kept and passed on.
+    Kept,
 }
 
 impl Walk {
     /// All, in order.
-    pub const ALL: [Self; 3] = [Self::Set, Self::Sheets, Self::Steps];
+    pub const ALL: [Self; 5] = [Self::Set, Self::Flat, Self::Sheets, Self::Steps, Self::Kept];
 
     /// What it is called.
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
             Self::Set => page::SET,
+            Self::Flat => page::FLAT,
             Self::Sheets => page::SHEETS,
             Self::Steps => page::STEPS,
+            Self::Kept => page::KEPT,
         }
     }
 }
 
 /// What is on the desk first: the worked example.
 fn first() -> Project {
-    example().unwrap_or_else(|| Project {
-        name: String::new(),
-        system: System::default(),
-        board: Board::default(),
-        sets: 1,
-        cards: Vec::new(),
-        boxes: Vec::new(),
-        holder: None,
-    })
+    example().unwrap_or_else(|| new_set(None))
+}
+
+/// A new set of the first forms there are.
+#[must_use]
+pub fn new_set(before: Option<&Project>) -> Project {
+    let form = |holds| {
+        FORMS
+            .iter()
+            .find(|f| f.holds == holds)
+            .map_or("", |f| f.key)
+    };
+    fresh(before, form(Holds::Gifts), form(Holds::Boxes))
 }
 
 /// The whole page.
@@ -58,6 +73,7 @@ fn first() -> Project {
 pub fn App() -> impl IntoView {
     let desk = Desk::new(first(), here::spelling());
     provide_context(desk);
+    provide_context(Shelf::begin(desk));
     let walk = RwSignal::new(Walk::Set);
     Effect::new(move |_| here::set_language(desk.spelling.get().language()));
     let keys = move |event: KeyboardEvent| {
@@ -71,14 +87,18 @@ pub fn App() -> impl IntoView {
     };
     let part = move || match walk.get() {
         Walk::Set => view! { <SetView /> }.into_any(),
+        Walk::Flat => view! { <FlatView /> }.into_any(),
         Walk::Sheets => view! { <SheetsView /> }.into_any(),
         Walk::Steps => view! { <StepsView /> }.into_any(),
+        Walk::Kept => view! { <KeptView /> }.into_any(),
     };
     view! {
         <div class="page" on:keydown=keys>
             <a class="skip" href="#content">{page::SKIP}</a>
             <Head walk=walk />
+            <Notices />
             <main id="content" tabindex="-1">{part}</main>
+            <Foot />
         </div>
     }
 }

@@ -6,11 +6,13 @@ use super::desk::{Desk, desk};
 use super::entry::Entry;
 use super::notes::Notes;
 use super::part_editor::PartEditor;
+use super::part_fields::id as field_id;
 use crate::form::registry::{FORMS, Holds};
 use crate::project::bound;
 use crate::project::finding::Place;
 use crate::project::request::{Part, Project};
 use crate::say::{names, page};
+use crate::web::here;
 
 /// All boxes.
 #[component]
@@ -20,7 +22,7 @@ pub fn BoxList() -> impl IntoView {
         desk.project
             .with(|p| p.boxes.iter().map(|b| b.id).collect::<Vec<_>>())
     });
-    let full = move || ids.with(|i| i.len()) >= bound::BOX_KINDS.most as usize;
+    let full = move || ids.with(Vec::len) >= bound::BOX_KINDS.most as usize;
     let one = move |id: u16| {
         let title = Memo::new(move |_| desk.project.with(|p| names::place(p, Place::Box(id))));
         let spot =
@@ -46,7 +48,7 @@ pub fn BoxList() -> impl IntoView {
             <h2>{page::BOXES}</h2>
             <Notes findings=desk.findings(Place::Set, Some("boxes")) />
             <For each=move || ids.get() key=|id| *id children=one />
-            <button type="button" class="add" disabled=full on:click=move |_| add(desk)>{page::ADD_BOX}</button>
+            <button id="add-box" type="button" class="add" disabled=full on:click=move |_| add(desk)>{page::ADD_BOX}</button>
         </section>
     }
 }
@@ -79,6 +81,7 @@ fn add(desk: Desk) {
         p.boxes.push(part);
     });
     desk.place.set(Place::Box(id));
+    here::focus(field_id(Place::Box(id), "head"));
 }
 
 fn duplicate(desk: Desk, of: u16) {
@@ -91,14 +94,16 @@ fn duplicate(desk: Desk, of: u16) {
         }
     });
     desk.place.set(Place::Box(id));
+    here::focus(field_id(Place::Box(id), "head"));
 }
 
 fn remove(desk: Desk, id: u16) {
     desk.edit("", |p| p.boxes.retain(|b| b.id != id));
-    desk.place.set(
-        desk.project
-            .with_untracked(|p| p.boxes.first().map_or(Place::Set, |b| Place::Box(b.id))),
-    );
+    let first = desk
+        .project
+        .with_untracked(|p| p.boxes.first().map(|b| Place::Box(b.id)));
+    desk.place.set(first.unwrap_or(Place::Set));
+    here::focus(first.map_or_else(|| "add-box".to_owned(), |place| field_id(place, "head")));
 }
 
 /// Where a box goes in the order.

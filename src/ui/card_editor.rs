@@ -15,7 +15,7 @@ use crate::project::bound;
 use crate::project::finding::Place;
 use crate::project::request::{Card, Tint};
 use crate::say::page;
-use crate::stock::sheets::STANDARD;
+use crate::stock::sheets::{STANDARD, StandardSheet};
 use crate::stock::thickness::estimated;
 
 /// The fields of a card.
@@ -36,6 +36,7 @@ pub fn CardEditor(
     let height = Memo::new(move |_| card.with(|c| c.as_ref().map(|c| c.sheet_height.clone())));
     let tint =
         Memo::new(move |_| card.with(|c| c.as_ref().map_or(String::new(), |c| c.tint.hex())));
+    let have = Memo::new(move |_| card.with(|c| c.as_ref().map_or(0, |c| c.supply.have)));
     let system = desk.system();
     let usual = Signal::derive(move || {
         format!(
@@ -45,7 +46,7 @@ pub fn CardEditor(
         )
     });
     let standard = Memo::new(move |_| {
-        let at = |s: &crate::stock::sheets::StandardSheet| {
+        let at = |s: &StandardSheet| {
             card.with(|c| {
                 c.as_ref().is_some_and(|c| {
                     (c.sheet_width.length(), c.sheet_height.length()) == (s.width, s.height)
@@ -70,7 +71,7 @@ pub fn CardEditor(
             .parse()
             .ok()
             .and_then(|i: usize| STANDARD.get(i))
-            .and_then(|s| s.given());
+            .and_then(StandardSheet::given);
         if let Some((w, h)) = sheet {
             edit(desk, id, "", |c| (c.sheet_width, c.sheet_height) = (w, h));
             desk.epoch.update(|e| *e = e.wrapping_add(1));
@@ -91,7 +92,7 @@ pub fn CardEditor(
     let set_width = move |given: Option<Given>| set_side(given, "width", |c| &mut c.sheet_width);
     let set_height = move |given: Option<Given>| set_side(given, "height", |c| &mut c.sheet_height);
     view! {
-        <Notes findings=desk.findings(place, None) />
+        <Notes findings=desk.findings_besides(place, &["grammage", "thickness", "sheet-width", "sheet-height", "have"]) />
         <div class="fields">
             <TextField
                 id=field("name")
@@ -121,6 +122,15 @@ pub fn CardEditor(
                 usual=usual
                 findings=desk.findings(place, Some("thickness"))
                 commit=set_thickness
+            />
+            <CountField
+                id=field("have")
+                label=page::HAVE.to_owned()
+                hint=page::HAVE_HINT
+                range=bound::HAVE
+                value=have
+                findings=desk.findings(place, Some("have"))
+                commit=move |n: u32| edit(desk, id, "have", |c| c.supply.have = n)
             />
             <ChoiceField
                 id=field("sheet")

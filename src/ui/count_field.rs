@@ -41,7 +41,7 @@ pub fn CountField(
             .map(|d| d.1)
     };
     let read = move |text: &str| text.trim().parse::<u32>().ok().filter(|n| range.holds(*n));
-    let refused = move || typing().is_some_and(|text| read(&text).is_none());
+    let refused = Memo::new(move |_| typing().is_some_and(|text| read(&text).is_none()));
     let input = move |event| {
         let text = event_target_value(&event);
         if let Some(n) = read(&text) {
@@ -51,7 +51,11 @@ pub fn CountField(
     };
     let leave = move |_| {
         desk.settle();
-        if !refused() {
+        // A field that is taken off the page while it has the focus is left after it is gone.
+        if draft.try_get_untracked().is_none() {
+            return;
+        }
+        if !refused.get_untracked() {
             draft.set(None);
         }
     };
@@ -69,7 +73,7 @@ pub fn CountField(
     let note_id = format!("{id}-note");
     let described = format!("{hint_id} {note_id}");
     view! {
-        <div class="field" class:refused=refused>
+        <div class="field" class:refused=move || refused.get()>
             <label for=id.clone()>{label}</label>
             <div class="count">
                 <button
@@ -84,7 +88,7 @@ pub fn CountField(
                     inputmode="numeric"
                     autocomplete="off"
                     aria-describedby=described
-                    aria-invalid=move || if refused() { "true" } else { "false" }
+                    aria-invalid=move || if refused.get() { "true" } else { "false" }
                     prop:value=move || typing().unwrap_or_else(|| value.get().to_string())
                     on:input=input
                     on:blur=leave
@@ -98,7 +102,7 @@ pub fn CountField(
             </div>
             <p class="hint" id=hint_id>{hint}</p>
             <div id=note_id>
-                {move || refused().then(|| view! { <p class="note stop" role="alert">{said(refusal::count(range))}</p> })}
+                {move || refused.get().then(|| view! { <p class="note stop" role="alert">{said(refusal::count(range))}</p> })}
                 <Notes findings=findings />
             </div>
         </div>

@@ -1,5 +1,6 @@
 //! `Desk`: what lies on the table: the design as it is edited, what follows from it, and the way back.
 
+use std::collections::BTreeSet;
 use std::sync::Arc;
 
 use leptos::prelude::*;
@@ -33,6 +34,10 @@ pub struct Desk {
     pub good: Memo<Arc<Plan>>,
     /// What is being edited or looked at.
     pub place: RwSignal<Place>,
+    /// The keys of the steps that are done.
+    pub ticks: RwSignal<BTreeSet<String>>,
+    /// Whether one step is shown large, over everything else.
+    pub large: RwSignal<bool>,
     /// Which English is written.
     pub spelling: RwSignal<Spelling>,
     /// Counts up whenever the design is exchanged from outside a field, so that half-typed text goes.
@@ -64,6 +69,8 @@ impl Desk {
             plan,
             good,
             place: RwSignal::new(place),
+            ticks: RwSignal::new(BTreeSet::new()),
+            large: RwSignal::new(false),
             spelling: RwSignal::new(spelling),
             epoch: RwSignal::new(0),
             ways: RwSignal::new((0, 0)),
@@ -104,12 +111,18 @@ impl Desk {
         self.history.update_value(|h| h.tag.clear());
     }
 
-    /// Puts another design on the desk; the one before can be had back.
-    pub fn exchange(self, other: Project) {
-        self.edit("", |p| *p = other);
-        self.settle();
-        self.stay_on_something();
+    /// Lays another design on the desk. The way back begins here: it must not lead into another set.
+    pub fn lay(self, project: Project, ticks: BTreeSet<String>) {
+        self.history.update_value(|h| *h = History::default());
+        self.ticks.set(ticks);
+        let first = project
+            .boxes
+            .first()
+            .map_or(Place::Set, |b| Place::Box(b.id));
+        self.project.set(project);
+        self.place.set(first);
         self.epoch.update(|e| *e = e.wrapping_add(1));
+        self.count_ways();
     }
 
     /// Takes the last edit back.
@@ -167,6 +180,16 @@ impl Desk {
         }
     }
 
+    /// The plan that a box or holder is shown from: today's, or where that lacks it, the last good one.
+    #[must_use]
+    pub fn shown(self, place: Signal<Place>) -> Memo<Arc<Plan>> {
+        let (plan, good) = (self.plan, self.good);
+        Memo::new(move |_| {
+            let there = plan.with(|p| p.part(place.get()).is_some_and(|p| p.assembly.is_some()));
+            if there { plan.get() } else { good.get() }
+        })
+    }
+
     /// The box or holder at `place`, as it is asked for.
     #[must_use]
     pub fn part(self, place: Place) -> Memo<Option<Part>> {
@@ -186,6 +209,23 @@ impl Desk {
                 change(part);
             }
         });
+    }
+
+    /// What should be known at `place` about anything but the inputs of `shown`, which say it themselves.
+    #[must_use]
+    pub fn findings_besides(
+        self,
+        place: Place,
+        shown: &'static [&'static str],
+    ) -> Memo<Vec<Finding>> {
+        let plan = self.plan;
+        Memo::new(move |_| {
+            let said = |f: &&Finding| f.input.is_some_and(|i| shown.contains(&i));
+            plan.with(|p| {
+                let here = p.findings.iter().filter(|f| f.place == place);
+                here.filter(|f| !said(f)).cloned().collect()
+            })
+        })
     }
 
     /// What should be known about `input` at `place`.

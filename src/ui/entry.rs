@@ -7,7 +7,9 @@ use super::part_fields::id;
 use super::said::said;
 use crate::project::finding::{Place, Weight};
 use crate::say::measured::size;
+use crate::say::page;
 use crate::say::phrase::Phrase;
+use crate::web::here;
 
 /// A line that opens.
 #[component]
@@ -27,7 +29,9 @@ pub fn Entry(
             Place::Set
         } else {
             place
-        })
+        });
+        // The one that closes may stand above and let this one slip out of sight.
+        here::reveal(id(place, "head"));
     };
     let sum = Memo::new(move |_| {
         desk.plan.with(|plan| {
@@ -50,8 +54,8 @@ pub fn Entry(
         })
     });
     let flag = move || match worst.get() {
-        Some(Weight::Stop) => Some(view! { <span class="flag stop">"stopped"</span> }),
-        Some(Weight::Caution) => Some(view! { <span class="flag caution">"take care"</span> }),
+        Some(Weight::Stop) => Some(view! { <span class="flag stop">{page::STOPPED}</span> }),
+        Some(Weight::Caution) => Some(view! { <span class="flag caution">{page::CARE}</span> }),
         _ => None,
     };
     let body = id(place, "body");
@@ -60,6 +64,7 @@ pub fn Entry(
         <article class="entry sheet-of-paper" class:open=open>
             <h3>
                 <button
+                    id=id(place, "head")
                     type="button"
                     aria-expanded=move || if open.get() { "true" } else { "false" }
                     aria-controls=body.clone()

@@ -21,6 +21,8 @@ pub fn FoldControl(
 ) -> impl IntoView {
     let playing = RwSignal::new(false);
     let most = move || moves.get() as f64;
+    // For what is not drawn anew by it.
+    let end = move || moves.get_untracked() as f64;
     let play = move |_| {
         if playing.get_untracked() {
             playing.set(false);
@@ -29,10 +31,10 @@ pub fn FoldControl(
         if motion::is_reduced() {
             // Move by move, without anything between.
             let next = progress.get_untracked().floor() + 1.0;
-            progress.set(if next > most() { 0.0 } else { next });
+            progress.set(if next > end() { 0.0 } else { next });
             return;
         }
-        if progress.get_untracked() >= most() {
+        if progress.get_untracked() >= end() {
             progress.set(0.0);
         }
         playing.set(true);
@@ -43,8 +45,8 @@ pub fn FoldControl(
                 return motion::Again::No;
             }
             let next = progress.get_untracked() + seconds * MOVES_PER_SECOND;
-            progress.set(next.min(most()));
-            if next >= most() {
+            progress.set(next.min(end()));
+            if next >= end() {
                 playing.set(false);
                 return motion::Again::No;
             }
@@ -54,7 +56,7 @@ pub fn FoldControl(
     let slide = move |event| {
         playing.set(false);
         if let Ok(at) = event_target_value(&event).parse::<f64>() {
-            progress.set((at / FINE).clamp(0.0, most()));
+            progress.set((at / FINE).clamp(0.0, end()));
         }
     };
     view! {

@@ -37,7 +37,7 @@ pub fn Glance(
             here.get_untracked()
                 .saturating_add_signed(by)
                 .min(count.get_untracked().saturating_sub(1)),
-        )
+        );
     };
     let key = Memo::new(move |_| {
         desk.good.with(|p| {
@@ -68,16 +68,18 @@ pub fn Glance(
             .with(|p| p.steps.get(here.get()).and_then(|s| picture(desk, p, s)))
     });
     let text = move || {
-        desk.good.with(|p| p.steps.get(here.get()).map(|s| {
-            let w = words(desk, p, s);
-            view! {
-                <p class="place">{format!("{} of {} · {}", here.get() + 1, count.get(), w.place)}</p>
-                <h2>{said(w.title)}</h2>
-                {times(s.times)}
-                {w.lines.into_iter().map(|l| view! { <p>{said(l)}</p> }).collect_view()}
-                {w.caution.map(|c| view! { <p class="note caution">{c}</p> })}
-            }
-        }))
+        desk.good.with(|p| {
+            p.steps.get(here.get()).map(|s| {
+                let w = words(desk, p, s);
+                view! {
+                    <p class="place">{page::step_of(here.get() + 1, count.get(), &w.place)}</p>
+                    <h2>{said(w.title)}</h2>
+                    {times(s.times)}
+                    {w.lines.into_iter().map(|l| view! { <p>{said(l)}</p> }).collect_view()}
+                    {w.caution.map(|c| view! { <p class="note caution">{c}</p> })}
+                }
+            })
+        })
     };
     let frame = NodeRef::<Div>::new();
     Effect::new(move |_| {
@@ -96,7 +98,10 @@ pub fn Glance(
                     type="button"
                     aria-pressed=move || if ticked() { "true" } else { "false" }
                     on:click=move |_| toggle(done, &key.get_untracked())
-                >{move || if ticked() { page::DONE } else { page::NOT_DONE }}</button>
+                >
+                    <span class="box" aria-hidden="true">{move || if ticked() { "✓" } else { "" }}</span>
+                    {page::DONE}
+                </button>
                 <button type="button" class="main" on:click=move |_| next()>{page::NEXT}</button>
                 <button type="button" on:click=move |_| large.set(false)>{page::AS_LIST}</button>
             </div>

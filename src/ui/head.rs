@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::app::Walk;
 use super::desk::desk;
 use crate::say::page;
+use crate::web::here;
 
 /// Name, walk, undo and redo.
 #[component]
@@ -19,13 +20,16 @@ pub fn Head(
                 <button
                     type="button"
                     aria-current=move || (walk.get() == one).then_some("page")
-                    on:click=move |_| walk.set(one)
+                    on:click=move |_| {
+                        walk.set(one);
+                        here::to_top();
+                    }
                 >{one.name()}</button>
             </li>
         }
     };
     view! {
-        <header class="head">
+        <header class="head" inert=move || desk.large.get()>
             <h1>{page::SNUGFOLD}</h1>
             <nav aria-label=page::WALK><ul>{Walk::ALL.map(step)}</ul></nav>
             <div class="ways">

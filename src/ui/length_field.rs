@@ -57,7 +57,7 @@ pub fn LengthField(
             read_length(text, range, system.get()).map(Some)
         }
     };
-    let refused = move || typing().and_then(|text| read(&text).err());
+    let refused = Memo::new(move |_| typing().and_then(|text| read(&text).err()));
     let input = move |event| {
         let text = event_target_value(&event);
         if let Ok(taken) = read(&text) {
@@ -67,7 +67,11 @@ pub fn LengthField(
     };
     let leave = move |_| {
         desk.settle();
-        if refused().is_none() {
+        // A field that is taken off the page while it has the focus is left after it is gone.
+        if draft.try_get_untracked().is_none() {
+            return;
+        }
+        if refused.get_untracked().is_none() {
             draft.set(None);
         }
     };
@@ -75,7 +79,7 @@ pub fn LengthField(
     let note_id = format!("{id}-note");
     let described = format!("{hint_id} {note_id}");
     view! {
-        <div class="field" class:refused=move || refused().is_some()>
+        <div class="field" class:refused=move || refused.get().is_some()>
             <label for=id.clone()>{label}</label>
             <input
                 id=id.clone()
@@ -85,7 +89,7 @@ pub fn LengthField(
                 autocapitalize="off"
                 spellcheck="false"
                 aria-describedby=described
-                aria-invalid=move || if refused().is_some() { "true" } else { "false" }
+                aria-invalid=move || if refused.get().is_some() { "true" } else { "false" }
                 placeholder=move || usual.map_or_else(String::new, |u| u.get())
                 prop:value=move || typing().unwrap_or_else(given)
                 on:input=input
@@ -93,7 +97,7 @@ pub fn LengthField(
             />
             <p class="hint" id=hint_id>{hint}</p>
             <div id=note_id.clone()>
-                {move || refused().map(|why| view! {
+                {move || refused.get().map(|why| view! {
                     <p class="note stop" role="alert">{said(refusal::length(why, system.get()))}</p>
                 })}
                 <Notes findings=findings />

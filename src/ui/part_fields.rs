@@ -43,7 +43,12 @@ fn field(desk: Desk, place: Place, input: &'static Input) -> AnyView {
                         .map(|p| (p.used.is_empty(), p.used.get(input.key).copied()))
                 })
             });
-            let shown = move || used.get().is_none_or(|(none, mine)| none || mine.is_some());
+            let findings = desk.findings(place, Some(input.key));
+            // A length that the form has no use for is left out, unless something is wrong with it.
+            let shown = move || {
+                let wanted = used.get().is_none_or(|(none, mine)| none || mine.is_some());
+                wanted || findings.with(|f| !f.is_empty())
+            };
             let part = desk.part(place);
             let value = Memo::new(move |_| {
                 part.with(|p| match p.as_ref()?.inputs.get(input.key)? {
@@ -73,7 +78,7 @@ fn field(desk: Desk, place: Place, input: &'static Input) -> AnyView {
                         range=range
                         value=value
                         usual=usual
-                        findings=desk.findings(place, Some(input.key))
+                        findings=findings
                         commit=commit
                     />
                 </Show>

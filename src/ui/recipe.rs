@@ -12,6 +12,7 @@ use crate::project::finding::Place;
 use crate::say::page;
 use crate::say::phrase::Phrase;
 use crate::say::recipe::recipe;
+use crate::web::here;
 
 /// The recipe of the box or holder at `place`.
 #[component]
@@ -22,7 +23,8 @@ pub fn RecipeText(
 ) -> impl IntoView {
     let desk = desk();
     let both = RwSignal::new(false);
-    let mine = Memo::new(move |_| desk.good.with(|p| words(p, place.get(), desk)));
+    let shown = desk.shown(place);
+    let mine = Memo::new(move |_| shown.with(|p| words(p, place.get(), desk)));
     // Planned only while it is looked at.
     let other = Memo::new(move |_| {
         both.get()
@@ -42,7 +44,7 @@ pub fn RecipeText(
         }
     };
     view! {
-        <details class="recipe" open>
+        <details class="recipe" open=here::is_wide()>
             <summary>{page::RECIPE}</summary>
             <Show when=move || both.get() fallback=move || list(mine.get())>
                 <p class="hint">{page::BOTH_HINT}</p>

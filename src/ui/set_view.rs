@@ -25,6 +25,7 @@ pub fn SetView() -> impl IntoView {
     let project = desk.project;
     let name = Memo::new(move |_| project.with(|p| p.name.clone()));
     let sets = Memo::new(move |_| project.with(|p| p.sets));
+    let spares = Memo::new(move |_| project.with(|p| p.spares));
     view! {
         <div class="bench">
             <div class="request">
@@ -46,9 +47,18 @@ pub fn SetView() -> impl IntoView {
                             findings=desk.findings(Place::Set, Some("sets"))
                             commit=move |n: u32| desk.edit("set-sets", |p| p.sets = n)
                         />
+                        <CountField
+                            id="set-spares".to_owned()
+                            label=page::SPARES.to_owned()
+                            hint=page::SPARES_HINT
+                            range=bound::SPARES
+                            value=spares
+                            findings=desk.findings(Place::Set, Some("spares"))
+                            commit=move |n: u32| desk.edit("set-spares", |p| p.spares = n)
+                        />
                         <SystemChoice />
                     </div>
-                    <Notes findings=desk.findings(Place::Set, None) />
+                    <Notes findings=desk.findings_besides(Place::Set, &["sets", "boxes", "spares"]) />
                 </section>
                 <BoxList />
                 <HolderEntry />

@@ -8,6 +8,7 @@ use super::picture::Picture;
 use super::said::said;
 use crate::cut::order::order;
 use crate::draw::sheet::{Cutting, sheet};
+use crate::make::pieces::Piece;
 use crate::make::sheets::CardSheets;
 use crate::plan::Plan;
 use crate::project::finding::Place;
@@ -51,7 +52,7 @@ fn one_card(desk: Desk, plan: &Plan, sheets: &CardSheets) -> impl IntoView + use
         plan.pieces
             .iter()
             .find(|p| p.id == id)
-            .map_or(String::new(), |p| p.letter())
+            .map_or(String::new(), Piece::letter)
     };
     let patterns = sheets.layout.patterns.iter().filter_map(|pattern| {
         let bare = sheets.sheet(pattern.sheet)?;

@@ -2,9 +2,12 @@
 
 use leptos::prelude::*;
 
+use super::alerts::Alerts;
 use super::desk::{Desk, desk};
+use super::flat_view::slider;
 use super::fold_control::FoldControl;
 use super::legend::Legend;
+use super::panel_list::PanelList;
 use super::picture::Picture;
 use super::recipe::RecipeText;
 use super::said::said;
@@ -32,8 +35,10 @@ pub fn Stage() -> impl IntoView {
     });
     let fresh = Memo::new(move |_| desk.plan.with(|p| drawn(p, place.get())));
     let old = Memo::new(move |_| !fresh.get() && desk.good.with(|p| drawn(p, place.get())));
+    let shown = desk.shown(place.into());
     let title = Memo::new(move |_| desk.project.with(|p| names::place(p, place.get())));
     let progress = RwSignal::new(0.0_f64);
+    let turn = RwSignal::new(View::default().turn);
     let chosen = RwSignal::new(None::<PanelId>);
     Effect::new(move |_| {
         place.track();
@@ -41,16 +46,18 @@ pub fn Stage() -> impl IntoView {
         chosen.set(None);
     });
     let drawing = Memo::new(move |_| {
-        let plan = if fresh.get() { desk.plan } else { desk.good };
         let (at, by) = (place.get(), progress.get());
-        plan.with(|plan| {
+        let view = View {
+            turn: turn.get(),
+            ..View::default()
+        };
+        shown.with(|plan| {
             desk.project
-                .with(|project| draw(plan, project, at, by, chosen.get()))
+                .with(|project| draw(plan, project, at, by, chosen.get(), view))
         })
     });
     let moves = Memo::new(move |_| {
-        let plan = if fresh.get() { desk.plan } else { desk.good };
-        plan.with(|p| {
+        shown.with(|p| {
             let parts = p
                 .part(place.get())
                 .and_then(|p| p.assembly.as_ref())
@@ -68,8 +75,10 @@ pub fn Stage() -> impl IntoView {
             .and_then(|id| panel_words(desk, place.get(), id))
     };
     view! {
+        <div class="right">
         <section class="stage" aria-label=title>
             <h2>{title}</h2>
+            <Alerts />
             <Show when=move || old.get()><p class="note stop" role="status">{page::BEFORE}</p></Show>
             <Show
                 when=move || drawing.with(Option::is_some)
@@ -80,10 +89,15 @@ pub fn Stage() -> impl IntoView {
                     {move || panel().unwrap_or_else(|| view! { <span>{page::TOUCH}</span> }.into_any())}
                 </p>
                 <FoldControl progress=progress moves=moves />
-                <RecipeText place=place />
-                <Legend />
+                <Show when=move || { progress.get() > 0.0 }>{slider("stage-turn", page::TURN, -180.0, 180.0, turn)}</Show>
             </Show>
         </section>
+        <section class="reading" aria-label=page::RECIPE>
+            <RecipeText place=place />
+            <PanelList place=place chosen=chosen />
+            <Legend />
+        </section>
+        </div>
     }
 }
 
@@ -97,6 +111,7 @@ fn draw(
     place: Place,
     progress: f64,
     chosen: Option<PanelId>,
+    view: View,
 ) -> Option<Drawing> {
     let part = plan.part(place)?;
     let tint = |card: Option<u16>| {
@@ -114,7 +129,7 @@ fn draw(
                 mats,
                 chosen: chosen.into_iter().collect(),
             },
-            View::default(),
+            view,
         )
     } else {
         flat(

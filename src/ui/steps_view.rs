@@ -15,7 +15,6 @@ use crate::plan::Plan;
 use crate::project::request::Tint;
 use crate::say::page;
 use crate::say::step::{Said, step as say};
-use crate::web::ticks;
 
 /// Which steps are done, by their keys.
 pub type Ticks = RwSignal<BTreeSet<String>>;
@@ -24,9 +23,9 @@ pub type Ticks = RwSignal<BTreeSet<String>>;
 #[component]
 pub fn StepsView() -> impl IntoView {
     let desk = desk();
-    let done: Ticks = RwSignal::new(ticks::read());
-    Effect::new(move |_| done.with(ticks::write));
-    let large = RwSignal::new(false);
+    let done: Ticks = desk.ticks;
+    let large = desk.large;
+    on_cleanup(move || large.set(false));
     let stopped = Memo::new(move |_| desk.plan.with(|p| p.stopped()));
     let count = Memo::new(move |_| {
         desk.good.with(|p| {
@@ -50,7 +49,7 @@ pub fn StepsView() -> impl IntoView {
                         disabled=move || count.get().0 == 0
                         on:click=move |_| done.update(BTreeSet::clear)
                     >{page::START_AGAIN}</button>
-                    <span role="status">{move || { let (n, all) = count.get(); format!("{n} of {all} done") }}</span>
+                    <span role="status">{move || { let (n, all) = count.get(); page::done_of(n, all) }}</span>
                 </p>
                 {move || { let plan = desk.good.get(); list(desk, &plan, done) }}
             </div>
@@ -72,7 +71,7 @@ fn list(desk: Desk, plan: &Arc<Plan>, done: Ticks) -> impl IntoView + use<> {
             {head}
             <article class="step sheet-of-paper" class:done=ticked>
                 <div class="words">
-                    <h3><span class="number">{i + 1}</span>{said(words.title)}</h3>
+                    <h3><span class="number">{i + 1}</span><span>{said(words.title)}</span></h3>
                     {times(step.times)}
                     {lines}
                     {words.caution.map(|c| view! { <p class="note caution">{c}</p> })}
@@ -105,7 +104,7 @@ pub fn picture(desk: Desk, plan: &Plan, step: &Step) -> Option<crate::draw::draw
 
 /// How often, where it is more than once.
 pub fn times(times: u64) -> Option<impl IntoView + use<>> {
-    (times > 1).then(|| view! { <p class="times">{format!("{times} times, for all sets")}</p> })
+    (times > 1).then(|| view! { <p class="times">{page::times(times)}</p> })
 }
 
 /// Ticks a step, or takes its tick off.

@@ -5,13 +5,10 @@ use leptos::prelude::*;
 use super::card_editor::CardEditor;
 use super::desk::{Desk, desk};
 use super::entry::Entry;
-use super::length_field::LengthField;
-use crate::measure::given::Given;
-use crate::measure::show::Figure;
-use crate::measure::system::System;
+use super::tool_fields::ToolFields;
 use crate::project::bound;
 use crate::project::finding::Place;
-use crate::project::request::{Board, Project};
+use crate::project::request::Project;
 use crate::say::{names, page};
 
 /// All cards, then the board.
@@ -22,7 +19,7 @@ pub fn StockList() -> impl IntoView {
         desk.project
             .with(|p| p.cards.iter().map(|c| c.id).collect::<Vec<_>>())
     });
-    let full = move || ids.with(|i| i.len()) >= bound::CARDS.most as usize;
+    let full = move || ids.with(Vec::len) >= bound::CARDS.most as usize;
     let one = move |id: u16| {
         let title = Memo::new(move |_| desk.project.with(|p| names::card(p, id)));
         let used = Memo::new(move |_| desk.project.with(|p| in_use(p, id)));
@@ -49,10 +46,7 @@ pub fn StockList() -> impl IntoView {
             <For each=move || ids.get() key=|id| *id children=one />
             <button type="button" class="add" disabled=full on:click=move |_| add(desk)>{page::ADD_CARD}</button>
             <Entry place=Place::Board title=Signal::stored(page::BOARD.to_owned())>
-                <div class="fields">
-                    {step(desk, System::Inch)}
-                    {step(desk, System::Metric)}
-                </div>
+                <ToolFields />
             </Entry>
         </section>
     }
@@ -82,41 +76,4 @@ fn add(desk: Desk) {
         }
     });
     desk.place.set(Place::Card(id));
-}
-
-fn step(desk: Desk, system: System) -> impl IntoView {
-    let (key, label) = match system {
-        System::Inch => ("inch-step", page::INCH_STEP),
-        System::Metric => ("metric-step", page::METRIC_STEP),
-    };
-    const fn of(board: &Board, system: System) -> &Option<Given> {
-        match system {
-            System::Inch => &board.inch_step,
-            System::Metric => &board.metric_step,
-        }
-    }
-    let value = Memo::new(move |_| desk.project.with(|p| of(&p.board, system).clone()));
-    let usual = format!(
-        "{}{}",
-        page::USUAL,
-        Figure::of(bound::DEFAULT_SCORE_STEP.of(system), system)
-    );
-    let commit = move |given: Option<Given>| {
-        desk.edit(key, |p| match system {
-            System::Inch => p.board.inch_step = given,
-            System::Metric => p.board.metric_step = given,
-        });
-    };
-    view! {
-        <LengthField
-            id=key.to_owned()
-            label=label.to_owned()
-            hint=page::STEP_HINT
-            range=bound::SCORE_STEP
-            value=value
-            usual=Signal::stored(usual)
-            findings=desk.findings(Place::Board, Some(key))
-            commit=commit
-        />
-    }
 }

@@ -2,15 +2,63 @@
 
 use leptos::prelude::*;
 
+use wasm_bindgen::prelude::*;
+
+use super::keys;
 use crate::say::spelling::Spelling;
 
-/// The spelling of the browser's language.
+/// Under which the chosen spelling is kept.
+const SPELLING: &str = "snugfold:spelling";
+
+/// The spelling that was chosen on this device before, or else that of the browser's language.
 #[must_use]
 pub fn spelling() -> Spelling {
-    window()
-        .navigator()
-        .language()
-        .map_or_else(Spelling::default, |l| Spelling::of_language(&l))
+    let kept = keys::storage().and_then(|s| s.get_item(&keys::key(SPELLING)).ok().flatten());
+    let language = kept.or_else(|| window().navigator().language());
+    language.map_or_else(Spelling::default, |l| Spelling::of_language(&l))
+}
+
+/// Keeps the chosen spelling on this device.
+pub fn keep_spelling(spelling: Spelling) {
+    if let Some(storage) = keys::storage() {
+        // Where nothing can be kept, it lasts as long as the page is open.
+        let _ = storage.set_item(&keys::key(SPELLING), spelling.language());
+    }
+}
+
+/// Puts the focus on the control with this name once it is on the page.
+pub fn focus(id: String) {
+    request_animation_frame(move || {
+        let found = document()
+            .get_element_by_id(&id)
+            .and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok());
+        if let Some(element) = found {
+            let _ = element.focus();
+        }
+    });
+}
+
+/// Scrolls no further than needed to show the control with this name, once it is on the page.
+pub fn reveal(id: String) {
+    request_animation_frame(move || {
+        if let Some(element) = document().get_element_by_id(&id) {
+            let options = web_sys::ScrollIntoViewOptions::new();
+            options.set_block(web_sys::ScrollLogicalPosition::Nearest);
+            element.scroll_into_view_with_scroll_into_view_options(&options);
+        }
+    });
+}
+
+/// Scrolls to the top of the page.
+pub fn to_top() {
+    window().scroll_to_with_x_and_y(0.0, 0.0);
+}
+
+/// Whether there is room for the recipe beside the fields.
+#[must_use]
+pub fn is_wide() -> bool {
+    let asked = window().match_media("(min-width: 62rem)");
+    asked.ok().flatten().is_some_and(|m| m.matches())
 }
 
 /// Says which language the page is in.
@@ -19,4 +67,16 @@ pub fn set_language(language: &str) {
         // A page without an attribute is no reason to stop.
         let _ = root.set_attribute("lang", language);
     }
+}
+
+/// Calls `then` whenever the page goes out of sight: the last moment at which something can be kept for certain.
+pub fn on_hide(then: impl Fn() + 'static) {
+    let hidden = Closure::<dyn FnMut()>::new(move || {
+        if document().hidden() {
+            then();
+        }
+    });
+    let listener = hidden.as_ref().unchecked_ref();
+    let _ = document().add_event_listener_with_callback("visibilitychange", listener);
+    hidden.forget();
 }

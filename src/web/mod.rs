@@ -1,14 +1,15 @@
 //! The only room that knows the browser.
 
 pub mod guard;
+pub mod files;
 pub mod here;
 pub mod keys;
 pub mod link;
 pub mod motion;
+pub mod share;
 pub mod offline;
 pub mod storage;
 pub mod store;
-pub mod ticks;
 pub mod trouble;
 pub mod wake;
 

@@ -1,0 +1,84 @@
+//! Words about what is kept and shared.
+
+/// Where the browser keeps nothing.
+pub const NOT_LASTING: &str = "This browser keeps nothing for pages, so sets last only while this page is open: save \
+                               them as a file.";
+/// Where two windows saved one set.
+pub const AS_COPY: &str = "This set was changed in another window meanwhile, so what is here was saved beside it as a \
+                           new set.";
+/// Of the list.
+pub const SAVED_SETS: &str = "Saved sets";
+/// How saving works.
+pub const BY_ITSELF: &str = "Every change is saved on this device by itself.";
+/// Before the first change.
+pub const NONE_YET: &str =
+    "Nothing saved yet. The first change to the example makes it a set of your own.";
+/// On the open one.
+pub const OPEN_NOW: &str = "open now";
+/// Opens it.
+pub const OPEN: &str = "Open";
+/// Of a set.
+pub const RENAME: &str = "Rename";
+/// Of a set.
+pub const DELETE: &str = "Delete";
+/// Of a set.
+pub const BRING_BACK: &str = "Bring it back";
+/// What cannot be read.
+pub const SET_ASIDE: &str = "Kept as it is, for it cannot be read";
+/// Sharing.
+pub const SHARE: &str = "Share";
+/// What a link holds.
+pub const LINK_HINT: &str =
+    "The link itself holds the whole design. Nothing is sent anywhere until you pass it on.";
+/// The link.
+pub const LINK: &str = "Link to this design";
+/// Files.
+pub const FILES: &str = "Files";
+/// All of them.
+pub const SAVE_ALL: &str = "Save all sets as one file";
+/// Where a file was not read.
+pub const FILE_NOT_READ: &str =
+    "This file could not be read: it is larger than 4 MB, or the device did not give it.";
+
+/// After a set was deleted.
+#[must_use]
+pub fn deleted(name: &str) -> String {
+    format!("“{}” is deleted.", super::finding::short(name))
+}
+
+/// After a file was opened.
+#[must_use]
+pub fn brought_in(count: usize) -> String {
+    if count == 1 {
+        "1 set is here from the file, and open.".to_owned()
+    } else {
+        format!("{count} sets are here from the file.")
+    }
+}
+
+/// What a file is called: letters and digits of the name.
+#[must_use]
+pub fn file_name(name: &str) -> String {
+    let plain: String = name
+        .chars()
+        .take(60)
+        .map(|c| if c.is_alphanumeric() { c } else { '-' })
+        .collect();
+    let plain = plain.trim_matches('-');
+    format!(
+        "{}.snugfold.json",
+        if plain.is_empty() { "set" } else { plain }
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    #[test]
+    fn file_names_are_plain() {
+        assert_eq!(
+            super::file_name("Thanks / to <you>"),
+            "Thanks---to--you.snugfold.json"
+        );
+        assert_eq!(super::file_name("///"), "set.snugfold.json");
+    }
+}

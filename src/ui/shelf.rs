@@ -1,0 +1,263 @@
+//! `Shelf`: where designs are kept: the open one is saved by itself as it changes.
+
+use std::cell::Cell;
+use std::collections::BTreeSet;
+use std::rc::Rc;
+use std::time::Duration;
+
+use leptos::prelude::*;
+
+use super::desk::Desk;
+use crate::keep::notebook::said::{Deleted, Listing, Saved};
+use crate::keep::record::SetId;
+use crate::project::request::Project;
+use crate::say::kept;
+use crate::web::store::{Keeping, Store};
+use crate::web::{guard, here, link};
+
+/// How long a change waits for the next one before it is saved.
+const PAUSE: Duration = Duration::from_millis(350);
+
+/// The saved sets and what was said about them last.
+#[derive(Clone, Copy)]
+pub struct Shelf {
+    store: StoredValue<Store, LocalStorage>,
+    desk: Desk,
+    /// Counts up when the list changes.
+    pub changed: RwSignal<u32>,
+    /// What went wrong or well last, in words.
+    pub said: RwSignal<Option<String>>,
+    /// The set that was deleted last.
+    pub deleted: RwSignal<Option<Deleted>>,
+    /// The design as it was saved or opened last.
+    saved: StoredValue<Option<Project>>,
+    /// The set that broke the page while opening, left closed.
+    pub left_closed: RwSignal<Option<SetId>>,
+}
+
+impl Shelf {
+    /// Opens the shelf and puts on the desk what belongs there: the design of the link, or the set that was open last.
+    #[must_use]
+    pub fn begin(desk: Desk) -> Self {
+        let store = Store::begin();
+        let forbidden = store.keeping() != Keeping::Lasting;
+        let shelf = Self {
+            store: StoredValue::new_local(store),
+            desk,
+            changed: RwSignal::new(0),
+            said: RwSignal::new(forbidden.then(|| kept::NOT_LASTING.to_owned())),
+            deleted: RwSignal::new(None),
+            saved: StoredValue::new(Some(desk.project.get_untracked())),
+            left_closed: RwSignal::new(None),
+        };
+        let broke = guard::broke_last_time();
+        let last = shelf.store.with_value(Store::last);
+        match link::opened_with() {
+            Some(Ok(project)) if !broke => {
+                desk.lay(project, BTreeSet::new());
+                shelf.saved.set_value(None);
+                shelf.save_now();
+                link::leave();
+            }
+            other => {
+                if let Some(Err(why)) = other {
+                    shelf.said.set(Some(format!("{why}.")));
+                }
+                match last {
+                    Some(id) if broke => shelf.left_closed.set(Some(id)),
+                    Some(id) => shelf.open(id),
+                    None => {}
+                }
+                if broke {
+                    link::leave();
+                }
+            }
+        }
+        shelf.save_as_it_changes();
+        shelf
+    }
+
+    /// Saves the design once it has been left alone for a moment, and when the page goes out of sight.
+    fn save_as_it_changes(self) {
+        let waiting = Rc::new(Cell::new(0_u32));
+        let seen = StoredValue::new_local(waiting);
+        Effect::new(move |_| {
+            self.desk.project.track();
+            let waiting = seen.get_value();
+            let mine = waiting.get().wrapping_add(1);
+            waiting.set(mine);
+            set_timeout(
+                move || {
+                    if waiting.get() == mine {
+                        self.save_now();
+                    }
+                },
+                PAUSE,
+            );
+        });
+        Effect::new(move |before: Option<()>| {
+            self.desk.ticks.track();
+            if before.is_some() {
+                self.save_ticks();
+            }
+        });
+        here::on_hide(move || self.save_now());
+    }
+
+    /// Saves the design if it has changed.
+    pub fn save_now(self) {
+        let now = self.desk.project.get_untracked();
+        if self.saved.with_value(|s| s.as_ref() == Some(&now)) {
+            return;
+        }
+        match self.store.try_update_value(|s| s.save(&now)) {
+            Some(Ok(Saved::Here)) => {}
+            Some(Ok(Saved::AsCopyOf(_))) => self.said.set(Some(kept::AS_COPY.to_owned())),
+            Some(Err(why)) => self.said.set(Some(format!("{why}."))),
+            None => return,
+        }
+        self.saved.set_value(Some(now));
+        self.list_anew();
+    }
+
+    fn save_ticks(self) {
+        if self.store.with_value(|s| s.current().is_none()) {
+            // A tick belongs to a set: the example becomes one with its first tick.
+            if self.desk.ticks.with_untracked(BTreeSet::is_empty) {
+                return;
+            }
+            self.saved.set_value(None);
+            self.save_now();
+        }
+        let ticks = self.desk.ticks.get_untracked();
+        if let Some(Err(why)) = self.store.try_update_value(|s| s.save_ticks(&ticks)) {
+            self.said.set(Some(format!("{why}.")));
+        }
+    }
+
+    fn list_anew(self) {
+        self.changed.update(|n| *n = n.wrapping_add(1));
+    }
+
+    /// All saved sets; what cannot be read is said.
+    #[must_use]
+    pub fn list(self) -> Listing {
+        self.changed.track();
+        match self.store.with_value(Store::list) {
+            Ok(listing) => listing,
+            Err(why) => {
+                self.said.set(Some(format!("{why}.")));
+                Listing::default()
+            }
+        }
+    }
+
+    /// The desk that it serves.
+    #[must_use]
+    pub const fn desk(self) -> Desk {
+        self.desk
+    }
+
+    /// The set that is open.
+    #[must_use]
+    pub fn current(self) -> Option<SetId> {
+        self.changed.track();
+        self.store.with_value(Store::current)
+    }
+
+    /// Opens a saved set.
+    pub fn open(self, id: SetId) {
+        match self.store.try_update_value(|s| s.open(id)) {
+            Some(Ok((project, ticks))) => {
+                self.saved.set_value(Some(project.clone()));
+                self.desk.lay(project, ticks);
+                self.left_closed.set(None);
+            }
+            Some(Err(why)) => self.said.set(Some(format!("{why}."))),
+            None => {}
+        }
+        self.list_anew();
+    }
+
+    /// Puts another design on the desk as a new set.
+    pub fn lay_new(self, project: Project) {
+        self.save_now();
+        self.store.update_value(Store::put_down);
+        self.desk.lay(project, BTreeSet::new());
+        self.saved.set_value(None);
+        self.save_now();
+    }
+
+    /// Gives a set another name.
+    pub fn rename(self, id: SetId, name: &str) {
+        if self.current() == Some(id) {
+            self.desk.edit("", |p| name.clone_into(&mut p.name));
+            self.save_now();
+        } else if let Some(Err(why)) = self.store.try_update_value(|s| s.rename(id, name)) {
+            self.said.set(Some(format!("{why}.")));
+        }
+        self.list_anew();
+    }
+
+    /// Saves a set once more.
+    pub fn duplicate(self, id: SetId) {
+        self.save_now();
+        if let Some(Err(why)) = self.store.try_update_value(|s| s.duplicate(id)) {
+            self.said.set(Some(format!("{why}.")));
+        }
+        self.list_anew();
+    }
+
+    /// Deletes a set, which can be had back.
+    pub fn delete(self, id: SetId) {
+        self.save_now();
+        match self.store.try_update_value(|s| s.delete(id)) {
+            Some(Ok(deleted)) => self.deleted.set(Some(deleted)),
+            Some(Err(why)) => self.said.set(Some(format!("{why}."))),
+            None => {}
+        }
+        self.list_anew();
+    }
+
+    /// Brings the set that was deleted last back.
+    pub fn restore(self) {
+        if let Some(deleted) = self.deleted.get_untracked() {
+            match self.store.try_update_value(|s| s.restore(&deleted)) {
+                Some(Ok(_)) => self.deleted.set(None),
+                Some(Err(why)) => self.said.set(Some(format!("{why}."))),
+                None => {}
+            }
+        }
+        self.list_anew();
+    }
+
+    /// Saves the sets of a file beside those that are here, and opens the first.
+    pub fn bring_in(self, sets: &[crate::keep::file::Kept]) {
+        self.save_now();
+        match self.store.try_update_value(|s| s.bring_in(sets)) {
+            Some(Ok(ids)) => {
+                self.said.set(Some(kept::brought_in(ids.len())));
+                if let Some(first) = ids.first() {
+                    self.open(*first);
+                }
+            }
+            Some(Err(why)) => self.said.set(Some(format!("{why}."))),
+            None => {}
+        }
+        self.list_anew();
+    }
+
+    /// All saved sets, for one file.
+    #[must_use]
+    pub fn all(self) -> Option<Vec<crate::keep::file::Kept>> {
+        self.save_now();
+        self.store.with_value(|s| s.all().ok())
+    }
+
+    /// The text of a record that cannot be read, to be saved as a file.
+    #[must_use]
+    pub fn set_aside_text(self, key: &str) -> Option<String> {
+        self.store
+            .with_value(|s| s.set_aside_text(key).ok().flatten())
+    }
+}
