@@ -31,28 +31,14 @@ fn main() {
     let many: Vec<Kept> = (0..500).map(|_| Kept::new(project.clone())).collect();
     let all = file::write_all(&many).concat();
     let say = |name: &str, us: f64| println!("{name:>28}: {us:9.1} µs");
-    println!(
-        "{:>28}: {} characters, {} bytes",
-        "link, file",
-        fragment.len(),
-        text.len()
-    );
+    println!("{:>28}: {} characters, {} bytes", "link, file", fragment.len(), text.len());
     say("write a link", median_us(500, || link::write(&project)));
     say("read a link", median_us(500, || link::read(&fragment)));
     let noise = "snug1.A".repeat(150_000);
-    say(
-        "refuse 1 MB of noise",
-        median_us(500, || link::read(&noise)),
-    );
+    say("refuse 1 MB of noise", median_us(500, || link::read(&noise)));
     say("write a file", median_us(500, || file::write(&many[0])));
-    say(
-        "read a file",
-        median_us(500, || file::read(text.as_bytes())),
-    );
-    say(
-        "read a file of 500 sets",
-        median_us(20, || file::read(all.as_bytes())),
-    );
+    say("read a file", median_us(500, || file::read(text.as_bytes())));
+    say("read a file of 500 sets", median_us(20, || file::read(all.as_bytes())));
     let mut notebook = Notebook::new(MemoryShelf::default(), 1);
     let mut open = None;
     for now in 0..500 {

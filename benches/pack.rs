@@ -43,18 +43,10 @@ fn set(sets: u32) -> Vec<Piece> {
 }
 
 fn main() {
-    let sheet = Sheet {
-        id: 0,
-        width: Length::inches(12, 1),
-        height: Length::inches(12, 1),
-        stock: Stock::Buy,
-        price: None,
-    };
+    let sheet =
+        Sheet { id: 0, width: Length::inches(12, 1), height: Length::inches(12, 1), stock: Stock::Buy, price: None };
     let sheets = [sheet];
-    let rules = Rules {
-        longest_cut: Some(Length::inches(12, 1)),
-        ..Rules::default()
-    };
+    let rules = Rules { longest_cut: Some(Length::inches(12, 1)), ..Rules::default() };
     println!(
         "  sets  pieces   quick ms  sheets   search ms  sheets   bound  patterns  settings      work  longest slice ms"
     );
@@ -77,11 +69,7 @@ fn main() {
         }
         let best = black_box(search.layout());
         let ms = start.elapsed().as_secs_f64() * 1e3;
-        let set: usize = best
-            .patterns
-            .iter()
-            .map(|p| settings(&order(p, &sheets[0])))
-            .sum();
+        let set: usize = best.patterns.iter().map(|p| settings(&order(p, &sheets[0]))).sum();
         println!(
             "{sets:6} {count:7} {quick_ms:10.2} {:7} {ms:11.1} {:7} {:7} {:9} {set:9} {:9} {longest:8.2}",
             quick.sheets(),

@@ -45,9 +45,7 @@ fn run(args: impl Iterator<Item = String>) -> Result<(), String> {
             "--quick" => quick = true,
             "--work" => {
                 let given = args.next().unwrap_or_default();
-                times = given
-                    .parse()
-                    .map_err(|_| format!("--work takes a whole number, not {given:?}"))?;
+                times = given.parse().map_err(|_| format!("--work takes a whole number, not {given:?}"))?;
             }
             flag if flag.starts_with('-') => return Err(format!("unknown flag {flag}")),
             _ => files.push(arg),
@@ -59,43 +57,24 @@ fn run(args: impl Iterator<Item = String>) -> Result<(), String> {
     let (mut count, mut bins, mut bounds, mut spent) = (0_u32, 0, 0, 0.0);
     for file in &files {
         let text = std::fs::read_to_string(file).map_err(|why| format!("{file}: {why}"))?;
-        for (line, row) in text
-            .lines()
-            .enumerate()
-            .skip(1)
-            .filter(|(_, row)| !row.trim().is_empty())
-        {
-            let instance =
-                read(row, turn).ok_or_else(|| format!("{file}:{}: not an instance", line + 1))?;
-            let rules = Rules {
-                least_strip: Length::ZERO,
-                ..Rules::default()
-            };
+        for (line, row) in text.lines().enumerate().skip(1).filter(|(_, row)| !row.trim().is_empty()) {
+            let instance = read(row, turn).ok_or_else(|| format!("{file}:{}: not an instance", line + 1))?;
+            let rules = Rules { least_strip: Length::ZERO, ..Rules::default() };
             let start = Instant::now();
             let sheets = [instance.sheet];
             let layout = if quick {
                 lay_out(&instance.pieces, &sheets, &rules)
             } else {
-                let mut search = Search::new(&instance.pieces, &sheets, &rules)
-                    .times(times)
-                    .aim(Aim::Sheets);
+                let mut search = Search::new(&instance.pieces, &sheets, &rules).times(times).aim(Aim::Sheets);
                 while search.step(100_000) == Status::Working {}
                 search.layout()
             };
             let ms = start.elapsed().as_secs_f64() * 1e3;
             let faults = check(&instance.pieces, &sheets, &rules, &layout);
             if !faults.is_empty() || !layout.left_out.is_empty() {
-                return Err(format!(
-                    "{}: {faults:?} {:?}",
-                    instance.name, layout.left_out
-                ));
+                return Err(format!("{}: {faults:?} {:?}", instance.name, layout.left_out));
             }
-            println!(
-                "{} {} {} {ms:.2}",
-                instance.name,
-                layout.sheets(),
-                layout.bound
-            );
+            println!("{} {} {} {ms:.2}", instance.name, layout.sheets(), layout.bound);
             count += 1;
             bins += layout.sheets();
             bounds += layout.bound;
@@ -113,30 +92,15 @@ fn read(row: &str, turn: Turn) -> Option<Instance> {
     let mut cells = row.split(',');
     let name = cells.nth(1)?.to_owned();
     let side = |cell: Option<&str>| cell?.parse().ok().map(Length::mm);
-    let sheet = Sheet {
-        id: 0,
-        width: side(cells.next())?,
-        height: side(cells.next())?,
-        stock: Stock::Buy,
-        price: None,
-    };
+    let sheet =
+        Sheet { id: 0, width: side(cells.next())?, height: side(cells.next())?, stock: Stock::Buy, price: None };
     let items = cells.nth(2)?;
     let mut pieces = Vec::new();
     for (id, item) in (0..).zip(items.split_whitespace()) {
         let mut numbers = item.split('x');
         let (width, height) = (side(numbers.next())?, side(numbers.next())?);
         let count = numbers.next().map_or(Some(1), |q| q.parse().ok())?;
-        pieces.push(Piece {
-            id,
-            width,
-            height,
-            count,
-            turn,
-        });
+        pieces.push(Piece { id, width, height, count, turn });
     }
-    Some(Instance {
-        name,
-        sheet,
-        pieces,
-    })
+    Some(Instance { name, sheet, pieces })
 }

@@ -73,10 +73,8 @@ fn run(mut args: impl Iterator<Item = String>) -> Result<(), Failure> {
     let name = name.ok_or_else(|| Failure::Call("which file?".to_owned()))?;
     let bytes = bytes(&name).map_err(|e| Failure::Design(format!("{name}: {e}")))?;
     let sets = file::read(&bytes).map_err(|e| Failure::Design(format!("{name}: {e}")))?;
-    let plans: Vec<_> = sets
-        .iter()
-        .map(|kept| whole::Whole::of(&kept.project, system.unwrap_or(kept.project.system)))
-        .collect();
+    let plans: Vec<_> =
+        sets.iter().map(|kept| whole::Whole::of(&kept.project, system.unwrap_or(kept.project.system))).collect();
     let text = match &plans[..] {
         [one] => serde_json::to_string_pretty(one),
         many => serde_json::to_string_pretty(many),
@@ -94,9 +92,7 @@ fn bytes(name: &str) -> std::io::Result<Vec<u8>> {
     if name == "-" {
         std::io::stdin().take(most).read_to_end(&mut bytes)?;
     } else {
-        std::fs::File::open(name)?
-            .take(most)
-            .read_to_end(&mut bytes)?;
+        std::fs::File::open(name)?.take(most).read_to_end(&mut bytes)?;
     }
     Ok(bytes)
 }

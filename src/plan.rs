@@ -68,41 +68,17 @@ pub fn plan(project: &Project, system: System) -> Plan {
     check_counts(project, &mut findings);
     check_trimmer(project, &mut findings);
     let cards = cards(project, &mut findings);
-    let maker = Maker {
-        project,
-        system,
-        marks,
-        cards,
-    };
-    let boxes: Vec<Planned> = project
-        .boxes
-        .iter()
-        .filter_map(|b| maker.boxed(b, &mut findings))
-        .collect();
-    let holder = project
-        .holder
-        .as_ref()
-        .and_then(|h| maker.held(h, &boxes, &mut findings));
+    let maker = Maker { project, system, marks, cards };
+    let boxes: Vec<Planned> = project.boxes.iter().filter_map(|b| maker.boxed(b, &mut findings)).collect();
+    let holder = project.holder.as_ref().and_then(|h| maker.held(h, &boxes, &mut findings));
     let sets = project.sets.clamp(bound::SETS.least, bound::SETS.most);
     let parts: Vec<&Planned> = boxes.iter().chain(&holder).collect();
     let pieces = pieces(&parts, sets);
     let steps = steps(&boxes, holder.as_ref(), &pieces, sets);
-    let usable: Vec<&Card> = project
-        .cards
-        .iter()
-        .filter(|c| maker.cards.iter().any(|u| u.id == c.id))
-        .collect();
+    let usable: Vec<&Card> = project.cards.iter().filter(|c| maker.cards.iter().any(|u| u.id == c.id)).collect();
     let sheets = sheets(project, &usable, &pieces, &mut findings);
     findings.sort_by_key(|f| f.weight);
-    Plan {
-        system,
-        boxes,
-        holder,
-        pieces,
-        sheets,
-        steps,
-        findings,
-    }
+    Plan { system, boxes, holder, pieces, sheets, steps, findings }
 }
 
 /// The board's grooves and the trimmer's marks.
@@ -127,11 +103,7 @@ fn outside(place: Place, input: &'static str, is: Length, range: Range<Length>) 
         place,
         input: Some(input),
         weight: Weight::Stop,
-        what: What::LengthOutside {
-            is,
-            least: range.least,
-            most: range.most,
-        },
+        what: What::LengthOutside { is, least: range.least, most: range.most },
     }
 }
 
@@ -140,11 +112,7 @@ fn count_outside(place: Place, input: &'static str, is: u32, range: Range<u32>) 
         place,
         input: Some(input),
         weight: Weight::Stop,
-        what: What::CountOutside {
-            is,
-            least: range.least,
-            most: range.most,
-        },
+        what: What::CountOutside { is, least: range.least, most: range.most },
     })
 }
 
@@ -168,33 +136,13 @@ fn check_trimmer(project: &Project, findings: &mut Vec<Finding>) {
 }
 
 fn check_counts(project: &Project, findings: &mut Vec<Finding>) {
-    findings.extend(count_outside(
-        Place::Set,
-        "spares",
-        project.spares,
-        bound::SPARES,
-    ));
+    findings.extend(count_outside(Place::Set, "spares", project.spares, bound::SPARES));
     findings.extend(count_outside(Place::Set, "sets", project.sets, bound::SETS));
-    findings.extend(count_outside(
-        Place::Set,
-        "cards",
-        number(project.cards.len()),
-        bound::CARDS,
-    ));
+    findings.extend(count_outside(Place::Set, "cards", number(project.cards.len()), bound::CARDS));
     if project.boxes.is_empty() {
-        findings.push(Finding {
-            place: Place::Set,
-            input: Some("boxes"),
-            weight: Weight::Stop,
-            what: What::NoBoxes,
-        });
+        findings.push(Finding { place: Place::Set, input: Some("boxes"), weight: Weight::Stop, what: What::NoBoxes });
     } else {
-        findings.extend(count_outside(
-            Place::Set,
-            "boxes",
-            number(project.boxes.len()),
-            bound::BOX_KINDS,
-        ));
+        findings.extend(count_outside(Place::Set, "boxes", number(project.boxes.len()), bound::BOX_KINDS));
     }
     let twice = |place: fn(u16) -> Place, ids: &[u16], findings: &mut Vec<Finding>| {
         for (i, &number) in ids.iter().enumerate() {
@@ -221,12 +169,7 @@ struct Usable {
 }
 
 fn cards(project: &Project, findings: &mut Vec<Finding>) -> Vec<Usable> {
-    project
-        .cards
-        .iter()
-        .take(bound::CARDS.most as usize)
-        .filter_map(|c| usable(c, findings))
-        .collect()
+    project.cards.iter().take(bound::CARDS.most as usize).filter_map(|c| usable(c, findings)).collect()
 }
 
 fn usable(card: &Card, findings: &mut Vec<Finding>) -> Option<Usable> {
@@ -239,11 +182,7 @@ fn usable(card: &Card, findings: &mut Vec<Finding>) -> Option<Usable> {
         }
     };
     check("sheet-width", card.sheet_width.length(), bound::SHEET_SIDE);
-    check(
-        "sheet-height",
-        card.sheet_height.length(),
-        bound::SHEET_SIDE,
-    );
+    check("sheet-height", card.sheet_height.length(), bound::SHEET_SIDE);
     for m in &card.more_sheets {
         check("more-sheets", m.width.length(), bound::SHEET_SIDE);
         check("more-sheets", m.height.length(), bound::SHEET_SIDE);
@@ -265,15 +204,10 @@ fn usable(card: &Card, findings: &mut Vec<Finding>) -> Option<Usable> {
             place,
             input: Some("thickness"),
             weight: Weight::Note,
-            what: What::ThicknessEstimated {
-                thickness: estimate,
-            },
+            what: What::ThicknessEstimated { thickness: estimate },
         });
     }
-    (!bad).then(|| Usable {
-        id: card.id,
-        thickness: card.thickness.as_ref().map_or(estimate, |t| t.length()),
-    })
+    (!bad).then(|| Usable { id: card.id, thickness: card.thickness.as_ref().map_or(estimate, |t| t.length()) })
 }
 
 /// What is outside its range in what was said of a card's sheets.
@@ -281,23 +215,14 @@ fn supply_outside(card: &Card) -> impl Iterator<Item = Finding> {
     let place = Place::Card(card.id);
     let more = number(card.more_sheets.len());
     let first = std::iter::once((card.supply, "have", "price"));
-    let all = first.chain(
-        card.more_sheets
-            .iter()
-            .map(|m| (m.supply, "more-sheets", "more-sheets")),
-    );
+    let all = first.chain(card.more_sheets.iter().map(|m| (m.supply, "more-sheets", "more-sheets")));
     all.flat_map(move |(s, have, price)| {
         [
             count_outside(place, have, s.have, bound::HAVE),
             count_outside(place, price, s.price.unwrap_or(0), bound::SHEET_PRICE),
         ]
     })
-    .chain([count_outside(
-        place,
-        "more-sheets",
-        more,
-        bound::MORE_SHEETS,
-    )])
+    .chain([count_outside(place, "more-sheets", more, bound::MORE_SHEETS)])
     .flatten()
 }
 
@@ -323,20 +248,13 @@ impl Maker<'_> {
         let contents = boxes
             .iter()
             .filter(|b| b.assembly.is_some())
-            .map(|b| Content {
-                outside: b.outside,
-                count: b.count,
-            })
+            .map(|b| Content { outside: b.outside, count: b.count })
             .collect();
         self.shaped(part, Place::Holder, Holds::Boxes, contents, findings)
     }
 
     fn thickness(&self, card: u16, place: Place, findings: &mut Vec<Finding>) -> Option<Length> {
-        let found = self
-            .cards
-            .iter()
-            .find(|c| c.id == card)
-            .map(|c| c.thickness);
+        let found = self.cards.iter().find(|c| c.id == card).map(|c| c.thickness);
         if found.is_none() && self.project.card(card).is_none() {
             findings.push(stop(place, Some("card"), What::UnknownCard { card }));
         }
@@ -367,14 +285,8 @@ impl Maker<'_> {
             Some(card) => self.thickness(card, place, findings)?,
             None => Length::ZERO,
         };
-        let setting = Setting {
-            system: self.system,
-            score: self.marks.0,
-            cut: self.marks.1,
-            thickness,
-            mat_thickness,
-            contents,
-        };
+        let setting =
+            Setting { system: self.system, score: self.marks.0, cut: self.marks.1, thickness, mat_thickness, contents };
         let shaped = form.shaped(part, &setting);
         findings.extend(shaped.remarks.into_iter().map(|r| Finding {
             place,
@@ -398,13 +310,7 @@ impl Maker<'_> {
         Some(planned)
     }
 
-    fn mats(
-        &self,
-        part: &Part,
-        place: Place,
-        net: &crate::net::flat::Net,
-        findings: &mut Vec<Finding>,
-    ) -> Vec<Mat> {
+    fn mats(&self, part: &Part, place: Place, net: &crate::net::flat::Net, findings: &mut Vec<Finding>) -> Vec<Mat> {
         let Some(asked) = &part.mats else {
             return Vec::new();
         };
@@ -415,10 +321,7 @@ impl Maker<'_> {
             findings.push(outside(place, "reveal", is, bound::REVEAL));
             return Vec::new();
         }
-        let reveal = self
-            .marks
-            .1
-            .nearest(typed.unwrap_or(bound::DEFAULT_REVEAL.of(self.system)));
+        let reveal = self.marks.1.nearest(typed.unwrap_or(bound::DEFAULT_REVEAL.of(self.system)));
         let reveal = reveal.max(self.marks.1.step());
         let (mats, too_small) = mats(net, reveal, &asked.off);
         for &panel in &too_small {
@@ -426,10 +329,7 @@ impl Maker<'_> {
                 place,
                 input: Some("reveal"),
                 weight: Weight::Note,
-                what: What::NoMat {
-                    panel: net.panel(panel).name,
-                    reveal,
-                },
+                what: What::NoMat { panel: net.panel(panel).name, reveal },
             });
         }
         if mats.is_empty() && !too_small.is_empty() {
@@ -440,22 +340,13 @@ impl Maker<'_> {
 }
 
 fn stop(place: Place, input: Option<&'static str>, what: What) -> Finding {
-    Finding {
-        place,
-        input,
-        weight: Weight::Stop,
-        what,
-    }
+    Finding { place, input, weight: Weight::Stop, what }
 }
 
 fn bare(part: &Part, place: Place, form: &'static Form) -> Planned {
     Planned {
         place,
-        name: if part.name.trim().is_empty() {
-            form.name.to_owned()
-        } else {
-            part.name.clone()
-        },
+        name: if part.name.trim().is_empty() { form.name.to_owned() } else { part.name.clone() },
         form,
         count: part.count.max(1),
         card: part.card,

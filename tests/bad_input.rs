@@ -25,11 +25,7 @@ fn check(project: &Project, place: Place, is: fn(&What) -> bool) {
     for system in System::ALL {
         let plan = plan(project, system);
         let mut stops = plan.findings.iter().filter(|f| f.weight == Weight::Stop);
-        assert!(
-            stops.any(|f| f.place == place && is(&f.what)),
-            "{system:?}: {:?}",
-            plan.findings
-        );
+        assert!(stops.any(|f| f.place == place && is(&f.what)), "{system:?}: {:?}", plan.findings);
     }
 }
 
@@ -40,101 +36,59 @@ fn box_input(key: &str, typed: &str) -> Project {
 #[test]
 fn sizes_outside_their_range() {
     for typed in ["-3 in", "0 mm", "0.001 mm", "10000 mm"] {
-        check(&box_input("width", typed), Place::Box(1), |w| {
-            matches!(w, What::LengthOutside { .. })
-        });
+        check(&box_input("width", typed), Place::Box(1), |w| matches!(w, What::LengthOutside { .. }));
     }
-    check(&box_input("width", "wide"), Place::Box(1), |w| {
-        matches!(w, What::NotThatKind { .. })
-    });
-    check(&box_input("tuck", "59 mm"), Place::Box(1), |w| {
-        matches!(w, What::TuckHits { .. })
-    });
-    let low = asked(|v| {
-        v["boxes"][0]["inputs"] = serde_json::json!({ "height": "20 mm", "tuck": "18 mm" })
-    });
-    check(&low, Place::Box(1), |w| {
-        matches!(w, What::TuckTooLong { .. })
-    });
-    let narrow = asked(|v| {
-        v["boxes"][0]["inputs"] =
-            serde_json::json!({ "width": "15 mm", "depth": "9 mm", "tab": "20 mm" })
-    });
-    check(&narrow, Place::Box(1), |w| {
-        matches!(w, What::TabTooWide { .. })
-    });
+    check(&box_input("width", "wide"), Place::Box(1), |w| matches!(w, What::NotThatKind { .. }));
+    check(&box_input("tuck", "59 mm"), Place::Box(1), |w| matches!(w, What::TuckHits { .. }));
+    let low = asked(|v| v["boxes"][0]["inputs"] = serde_json::json!({ "height": "20 mm", "tuck": "18 mm" }));
+    check(&low, Place::Box(1), |w| matches!(w, What::TuckTooLong { .. }));
+    let narrow =
+        asked(|v| v["boxes"][0]["inputs"] = serde_json::json!({ "width": "15 mm", "depth": "9 mm", "tab": "20 mm" }));
+    check(&narrow, Place::Box(1), |w| matches!(w, What::TabTooWide { .. }));
 }
 
 #[test]
 fn counts_outside_their_range() {
     let boxes = asked(|v| v["boxes"][0]["count"] = 1_000_000_000.into());
-    check(&boxes, Place::Box(1), |w| {
-        matches!(w, What::CountOutside { .. })
-    });
+    check(&boxes, Place::Box(1), |w| matches!(w, What::CountOutside { .. }));
     for sets in [0, 1_000_000_000] {
         let sets = asked(|v| v["sets"] = sets.into());
-        check(&sets, Place::Set, |w| {
-            matches!(w, What::CountOutside { .. })
-        });
+        check(&sets, Place::Set, |w| matches!(w, What::CountOutside { .. }));
     }
-    check(
-        &asked(|v| v["boxes"] = serde_json::json!([])),
-        Place::Set,
-        |w| *w == What::NoBoxes,
-    );
+    check(&asked(|v| v["boxes"] = serde_json::json!([])), Place::Set, |w| *w == What::NoBoxes);
 }
 
 #[test]
 fn mats_and_sheets() {
     let wide = asked(|v| v["boxes"][0]["mats"]["reveal"] = "29 mm".into());
-    check(&wide, Place::Box(1), |w| {
-        matches!(w, What::RevealTooWide { .. })
-    });
+    check(&wide, Place::Box(1), |w| matches!(w, What::RevealTooWide { .. }));
     let none = asked(|v| v["cards"][0]["sheet_width"] = "0 mm".into());
-    check(&none, Place::Card(1), |w| {
-        matches!(w, What::LengthOutside { .. })
-    });
+    check(&none, Place::Card(1), |w| matches!(w, What::LengthOutside { .. }));
     let large = asked(|v| v["boxes"][0]["inputs"]["height"] = "400 mm".into());
-    check(&large, Place::Card(1), |w| {
-        matches!(w, What::PieceTooLarge { .. })
-    });
+    check(&large, Place::Card(1), |w| matches!(w, What::PieceTooLarge { .. }));
     let thin = asked(|v| v["cards"][0]["grammage"] = 5.into());
-    check(&thin, Place::Card(1), |w| {
-        matches!(w, What::CountOutside { .. })
-    });
+    check(&thin, Place::Card(1), |w| matches!(w, What::CountOutside { .. }));
     let lost = asked(|v| v["boxes"][0]["card"] = 9.into());
-    check(&lost, Place::Box(1), |w| {
-        matches!(w, What::UnknownCard { card: 9 })
-    });
+    check(&lost, Place::Box(1), |w| matches!(w, What::UnknownCard { card: 9 }));
 }
 
 #[test]
 fn forms_that_are_not_there() {
     let odd = asked(|v| v["boxes"][0]["form"] = "teapot".into());
-    check(&odd, Place::Box(1), |w| {
-        matches!(w, What::UnknownForm { .. })
-    });
+    check(&odd, Place::Box(1), |w| matches!(w, What::UnknownForm { .. }));
     let swapped = asked(|v| v["holder"]["form"] = "tuck-box".into());
-    check(&swapped, Place::Holder, |w| {
-        matches!(w, What::WrongKind { .. })
-    });
+    check(&swapped, Place::Holder, |w| matches!(w, What::WrongKind { .. }));
     let twice = asked(|v| {
         let first = v["boxes"][0].clone();
         v["boxes"].as_array_mut().expect("a list").push(first);
     });
-    check(&twice, Place::Box(1), |w| {
-        matches!(w, What::NumberTwice { number: 1 })
-    });
+    check(&twice, Place::Box(1), |w| matches!(w, What::NumberTwice { number: 1 }));
 }
 
 #[test]
 fn a_step_that_no_board_has() {
-    let fine = asked(|v| {
-        v["board"] = serde_json::json!({ "inch_step": "0.001 mm", "metric_step": "0.001 mm" })
-    });
-    check(&fine, Place::Board, |w| {
-        matches!(w, What::LengthOutside { .. })
-    });
+    let fine = asked(|v| v["board"] = serde_json::json!({ "inch_step": "0.001 mm", "metric_step": "0.001 mm" }));
+    check(&fine, Place::Board, |w| matches!(w, What::LengthOutside { .. }));
 }
 
 proptest! {

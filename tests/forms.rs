@@ -24,13 +24,9 @@ const REQUESTS: u32 = 2_000;
 
 /// A typed length within a range: any micrometre, or a sixteenth of an inch as makers type it.
 fn typed(least: Length, most: Length) -> impl Strategy<Value = Entry> {
-    let um = (least.as_um()..=most.as_um())
-        .prop_map(|um| format!("{}.{:03} mm", um / 1_000, um % 1_000));
+    let um = (least.as_um()..=most.as_um()).prop_map(|um| format!("{}.{:03} mm", um / 1_000, um % 1_000));
     let sixteenth = Length::inches(1, 16);
-    let (low, high) = (
-        Grid::every(sixteenth).up(least) / sixteenth,
-        most / sixteenth,
-    );
+    let (low, high) = (Grid::every(sixteenth).up(least) / sixteenth, most / sixteenth);
     let sixteenths = (low..=high.max(low)).prop_map(|n| format!("{n}/16 in"));
     prop_oneof![um, sixteenths]
         .prop_map(|text| Entry::Length(Given::read(&text, System::Metric).expect("it is a length")))
@@ -48,9 +44,7 @@ fn request(form: &'static Form) -> impl Strategy<Value = Part> {
                     .prop_map(move |e| e.map(|e| (key.clone(), e)))
                     .boxed(),
                 Kind::Choice(words) => prop::option::of(0..words.len())
-                    .prop_map(move |w| {
-                        w.map(|w| (key.clone(), Entry::Choice(words[w].key.to_owned())))
-                    })
+                    .prop_map(move |w| w.map(|w| (key.clone(), Entry::Choice(words[w].key.to_owned()))))
                     .boxed(),
             }
         })
@@ -68,13 +62,11 @@ fn request(form: &'static Form) -> impl Strategy<Value = Part> {
 
 fn size() -> impl Strategy<Value = Size> {
     let um = |least: i64, most: i64| (least..=most).prop_map(Length::um);
-    (um(15_000, 150_000), um(8_000, 120_000), um(30_000, 300_000)).prop_map(
-        |(width, depth, height)| Size {
-            width,
-            depth,
-            height,
-        },
-    )
+    (um(15_000, 150_000), um(8_000, 120_000), um(30_000, 300_000)).prop_map(|(width, depth, height)| Size {
+        width,
+        depth,
+        height,
+    })
 }
 
 /// Any card, board and contents.
@@ -82,11 +74,7 @@ fn setting(holds: Holds) -> impl Strategy<Value = Setting> {
     let contents = match holds {
         Holds::Gifts => Just(Vec::new()).boxed(),
         Holds::Boxes => prop::collection::vec((size(), 1_u32..=4), 1..=5)
-            .prop_map(|all| {
-                all.into_iter()
-                    .map(|(outside, count)| Content { outside, count })
-                    .collect()
-            })
+            .prop_map(|all| all.into_iter().map(|(outside, count)| Content { outside, count }).collect())
             .boxed(),
     };
     let steps = prop_oneof![
@@ -107,11 +95,7 @@ fn setting(holds: Holds) -> impl Strategy<Value = Setting> {
 }
 
 fn polygon(outline: &Outline) -> geo::Polygon<f64> {
-    let ring: Vec<(f64, f64)> = outline
-        .corners
-        .iter()
-        .map(|p| (p.x.as_mm(), p.y.as_mm()))
-        .collect();
+    let ring: Vec<(f64, f64)> = outline.corners.iter().map(|p| (p.x.as_mm(), p.y.as_mm())).collect();
     geo::Polygon::new(ring.into(), Vec::new())
 }
 
@@ -120,21 +104,12 @@ fn geo_agrees(net: &Net) -> Result<(), TestCaseError> {
     let shapes: Vec<geo::Polygon<f64>> = net.panels.iter().map(|p| polygon(&p.outline)).collect();
     for (panel, shape) in net.panels.iter().zip(&shapes) {
         let ours = panel.outline.area().as_mm2();
-        prop_assert!(
-            (ours - shape.unsigned_area()).abs() < 1e-6 * ours,
-            "{}",
-            panel.name
-        );
+        prop_assert!((ours - shape.unsigned_area()).abs() < 1e-6 * ours, "{}", panel.name);
     }
     for (i, a) in shapes.iter().enumerate() {
         for (j, b) in shapes.iter().enumerate().skip(i + 1) {
             let shared = a.intersection(b).unsigned_area();
-            prop_assert!(
-                shared < 1e-6,
-                "{} and {} share {shared} mm²",
-                net.panels[i].name,
-                net.panels[j].name
-            );
+            prop_assert!(shared < 1e-6, "{} and {} share {shared} mm²", net.panels[i].name, net.panels[j].name);
         }
     }
     Ok(())
@@ -145,9 +120,7 @@ fn prove(form: &'static Form) {
     let made = std::cell::Cell::new(0_u32);
     let config = Config {
         cases: REQUESTS,
-        failure_persistence: Some(Box::new(FileFailurePersistence::Direct(
-            "tests/data/forms.seeds",
-        ))),
+        failure_persistence: Some(Box::new(FileFailurePersistence::Direct("tests/data/forms.seeds"))),
         ..Config::default()
     };
     let tried = (request(form), setting(form.holds));
@@ -161,13 +134,7 @@ fn prove(form: &'static Form) {
             };
             made.set(made.get() + 1);
             let found = faults(&assembly, setting.thickness);
-            let names: Vec<_> = assembly.parts[0]
-                .net
-                .panels
-                .iter()
-                .map(|p| p.name)
-                .enumerate()
-                .collect();
+            let names: Vec<_> = assembly.parts[0].net.panels.iter().map(|p| p.name).enumerate().collect();
             prop_assert!(found.is_empty(), "{found:?} of {names:?}");
             for part in &assembly.parts {
                 geo_agrees(&part.net)?;
@@ -176,14 +143,8 @@ fn prove(form: &'static Form) {
         })
         .unwrap_or_else(|e| panic!("{}: {e}", form.name));
     let share = made.get() * 100 / REQUESTS;
-    println!(
-        "{}: {share} % of {REQUESTS} requests can be made, all proved",
-        form.name
-    );
-    assert!(
-        share >= 20,
-        "only {share} % of the requests can be made: the range says too much"
-    );
+    println!("{}: {share} % of {REQUESTS} requests can be made, all proved", form.name);
+    assert!(share >= 20, "only {share} % of the requests can be made: the range says too much");
 }
 
 #[test]
@@ -199,11 +160,7 @@ fn row_holder_over_its_whole_range() {
 /// The default request of a form, on the finest board, so that a millimetre is not lost in snapping.
 fn typical(form: &Form) -> (Assembly, Length) {
     let t = Length::um(300);
-    let outside = Size {
-        width: Length::mm(77),
-        depth: Length::mm(33),
-        height: Length::mm(128),
-    };
+    let outside = Size { width: Length::mm(77), depth: Length::mm(33), height: Length::mm(128) };
     let setting = Setting {
         system: System::Metric,
         score: Grid::every(Length::mm(1)),
@@ -221,19 +178,11 @@ fn typical(form: &Form) -> (Assembly, Length) {
         inputs: std::collections::BTreeMap::new(),
         mats: None,
     };
-    (
-        form.shaped(&part, &setting)
-            .assembly
-            .expect("the default can be made"),
-        t,
-    )
+    (form.shaped(&part, &setting).assembly.expect("the default can be made"), t)
 }
 
 /// Every point of a net moved.
-fn mapped(
-    net: &Net,
-    to: impl Fn(snugfold::measure::point::Point) -> snugfold::measure::point::Point,
-) -> Net {
+fn mapped(net: &Net, to: impl Fn(snugfold::measure::point::Point) -> snugfold::measure::point::Point) -> Net {
     let mut net = net.clone();
     let outline = |o: &mut Outline| o.corners.iter_mut().for_each(|p| *p = to(*p));
     for p in &mut net.panels {
@@ -252,11 +201,7 @@ fn mapped(
 /// Each column, each row and each edge of each panel made 1 mm larger in turn: which of them the proof does not catch.
 fn survivors(form: &Form) -> Vec<String> {
     let (whole, t) = typical(form);
-    assert_eq!(
-        faults(&whole, t),
-        Vec::<Fault>::new(),
-        "sound before anything is changed"
-    );
+    assert_eq!(faults(&whole, t), Vec::<Fault>::new(), "sound before anything is changed");
     let mm = Length::mm(1);
     let mut alive = Vec::new();
     let mut try_one = |name: String, net: Net| {

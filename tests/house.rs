@@ -9,20 +9,12 @@ use std::process::Command;
 /// The rooms under `src`, in the order in which data walks through them. A room uses
 /// those before it, and never one after it.
 const ROOMS: [&str; 15] = [
-    "measure", "stock", "project", "net", "allow", "form", "fold", "cut", "make", "plan", "say",
-    "draw", "keep", "web", "ui",
+    "measure", "stock", "project", "net", "allow", "form", "fold", "cut", "make", "plan", "say", "draw", "keep", "web",
+    "ui",
 ];
 
 /// What only the page in the browser may be made of.
-const BROWSER_CRATES: [&str; 7] = [
-    "gloo-",
-    "js-sys",
-    "leptos",
-    "reactive_graph",
-    "tachys",
-    "wasm-bindgen",
-    "web-sys",
-];
+const BROWSER_CRATES: [&str; 7] = ["gloo-", "js-sys", "leptos", "reactive_graph", "tachys", "wasm-bindgen", "web-sys"];
 
 const LONGEST: usize = 400;
 
@@ -41,16 +33,13 @@ impl Source {
     /// The lines of the program itself, numbered: no comments, no unit tests (they stand
     /// at the end of a file).
     fn program(&self) -> impl Iterator<Item = (usize, &str)> {
-        self.code()
-            .take_while(|(_, line)| !line.trim_start().starts_with("#[cfg(test)]"))
+        self.code().take_while(|(_, line)| !line.trim_start().starts_with("#[cfg(test)]"))
     }
 
     /// The lines of code, numbered: no comments.
     fn code(&self) -> impl Iterator<Item = (usize, &str)> {
         let lines = self.text.lines().enumerate();
-        lines
-            .map(|(number, line)| (number + 1, line))
-            .filter(|(_, line)| !line.trim_start().starts_with("//"))
+        lines.map(|(number, line)| (number + 1, line)).filter(|(_, line)| !line.trim_start().starts_with("//"))
     }
 }
 
@@ -58,43 +47,21 @@ impl Source {
 fn the_native_build_knows_no_browser() {
     let cargo = std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into());
     let tree = Command::new(cargo)
-        .args([
-            "tree",
-            "--locked",
-            "--package",
-            "snugfold",
-            "--edges",
-            "normal",
-            "--prefix",
-            "none",
-        ])
+        .args(["tree", "--locked", "--package", "snugfold", "--edges", "normal", "--prefix", "none"])
         .current_dir(env!("CARGO_MANIFEST_DIR"))
         .output()
         .expect("cargo tree runs");
-    assert!(
-        tree.status.success(),
-        "{}",
-        String::from_utf8_lossy(&tree.stderr)
-    );
+    assert!(tree.status.success(), "{}", String::from_utf8_lossy(&tree.stderr));
     let tree = String::from_utf8_lossy(&tree.stdout);
     assert!(tree.contains("serde_json"), "a tree: {tree}");
-    let found: Vec<_> = tree
-        .lines()
-        .filter(|line| BROWSER_CRATES.iter().any(|name| line.starts_with(name)))
-        .collect();
-    assert!(
-        found.is_empty(),
-        "only `web` and `ui` know the browser: {found:?}"
-    );
+    let found: Vec<_> = tree.lines().filter(|line| BROWSER_CRATES.iter().any(|name| line.starts_with(name))).collect();
+    assert!(found.is_empty(), "only `web` and `ui` know the browser: {found:?}");
 }
 
 #[test]
 fn every_file_says_what_it_is() {
-    let silent: Vec<_> = sources()
-        .into_iter()
-        .filter(|source| !source.text.starts_with("//! "))
-        .map(|source| source.name)
-        .collect();
+    let silent: Vec<_> =
+        sources().into_iter().filter(|source| !source.text.starts_with("//! ")).map(|source| source.name).collect();
     assert!(silent.is_empty(), "files begin with `//! `: {silent:#?}");
 }
 
@@ -105,10 +72,7 @@ fn no_file_is_too_long_to_read() {
         .map(|source| (source.text.lines().count(), source.name))
         .filter(|(lines, _)| *lines > LONGEST)
         .collect();
-    assert!(
-        long.is_empty(),
-        "over {LONGEST} lines, split them: {long:#?}"
-    );
+    assert!(long.is_empty(), "over {LONGEST} lines, split them: {long:#?}");
 }
 
 #[test]
@@ -145,14 +109,7 @@ fn nothing_that_a_maker_can_reach_gives_up() {
             continue;
         }
         for (number, line) in source.program() {
-            for word in [
-                ".unwrap()",
-                ".expect(",
-                "panic!",
-                "todo!",
-                "unreachable!",
-                "unimplemented!",
-            ] {
+            for word in [".unwrap()", ".expect(", "panic!", "todo!", "unreachable!", "unimplemented!"] {
                 if line.contains(word) {
                     found.push(format!("{}:{number}: {}", source.name, line.trim()));
                 }
@@ -184,18 +141,9 @@ fn rooms_are_found_in_all_the_ways_to_name_them() {
         assert_eq!(found, expected);
     };
     check("use crate::cut::Layout;", &["cut"]);
-    check(
-        "let x: crate::net::Net = crate::fold::pose();",
-        &["fold", "net"],
-    );
-    check(
-        "use crate::{measure::{Length, net}, cut, fold as f};",
-        &["cut", "fold", "measure"],
-    );
-    check(
-        "use crate::{\n    draw::Drawing,\n    ui::App,\n};",
-        &["draw", "ui"],
-    );
+    check("let x: crate::net::Net = crate::fold::pose();", &["fold", "net"]);
+    check("use crate::{measure::{Length, net}, cut, fold as f};", &["cut", "fold", "measure"]);
+    check("use crate::{\n    draw::Drawing,\n    ui::App,\n};", &["draw", "ui"]);
     check("// see crate::ui", &[]);
     check("pub(in crate::form) fn f() {}", &["form"]);
 }
@@ -246,11 +194,7 @@ fn sources() -> Vec<Source> {
     paths.sort();
     assert!(!paths.is_empty());
     let read = |path: PathBuf| Source {
-        name: path
-            .strip_prefix(&top)
-            .expect("under src")
-            .to_string_lossy()
-            .replace('\\', "/"),
+        name: path.strip_prefix(&top).expect("under src").to_string_lossy().replace('\\', "/"),
         text: fs::read_to_string(&path).expect("a source file can be read"),
     };
     paths.into_iter().map(read).collect()

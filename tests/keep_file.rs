@@ -15,24 +15,12 @@ use snugfold::project::example::example;
 use snugfold::project::request::Entry;
 
 fn kept() -> impl Strategy<Value = Kept> {
-    (
-        any_project(),
-        btree_set("[0-9a-f]{16}", 0..5),
-        option::of(any::<u64>()),
-    )
-        .prop_map(|(project, ticks, saved_at)| Kept {
-            project,
-            ticks,
-            saved_at,
-        })
+    (any_project(), btree_set("[0-9a-f]{16}", 0..5), option::of(any::<u64>()))
+        .prop_map(|(project, ticks, saved_at)| Kept { project, ticks, saved_at })
 }
 
 fn config(cases: u32) -> ProptestConfig {
-    ProptestConfig {
-        cases,
-        failure_persistence: None,
-        ..ProptestConfig::default()
-    }
+    ProptestConfig { cases, failure_persistence: None, ..ProptestConfig::default() }
 }
 
 proptest! {
@@ -81,39 +69,18 @@ fn each_fault_has_its_name_and_says_how_to_mend_it() {
     }
     assert_eq!(file::read(b"\xff\xfe{}"), Err(FileError::NotText));
     assert_eq!(fault("a shopping list"), FileError::NotJson { line: 1 });
-    assert_eq!(
-        fault(&good.replacen("\"sets\":", "\"sets\"", 1)),
-        FileError::NotJson { line: 7 }
-    );
-    for other in [
-        "{}",
-        "[]",
-        "3",
-        "null",
-        "\"snugfold\"",
-        "{\"snugfold\": 1}",
-        "{\"snugfold\": 0, \"project\": {}}",
-    ] {
+    assert_eq!(fault(&good.replacen("\"sets\":", "\"sets\"", 1)), FileError::NotJson { line: 7 });
+    for other in ["{}", "[]", "3", "null", "\"snugfold\"", "{\"snugfold\": 1}", "{\"snugfold\": 0, \"project\": {}}"] {
         assert_eq!(fault(other), FileError::NotOurs, "{other}");
     }
-    assert_eq!(
-        fault("{\"snugfold\": \"one\", \"project\": {}}"),
-        FileError::NotOurs
-    );
-    let newer = good
-        .replacen("\"snugfold\": 1", "\"snugfold\": 2", 1)
-        .replacen("\"sets\"", "\"heaps\"", 1);
+    assert_eq!(fault("{\"snugfold\": \"one\", \"project\": {}}"), FileError::NotOurs);
+    let newer = good.replacen("\"snugfold\": 1", "\"snugfold\": 2", 1).replacen("\"sets\"", "\"heaps\"", 1);
     assert_eq!(fault(&newer), FileError::Newer { version: 2 });
-    for cut in (good.find('{').unwrap_or(0) + 1..good.trim_end().len())
-        .filter(|&i| good.is_char_boundary(i))
-    {
+    for cut in (good.find('{').unwrap_or(0) + 1..good.trim_end().len()).filter(|&i| good.is_char_boundary(i)) {
         assert_eq!(fault(&good[..cut]), FileError::Cut, "{cut}");
     }
     let wrong = fault(&good.replacen("12 in", "twelve", 1)).to_string();
-    assert!(
-        wrong.starts_with("Line ") && wrong.contains("“twelve” is no length"),
-        "{wrong}"
-    );
+    assert!(wrong.starts_with("Line ") && wrong.contains("“twelve” is no length"), "{wrong}");
     let wrong = fault(&good.replacen("\"grammage\"", "\"weight\"", 1)).to_string();
     assert!(wrong.contains("unknown field `weight`"), "{wrong}");
 }
@@ -122,24 +89,14 @@ fn each_fault_has_its_name_and_says_how_to_mend_it() {
 fn what_is_too_large_is_refused() {
     let mut kept = Kept::new(example().expect("the example"));
     kept.project.boxes[0].name = "x".repeat(201);
-    let excess = Excess::Long {
-        what: "the name of a box or holder",
-        is: 201,
-        most: 200,
-    };
+    let excess = Excess::Long { what: "the name of a box or holder", is: 201, most: 200 };
     assert_eq!(fault(&file::write(&kept)), FileError::Excess(excess));
     let part = kept.project.boxes[1].clone();
     kept.project.boxes = vec![part; 201];
-    assert!(matches!(
-        fault(&file::write(&kept)),
-        FileError::Excess(Excess::Many { is: 201, .. })
-    ));
+    assert!(matches!(fault(&file::write(&kept)), FileError::Excess(Excess::Many { is: 201, .. })));
     assert_eq!(fault(&" ".repeat(MOST_BYTES + 1)), FileError::TooLarge);
     let set = "{\"project\":{\"cards\":[],\"boxes\":[]}},".repeat(MOST_SETS + 1);
-    let sets = format!(
-        "{{\"snugfold\":1,\"sets\":[{}]}}",
-        set.trim_end_matches(',')
-    );
+    let sets = format!("{{\"snugfold\":1,\"sets\":[{}]}}", set.trim_end_matches(','));
     assert_eq!(fault(&sets), FileError::TooLarge);
     for deep in ["[", "{\"project\":"] {
         assert!(file::read(deep.repeat(100_000).as_bytes()).is_err());
@@ -157,10 +114,7 @@ fn years_of_sets_can_be_read_back() {
     }
     let files = file::write_all(&sets);
     assert!(files.len() > 2 && files.iter().all(|f| f.len() <= MOST_BYTES));
-    let read: Vec<Kept> = files
-        .iter()
-        .flat_map(|f| file::read(f.as_bytes()).expect("it can be read"))
-        .collect();
+    let read: Vec<Kept> = files.iter().flat_map(|f| file::read(f.as_bytes()).expect("it can be read")).collect();
     assert_eq!(read, sets);
     assert_eq!(file::write_all(&[]).len(), 1);
 }
@@ -184,16 +138,9 @@ fn the_largest_design_can_be_read_back() {
     assert_eq!(file::read(text.as_bytes()), Ok(vec![kept.clone()]));
     let mut more = kept;
     for part in &mut more.project.boxes {
-        part.inputs
-            .extend((50..52).map(|j| (format!("{j}{}", "\u{1}".repeat(58)), Entry::Count(1))));
+        part.inputs.extend((50..52).map(|j| (format!("{j}{}", "\u{1}".repeat(58)), Entry::Count(1))));
     }
-    assert!(matches!(
-        fault(&file::write(&more)),
-        FileError::Excess(Excess::Many {
-            what: "bytes of text",
-            ..
-        })
-    ));
+    assert!(matches!(fault(&file::write(&more)), FileError::Excess(Excess::Many { what: "bytes of text", .. })));
 }
 
 #[test]

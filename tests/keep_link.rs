@@ -17,11 +17,7 @@ use snugfold::project::example::example;
 use snugfold::project::request::Project;
 
 fn config(usual: u32) -> ProptestConfig {
-    ProptestConfig {
-        cases: tries(usual),
-        failure_persistence: None,
-        ..ProptestConfig::default()
-    }
+    ProptestConfig { cases: tries(usual), failure_persistence: None, ..ProptestConfig::default() }
 }
 
 proptest! {
@@ -86,21 +82,10 @@ fn old_links_open() {
             continue;
         }
         let golden = std::fs::read_to_string(&path).expect("it can be read");
-        let wanted =
-            std::fs::read_to_string(path.with_extension("json")).expect("its design is beside it");
+        let wanted = std::fs::read_to_string(path.with_extension("json")).expect("its design is beside it");
         let wanted: Project = serde_json::from_str(&wanted).expect("it is a design");
-        assert_eq!(
-            link::read(&golden).as_ref(),
-            Ok(&wanted),
-            "{}",
-            path.display()
-        );
-        assert_eq!(
-            link::write(&wanted).as_deref(),
-            Ok(golden.trim()),
-            "{}",
-            path.display()
-        );
+        assert_eq!(link::read(&golden).as_ref(), Ok(&wanted), "{}", path.display());
+        assert_eq!(link::write(&wanted).as_deref(), Ok(golden.trim()), "{}", path.display());
         count += 1;
     }
     assert!(count >= 4, "{count} golden links");
@@ -110,14 +95,7 @@ fn old_links_open() {
 fn seeds() -> Vec<Vec<u8>> {
     let mut runner = TestRunner::deterministic();
     let mut some = |project: BoxedStrategy<Project>, count| -> Vec<Project> {
-        (0..count)
-            .map(|_| {
-                project
-                    .new_tree(&mut runner)
-                    .expect("there is one")
-                    .current()
-            })
-            .collect()
+        (0..count).map(|_| project.new_tree(&mut runner).expect("there is one").current()).collect()
     };
     let mut seeds = some(likely_project().boxed(), 40);
     seeds.extend(some(odd_project().boxed(), 20));
@@ -156,10 +134,7 @@ fn changed_bodies_are_answered_and_planned() {
             Err(_) => {}
         }
     }
-    println!(
-        "changed below the checksum: {} tried, {read} designs, {planned} planned",
-        tries(200_000)
-    );
+    println!("changed below the checksum: {} tried, {read} designs, {planned} planned", tries(200_000));
     assert!(read > 1_000 && planned > 100);
 }
 
@@ -170,12 +145,8 @@ fn changed_links_are_refused() {
     let mut dice = Dice(2);
     let mut through = 0;
     for _ in 0..tries(200_000) {
-        let (one, other) = (
-            &links[dice.below(links.len())],
-            &links[dice.below(links.len())],
-        );
-        let changed =
-            String::from_utf8_lossy(&dice.changed(one.as_bytes(), other.as_bytes())).into_owned();
+        let (one, other) = (&links[dice.below(links.len())], &links[dice.below(links.len())]);
+        let changed = String::from_utf8_lossy(&dice.changed(one.as_bytes(), other.as_bytes())).into_owned();
         if let Ok(project) = link::read(&changed) {
             // Nothing changed that counts: a full stop behind it, or one character put back.
             let same = links.iter().any(|l| link::read(l).as_ref() == Ok(&project));
@@ -183,23 +154,15 @@ fn changed_links_are_refused() {
             through += 1;
         }
     }
-    println!(
-        "changed above the checksum: {} tried, {through} still the same design",
-        tries(200_000)
-    );
+    println!("changed above the checksum: {} tried, {through} still the same design", tries(200_000));
 }
 
 #[test]
 fn noise_and_endless_text_are_answered_at_once() {
     let mut dice = Dice(3);
-    let noise: String = (0..1 << 20)
-        .map(|_| char::from(b' ' + dice.below(95) as u8))
-        .collect();
+    let noise: String = (0..1 << 20).map(|_| char::from(b' ' + dice.below(95) as u8)).collect();
     assert_eq!(link::read(&noise), Err(LinkError::NotALink));
-    assert_eq!(
-        link::read(&format!("snug1.{}", "A".repeat(1 << 20))),
-        Err(LinkError::NotALink)
-    );
+    assert_eq!(link::read(&format!("snug1.{}", "A".repeat(1 << 20))), Err(LinkError::NotALink));
     assert!(link::read(&format!("snug1.{}", "A".repeat(60_000))).is_err());
     assert!(link::read(&"#".repeat(60_000)).is_err());
 }

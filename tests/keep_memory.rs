@@ -48,8 +48,7 @@ fn filled(before: &str, one: &str, after: &str) -> Vec<u8> {
 /// One test, so that no other one is counted.
 #[test]
 fn reading_takes_little_memory() {
-    const CARD: &str =
-        r#"{"id":1,"grammage":1,"sheet_width":"1mm","sheet_height":"1mm","thickness":"1mm"},"#;
+    const CARD: &str = r#"{"id":1,"grammage":1,"sheet_width":"1mm","sheet_height":"1mm","thickness":"1mm"},"#;
     const BOX: &str = r#"{"form":"","card":1},"#;
     const SET: &str = r#"{"project":{"cards":[],"boxes":[]}},"#;
     let keys: String = (0..190_000).map(|i| format!("\"{i}\":1,")).collect();
@@ -63,17 +62,11 @@ fn reading_takes_little_memory() {
         ("panels", filled(mats, "\"\",", "]}}]}")),
         ("inputs", format!("{inputs}{keys}}}}}]}}").into_bytes()),
         ("depth", filled("", "[", "")),
-        (
-            "words",
-            filled(r#"{"cards":[],"boxes":[],"name":""#, "x", "\"}"),
-        ),
+        ("words", filled(r#"{"cards":[],"boxes":[],"name":""#, "x", "\"}")),
     ];
     for (name, file) in &files {
         let most = peak(|| file::read(file));
-        println!(
-            "{:>9} bytes of {name}: {most} bytes held at most",
-            file.len()
-        );
+        println!("{:>9} bytes of {name}: {most} bytes held at most", file.len());
         assert!(most < 64 << 20, "{name}: {most}");
     }
     // A box after the other, each with the mats of the one before: the most that grows from few bytes.
@@ -88,10 +81,7 @@ fn reading_takes_little_memory() {
     let excess = link::read(&sealed).map_err(|e| e.to_string());
     assert!(excess.is_err_and(|e| e.contains("bytes of text")));
     let most = peak(|| link::read(&sealed));
-    println!(
-        "{:>9} characters of link: {most} bytes held at most",
-        sealed.len()
-    );
+    println!("{:>9} characters of link: {most} bytes held at most", sealed.len());
     assert!(most < 64 << 20, "{most}");
     let noise = "snug1.A".repeat(1 << 17);
     assert!(peak(|| link::read(&noise)) < 1 << 10);

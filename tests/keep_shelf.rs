@@ -16,10 +16,7 @@ use snugfold::project::example::example;
 use snugfold::project::request::Project;
 
 fn named(name: &str) -> Project {
-    Project {
-        name: name.to_owned(),
-        ..example().expect("the example is a project")
-    }
+    Project { name: name.to_owned(), ..example().expect("the example is a project") }
 }
 
 fn ticks(keys: &[&str]) -> BTreeSet<String> {
@@ -29,19 +26,11 @@ fn ticks(keys: &[&str]) -> BTreeSet<String> {
 /// A shelf with two sets, each with ticks, one of them saved several times.
 fn two_sets() -> (MemoryShelf, SetId, SetId) {
     let mut notebook = Notebook::new(MemoryShelf::default(), 1);
-    let mut old = notebook
-        .create(&named("first"), 100)
-        .expect("memory keeps it");
-    let other = notebook
-        .create(&named("other"), 100)
-        .expect("memory keeps it");
-    notebook
-        .save(&mut old, &named("old"), 101)
-        .expect("memory keeps it");
+    let mut old = notebook.create(&named("first"), 100).expect("memory keeps it");
+    let other = notebook.create(&named("other"), 100).expect("memory keeps it");
+    notebook.save(&mut old, &named("old"), 101).expect("memory keeps it");
     for id in [old.id, other.id] {
-        notebook
-            .save_ticks(id, &ticks(&["a", "b"]), 102)
-            .expect("memory keeps it");
+        notebook.save_ticks(id, &ticks(&["a", "b"]), 102).expect("memory keeps it");
     }
     (notebook.shelf().clone(), old.id, other.id)
 }
@@ -50,10 +39,8 @@ fn two_sets() -> (MemoryShelf, SetId, SetId) {
 fn found(shelf: &MemoryShelf) -> Vec<(String, BTreeSet<String>)> {
     let notebook = Notebook::new(shelf.clone(), 9);
     let entries = notebook.list().expect("memory can be read").entries;
-    let mut all: Vec<_> = entries
-        .into_iter()
-        .map(|e| (e.name, notebook.ticks(e.id).expect("memory can be read")))
-        .collect();
+    let mut all: Vec<_> =
+        entries.into_iter().map(|e| (e.name, notebook.ticks(e.id).expect("memory can be read"))).collect();
     all.sort();
     all
 }
@@ -70,21 +57,9 @@ const WORKS: [(&str, Work, &[&[&str]]); 9] = [
         },
         &[&["old"], &["new"]],
     ),
-    (
-        "rename",
-        |n, id| n.rename(id, "new", 200).map(drop),
-        &[&["old"], &["new"]],
-    ),
-    (
-        "create",
-        |n, _| n.create(&named("new"), 200).map(drop),
-        &[&["old"], &["new", "old"]],
-    ),
-    (
-        "duplicate",
-        |n, id| n.duplicate(id, 200).map(drop),
-        &[&["old"], &["old", "old (copy)"]],
-    ),
+    ("rename", |n, id| n.rename(id, "new", 200).map(drop), &[&["old"], &["new"]]),
+    ("create", |n, _| n.create(&named("new"), 200).map(drop), &[&["old"], &["new", "old"]]),
+    ("duplicate", |n, id| n.duplicate(id, 200).map(drop), &[&["old"], &["old", "old (copy)"]]),
     ("delete", |n, id| n.delete(id).map(drop), &[&["old"], &[]]),
     (
         "delete and restore",
@@ -94,16 +69,8 @@ const WORKS: [(&str, Work, &[&[&str]]); 9] = [
         },
         &[&["old"], &[]],
     ),
-    (
-        "tick",
-        |n, id| n.save_ticks(id, &ticks(&["a", "b", "c"]), 200),
-        &[&["old"]],
-    ),
-    (
-        "bring in",
-        |n, _| n.bring_in(&[Kept::new(named("new"))], 200).map(drop),
-        &[&["old"], &["new", "old"]],
-    ),
+    ("tick", |n, id| n.save_ticks(id, &ticks(&["a", "b", "c"]), 200), &[&["old"]]),
+    ("bring in", |n, _| n.bring_in(&[Kept::new(named("new"))], 200).map(drop), &[&["old"], &["new", "old"]]),
     (
         "save from behind",
         |n, id| {
@@ -130,12 +97,7 @@ fn cut_off_anywhere_the_old_or_the_new_is_whole() {
                     break;
                 }
                 tried += 1;
-                check(
-                    &notebook.shelf().inner,
-                    &result,
-                    allowed,
-                    &format!("{name}, {fault:?} at step {steps}"),
-                );
+                check(&notebook.shelf().inner, &result, allowed, &format!("{name}, {fault:?} at step {steps}"));
             }
         }
     }
@@ -151,20 +113,14 @@ fn check(shelf: &MemoryShelf, result: &Result<(), KeepError>, allowed: &[&[&str]
     assert!(allowed.contains(&&names[..]), "{case}: {names:?}");
     if result.is_ok() {
         let last = allowed.last().is_some_and(|a| *a == names);
-        assert!(
-            last || case.starts_with("delete and restore"),
-            "{case} went well and left {names:?}"
-        );
+        assert!(last || case.starts_with("delete and restore"), "{case} went well and left {names:?}");
     }
     for (name, kept) in &rest {
         if name == "old" && !case.starts_with("tick") && !case.starts_with("delete") {
             assert_eq!(kept, &ticks(&["a", "b"]), "{case}");
         }
         if case.starts_with("tick") {
-            assert!(
-                kept == &ticks(&["a", "b"]) || kept == &ticks(&["a", "b", "c"]),
-                "{case}: {kept:?}"
-            );
+            assert!(kept == &ticks(&["a", "b"]) || kept == &ticks(&["a", "b", "c"]), "{case}: {kept:?}");
         }
     }
     // The next page works on: it saves, and what was torn is set aside and not written over.
@@ -172,29 +128,14 @@ fn check(shelf: &MemoryShelf, result: &Result<(), KeepError>, allowed: &[&[&str]
     let aside = next.list().expect("memory can be read").set_aside;
     for entry in next.list().expect("memory can be read").entries {
         let mut open = next.open(entry.id, 300).expect("it can be read").open;
-        assert_eq!(
-            next.save(&mut open, &named("later"), 301),
-            Ok(Saved::Here),
-            "{case}"
-        );
-        assert_eq!(
-            next.open(entry.id, 302)
-                .expect("it can be read")
-                .project
-                .name,
-            "later",
-            "{case}"
-        );
+        assert_eq!(next.save(&mut open, &named("later"), 301), Ok(Saved::Here), "{case}");
+        assert_eq!(next.open(entry.id, 302).expect("it can be read").project.name, "later", "{case}");
     }
     let listing = next.list().expect("memory can be read");
     assert!(listing.entries.iter().all(|e| e.name == "later"), "{case}");
     assert_eq!(listing.set_aside, aside, "{case}");
     for torn in aside {
-        assert_eq!(
-            next.set_aside_text(&torn.key).ok().flatten().as_ref(),
-            shelf.texts.get(&torn.key),
-            "{case}"
-        );
+        assert_eq!(next.set_aside_text(&torn.key).ok().flatten().as_ref(), shelf.texts.get(&torn.key), "{case}");
     }
 }
 
@@ -212,18 +153,8 @@ fn full_storage_is_said_and_loses_nothing() {
 
 /// Fifty ways in which a text on a shelf can be spoilt.
 fn spoilt(text: &str, way: usize) -> String {
-    let fields = [
-        "snugfold",
-        "after",
-        "saved_at",
-        "project",
-        "cards",
-        "boxes",
-        "grammage",
-        "form",
-        "card",
-        "sheet_width",
-    ];
+    let fields =
+        ["snugfold", "after", "saved_at", "project", "cards", "boxes", "grammage", "form", "card", "sheet_width"];
     match way {
         0 => String::new(),
         1 => "null".to_owned(),
@@ -248,9 +179,7 @@ fn spoilt(text: &str, way: usize) -> String {
         20..30 => text.replacen(&format!("\"{}\"", fields[way - 20]), "\"mould\"", 1),
         _ => {
             let characters = text.chars().count();
-            text.chars()
-                .take(characters * (way - 29) / 21 - 1)
-                .collect()
+            text.chars().take(characters * (way - 29) / 21 - 1).collect()
         }
     }
 }
@@ -271,45 +200,20 @@ fn fifty_spoilt_records_are_set_aside_untouched() {
         shelf.texts.insert(key.clone(), text.clone());
         let mut notebook = Notebook::new(shelf, 2);
         let listing = notebook.list().expect("memory can be read");
-        assert_eq!(
-            listing.set_aside.iter().map(|a| &a.key).collect::<Vec<_>>(),
-            [&key],
-            "way {way}"
-        );
+        assert_eq!(listing.set_aside.iter().map(|a| &a.key).collect::<Vec<_>>(), [&key], "way {way}");
         assert!(!listing.set_aside[0].why.is_empty(), "way {way}");
-        assert_eq!(
-            listing.entries.iter().map(|e| e.id).collect::<Vec<_>>(),
-            [other],
-            "way {way}"
-        );
-        assert!(
-            matches!(notebook.open(old, 200), Err(KeepError::Unreadable(_))),
-            "way {way}"
-        );
-        assert!(
-            notebook.delete(old).is_err() && notebook.rename(old, "x", 200).is_err(),
-            "way {way}"
-        );
+        assert_eq!(listing.entries.iter().map(|e| e.id).collect::<Vec<_>>(), [other], "way {way}");
+        assert!(matches!(notebook.open(old, 200), Err(KeepError::Unreadable(_))), "way {way}");
+        assert!(notebook.delete(old).is_err() && notebook.rename(old, "x", 200).is_err(), "way {way}");
         // A page that still has the set open saves beside what it cannot read.
         let mut open = notebook.open(other, 200).expect("it can be read").open;
         open.id = old;
-        assert_eq!(
-            notebook.save(&mut open, &named("new"), 201),
-            Ok(Saved::Here),
-            "way {way}"
-        );
+        assert_eq!(notebook.save(&mut open, &named("new"), 201), Ok(Saved::Here), "way {way}");
         assert_eq!(notebook.set_aside_text(&key), Ok(Some(text)), "way {way}");
-        assert_eq!(
-            notebook.open(old, 202).map(|o| o.project.name),
-            Ok("new".to_owned()),
-            "way {way}"
-        );
+        assert_eq!(notebook.open(old, 202).map(|o| o.project.name), Ok("new".to_owned()), "way {way}");
         assert_eq!(notebook.discard("last"), Err(KeepError::Gone));
         assert_eq!(notebook.discard(&key), Ok(()), "way {way}");
-        assert!(
-            notebook.list().is_ok_and(|l| l.set_aside.is_empty()),
-            "way {way}"
-        );
+        assert!(notebook.list().is_ok_and(|l| l.set_aside.is_empty()), "way {way}");
     }
 }
 
@@ -322,14 +226,7 @@ fn keys_of_others_are_left_alone() {
     let before = shelf.clone();
     let notebook = Notebook::new(shelf, 1);
     let listing = notebook.list().expect("memory can be read");
-    assert_eq!(
-        listing
-            .set_aside
-            .iter()
-            .map(|a| a.key.as_str())
-            .collect::<Vec<_>>(),
-        ["set/x", "ticks/7/-"]
-    );
+    assert_eq!(listing.set_aside.iter().map(|a| a.key.as_str()).collect::<Vec<_>>(), ["set/x", "ticks/7/-"]);
     assert_eq!(notebook.last(), Ok(None));
     assert_eq!(notebook.shelf(), &before);
 }
@@ -337,44 +234,20 @@ fn keys_of_others_are_left_alone() {
 #[test]
 fn two_pages_in_turns_keep_both() {
     let shared = Shared::default();
-    let (mut one, mut two) = (
-        Notebook::new(shared.clone(), 1),
-        Notebook::new(shared.clone(), 2),
-    );
+    let (mut one, mut two) = (Notebook::new(shared.clone(), 1), Notebook::new(shared.clone(), 2));
     let mut at_one = one.create(&named("start"), 1).expect("memory keeps it");
     let mut at_two = two.open(at_one.id, 2).expect("it is there").open;
     assert_eq!(one.save(&mut at_one, &named("one"), 3), Ok(Saved::Here));
-    assert_eq!(
-        two.save(&mut at_two, &named("two"), 4),
-        Ok(Saved::AsCopyOf(at_one.id))
-    );
+    assert_eq!(two.save(&mut at_two, &named("two"), 4), Ok(Saved::AsCopyOf(at_one.id)));
     assert_ne!(at_one.id, at_two.id);
-    assert_eq!(
-        two.save(&mut at_two, &named("two again"), 5),
-        Ok(Saved::Here)
-    );
-    assert_eq!(
-        one.save(&mut at_one, &named("one again"), 6),
-        Ok(Saved::Here)
-    );
-    let names: Vec<String> = one
-        .list()
-        .expect("memory can be read")
-        .entries
-        .into_iter()
-        .map(|e| e.name)
-        .collect();
+    assert_eq!(two.save(&mut at_two, &named("two again"), 5), Ok(Saved::Here));
+    assert_eq!(one.save(&mut at_one, &named("one again"), 6), Ok(Saved::Here));
+    let names: Vec<String> = one.list().expect("memory can be read").entries.into_iter().map(|e| e.name).collect();
     assert_eq!(names, ["one again", "two again"]);
     // One deletes what the other has open: the next save brings it back.
     two.delete(at_one.id).expect("it is there");
-    assert_eq!(
-        one.save(&mut at_one, &named("still here"), 7),
-        Ok(Saved::Here)
-    );
-    assert_eq!(
-        one.open(at_one.id, 8).map(|o| o.project.name),
-        Ok("still here".to_owned())
-    );
+    assert_eq!(one.save(&mut at_one, &named("still here"), 7), Ok(Saved::Here));
+    assert_eq!(one.open(at_one.id, 8).map(|o| o.project.name), Ok("still here".to_owned()));
 }
 
 /// A browser may show one page's writes to another late: both then save on top of the same state.
@@ -384,12 +257,8 @@ fn two_pages_at_once_keep_both() {
     let saved = |writer, name| {
         let mut notebook = Notebook::new(shelf.clone(), writer);
         let mut open = notebook.open(old, 200).expect("it is there").open;
-        notebook
-            .save(&mut open, &named(name), 201)
-            .expect("memory keeps it");
-        notebook
-            .save_ticks(old, &ticks(&["a", "b", name]), 202)
-            .expect("memory keeps it");
+        notebook.save(&mut open, &named(name), 201).expect("memory keeps it");
+        notebook.save_ticks(old, &ticks(&["a", "b", name]), 202).expect("memory keeps it");
         notebook.shelf().clone()
     };
     let mut both = saved(5, "five");
@@ -400,15 +269,7 @@ fn two_pages_at_once_keep_both() {
     assert_eq!(opened.ticks, ticks(&["a", "b", "five", "six"]));
     let listing = notebook.list().expect("memory can be read");
     let names: BTreeSet<String> = listing.entries.into_iter().map(|e| e.name).collect();
-    assert_eq!(
-        names,
-        [
-            "five (other copy)".to_owned(),
-            "other".to_owned(),
-            "six".to_owned()
-        ]
-        .into()
-    );
+    assert_eq!(names, ["five (other copy)".to_owned(), "other".to_owned(), "six".to_owned()].into());
     assert!(notebook.open(other, 301).is_ok() && listing.set_aside.is_empty());
     assert_eq!(notebook.last(), Ok(Some(other)));
 }
@@ -433,23 +294,15 @@ fn a_thousand_careless_pages_lose_nothing() {
         let over = opened.as_ref().map(|o| o.project.name.clone());
         let saved = opened.map(|o| notebook.save(&mut { o.open }, &named(&name), now + 1));
         shelf.clone_from(&notebook.shelf().inner);
-        let there: BTreeSet<String> = found(&shelf)
-            .into_iter()
-            .map(|f| f.0.trim_end_matches(" (other copy)").to_owned())
-            .collect();
-        assert!(
-            there.contains(&name) || !matches!(saved, Some(Ok(_))),
-            "{page}"
-        );
+        let there: BTreeSet<String> =
+            found(&shelf).into_iter().map(|f| f.0.trim_end_matches(" (other copy)").to_owned()).collect();
+        assert!(there.contains(&name) || !matches!(saved, Some(Ok(_))), "{page}");
         // It may be there though the page ended before it was told so.
         if there.contains(&name) {
             current.remove(&over.expect("it was opened"));
             current.insert(name);
         }
-        assert!(
-            current.is_subset(&there),
-            "{page} lost of {current:?}: {there:?}"
-        );
+        assert!(current.is_subset(&there), "{page} lost of {current:?}: {there:?}");
     }
     assert!(found(&shelf).len() < 20);
 }
@@ -457,9 +310,6 @@ fn a_thousand_careless_pages_lose_nothing() {
 #[test]
 fn the_shelf_of_a_page_is_read_by_key() {
     let mut shelf = MemoryShelf::default();
-    assert_eq!(
-        shelf.write("a", "b").and_then(|()| shelf.read("a")),
-        Ok(Some("b".to_owned()))
-    );
+    assert_eq!(shelf.write("a", "b").and_then(|()| shelf.read("a")), Ok(Some("b".to_owned())));
     assert_eq!(shelf.remove("a").and_then(|()| shelf.keys()), Ok(vec![]));
 }

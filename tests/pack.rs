@@ -12,13 +12,7 @@ use snugfold::cut::sheet::{Rules, Sheet, Stock};
 use snugfold::measure::length::Length;
 
 fn piece(id: u32, width: Length, height: Length, count: u32) -> Piece {
-    Piece {
-        id,
-        width,
-        height,
-        count,
-        turn: Turn::Free,
-    }
+    Piece { id, width, height, count, turn: Turn::Free }
 }
 
 fn inch(n: i64, d: i64) -> Length {
@@ -26,13 +20,7 @@ fn inch(n: i64, d: i64) -> Length {
 }
 
 fn square() -> Sheet {
-    Sheet {
-        id: 0,
-        width: inch(12, 1),
-        height: inch(12, 1),
-        stock: Stock::Buy,
-        price: None,
-    }
+    Sheet { id: 0, width: inch(12, 1), height: inch(12, 1), stock: Stock::Buy, price: None }
 }
 
 fn laid(pieces: &[Piece], sheets: &[Sheet], rules: &Rules) -> Layout {
@@ -46,89 +34,37 @@ fn nine_panels_come_of_one_sheet_where_turning_helps() {
     let rules = Rules::default();
     let layout = laid(&[piece(1, inch(4, 1), inch(4, 1), 9)], &[square()], &rules);
     assert_eq!((layout.sheets(), layout.proof()), (1, Proof::Fewest));
-    assert!(
-        layout.patterns[0]
-            .tree
-            .largest_offcut(inch(12, 1), inch(12, 1))
-            .is_none()
-    );
+    assert!(layout.patterns[0].tree.largest_offcut(inch(12, 1), inch(12, 1)).is_none());
 }
 
 #[test]
 fn no_pinwheel() {
     // Four 5½ × 6½ in would go on 12 × 12 in as a pinwheel, which no trimmer cuts.
-    let layout = laid(
-        &[piece(1, inch(11, 2), inch(13, 2), 4)],
-        &[square()],
-        &Rules::default(),
-    );
+    let layout = laid(&[piece(1, inch(11, 2), inch(13, 2), 4)], &[square()], &Rules::default());
     assert_eq!(layout.sheets(), 2);
 }
 
 #[test]
 fn bad_input_is_answered() {
     let rules = Rules::default();
-    let a4 = Sheet {
-        id: 1,
-        width: Length::mm(210),
-        height: Length::mm(297),
-        stock: Stock::Have(1),
-        price: None,
-    };
+    let a4 = Sheet { id: 1, width: Length::mm(210), height: Length::mm(297), stock: Stock::Have(1), price: None };
     let why = |pieces: &[Piece], sheets: &[Sheet], rules: &Rules| {
         let layout = laid(pieces, sheets, rules);
-        layout
-            .left_out
-            .iter()
-            .map(|o| (o.piece, o.count, o.why))
-            .collect::<Vec<_>>()
+        layout.left_out.iter().map(|o| (o.piece, o.count, o.why)).collect::<Vec<_>>()
     };
     let one = |w, h, n| [piece(5, Length::mm(w), Length::mm(h), n)];
     assert_eq!(why(&one(100, 100, 1), &[], &rules), [(5, 1, Why::NoSheets)]);
-    assert_eq!(
-        why(&one(300, 100, 2), std::slice::from_ref(&a4), &rules),
-        [(5, 2, Why::TooLarge)]
-    );
-    assert_eq!(
-        why(&one(200, 200, 3), std::slice::from_ref(&a4), &rules),
-        [(5, 2, Why::StockRanOut)]
-    );
-    assert_eq!(
-        why(&one(100, 9, 3), std::slice::from_ref(&a4), &rules),
-        [(5, 3, Why::TooThin)]
-    );
-    assert_eq!(
-        why(&one(0, 9, 3), std::slice::from_ref(&a4), &rules),
-        [(5, 3, Why::NoSize)]
-    );
-    assert_eq!(
-        why(&one(-7, 90, 3), std::slice::from_ref(&a4), &rules),
-        [(5, 3, Why::NoSize)]
-    );
-    let short = Rules {
-        longest_cut: Some(Length::mm(200)),
-        ..Rules::default()
-    };
-    assert_eq!(
-        why(&one(100, 100, 1), std::slice::from_ref(&a4), &short),
-        [(5, 1, Why::TrimmerTooShort)]
-    );
-    let wide = Rules {
-        edge_trim: Length::mm(105),
-        ..Rules::default()
-    };
-    assert_eq!(
-        why(&one(100, 100, 1), std::slice::from_ref(&a4), &wide),
-        [(5, 1, Why::NoSheets)]
-    );
-    let fixed = Piece {
-        turn: Turn::Fixed,
-        ..piece(5, Length::mm(290), Length::mm(100), 1)
-    };
-    assert_eq!(
-        why(&[fixed], std::slice::from_ref(&a4), &rules),
-        [(5, 1, Why::TooLarge)]
-    );
+    assert_eq!(why(&one(300, 100, 2), std::slice::from_ref(&a4), &rules), [(5, 2, Why::TooLarge)]);
+    assert_eq!(why(&one(200, 200, 3), std::slice::from_ref(&a4), &rules), [(5, 2, Why::StockRanOut)]);
+    assert_eq!(why(&one(100, 9, 3), std::slice::from_ref(&a4), &rules), [(5, 3, Why::TooThin)]);
+    assert_eq!(why(&one(0, 9, 3), std::slice::from_ref(&a4), &rules), [(5, 3, Why::NoSize)]);
+    assert_eq!(why(&one(-7, 90, 3), std::slice::from_ref(&a4), &rules), [(5, 3, Why::NoSize)]);
+    let short = Rules { longest_cut: Some(Length::mm(200)), ..Rules::default() };
+    assert_eq!(why(&one(100, 100, 1), std::slice::from_ref(&a4), &short), [(5, 1, Why::TrimmerTooShort)]);
+    let wide = Rules { edge_trim: Length::mm(105), ..Rules::default() };
+    assert_eq!(why(&one(100, 100, 1), std::slice::from_ref(&a4), &wide), [(5, 1, Why::NoSheets)]);
+    let fixed = Piece { turn: Turn::Fixed, ..piece(5, Length::mm(290), Length::mm(100), 1) };
+    assert_eq!(why(&[fixed], std::slice::from_ref(&a4), &rules), [(5, 1, Why::TooLarge)]);
     let none = laid(&one(100, 100, 0), &[a4], &rules);
     assert_eq!(none.remarks, [Remark::NothingAsked { piece: 5 }]);
     assert!(none.patterns.is_empty() && none.left_out.is_empty());
@@ -137,23 +73,10 @@ fn bad_input_is_answered() {
 #[test]
 fn a_long_sheet_is_cut_across_first() {
     // A3 at a 305 mm trimmer: the first cut must be the short way, and so must the trimming.
-    let a3 = Sheet {
-        id: 1,
-        width: Length::mm(297),
-        height: Length::mm(420),
-        stock: Stock::Buy,
-        price: None,
-    };
+    let a3 = Sheet { id: 1, width: Length::mm(297), height: Length::mm(420), stock: Stock::Buy, price: None };
     for trim in [0, 3] {
-        let rules = Rules {
-            longest_cut: Some(Length::mm(305)),
-            edge_trim: Length::mm(trim),
-            ..Rules::default()
-        };
-        let pieces = [
-            piece(1, Length::mm(140), Length::mm(200), 4),
-            piece(2, Length::mm(60), Length::mm(40), 3),
-        ];
+        let rules = Rules { longest_cut: Some(Length::mm(305)), edge_trim: Length::mm(trim), ..Rules::default() };
+        let pieces = [piece(1, Length::mm(140), Length::mm(200), 4), piece(2, Length::mm(60), Length::mm(40), 3)];
         let layout = laid(&pieces, std::slice::from_ref(&a3), &rules);
         assert!(layout.left_out.is_empty());
         assert!(layout.sheets() <= 2);
@@ -171,35 +94,25 @@ fn a_piece(id: u32) -> impl Strategy<Value = Piece> {
 }
 
 fn a_sheet(id: u32) -> impl Strategy<Value = Sheet> {
-    (
-        100_i64..500,
-        100_i64..500,
-        0_u32..12,
-        proptest::option::of(1_u32..500),
-    )
-        .prop_map(move |(w, h, have, price)| Sheet {
+    (100_i64..500, 100_i64..500, 0_u32..12, proptest::option::of(1_u32..500)).prop_map(move |(w, h, have, price)| {
+        Sheet {
             id,
             width: Length::mm(w),
             height: Length::mm(h),
-            stock: if have > 5 {
-                Stock::Buy
-            } else {
-                Stock::Have(have)
-            },
+            stock: if have > 5 { Stock::Buy } else { Stock::Have(have) },
             price,
-        })
+        }
+    })
 }
 
 fn a_batch() -> impl Strategy<Value = (Vec<Piece>, Vec<Sheet>, Rules)> {
     let pieces = (1_u32..12).prop_flat_map(|n| (0..n).map(a_piece).collect::<Vec<_>>());
     let sheets = (0_u32..4).prop_flat_map(|n| (0..n).map(a_sheet).collect::<Vec<_>>());
-    let rules = (0_i64..12, proptest::option::of(150_i64..450), 0_i64..20).prop_map(
-        |(trim, longest, least)| Rules {
-            edge_trim: Length::mm(trim),
-            longest_cut: longest.map(Length::mm),
-            least_strip: Length::mm(least),
-        },
-    );
+    let rules = (0_i64..12, proptest::option::of(150_i64..450), 0_i64..20).prop_map(|(trim, longest, least)| Rules {
+        edge_trim: Length::mm(trim),
+        longest_cut: longest.map(Length::mm),
+        least_strip: Length::mm(least),
+    });
     (pieces, sheets, rules)
 }
 
@@ -243,31 +156,18 @@ proptest! {
 #[test]
 fn a_search_saves_a_sheet_and_says_so() {
     // Two of each pair fill a sheet exactly; taken one after the other they don't.
-    let pieces: Vec<Piece> = [
-        (7, 12, 6),
-        (5, 12, 6),
-        (12, 8, 4),
-        (12, 4, 4),
-        (6, 6, 8),
-        (4, 3, 12),
-    ]
-    .into_iter()
-    .zip(0..)
-    .map(|((w, h, n), id)| piece(id, inch(w, 1), inch(h, 1), n))
-    .collect();
+    let pieces: Vec<Piece> = [(7, 12, 6), (5, 12, 6), (12, 8, 4), (12, 4, 4), (6, 6, 8), (4, 3, 12)]
+        .into_iter()
+        .zip(0..)
+        .map(|((w, h, n), id)| piece(id, inch(w, 1), inch(h, 1), n))
+        .collect();
     let layout = searched(&pieces, &[square()], &Rules::default(), 10_000_000);
     assert_eq!((layout.sheets(), layout.proof()), (13, Proof::Fewest));
 }
 
 #[test]
 fn the_stash_goes_first_and_the_lowest_price_wins() {
-    let sheet = |id, mm, stock, price| Sheet {
-        id,
-        width: Length::mm(mm),
-        height: Length::mm(mm),
-        stock,
-        price,
-    };
+    let sheet = |id, mm, stock, price| Sheet { id, width: Length::mm(mm), height: Length::mm(mm), stock, price };
     let pieces = [piece(1, Length::mm(100), Length::mm(100), 20)];
     let sheets = [
         sheet(1, 300, Stock::Have(1), None),
@@ -276,44 +176,21 @@ fn the_stash_goes_first_and_the_lowest_price_wins() {
     ];
     let layout = searched(&pieces, &sheets, &Rules::default(), 2_000_000);
     // Nine from the drawer; the other eleven in threes of four at 30 each are cheaper than one of sixteen at 200.
-    assert_eq!(
-        (
-            layout.sheets_of(1),
-            layout.sheets_of(2),
-            layout.sheets_of(3)
-        ),
-        (1, 0, 3)
-    );
+    assert_eq!((layout.sheets_of(1), layout.sheets_of(2), layout.sheets_of(3)), (1, 0, 3));
 }
 
 #[test]
 fn the_offcut_is_whole() {
     // Five quarters of a square: four fill one sheet, the fifth leaves a strip of half a sheet and a quarter.
-    let layout = searched(
-        &[piece(1, inch(6, 1), inch(6, 1), 5)],
-        &[square()],
-        &Rules::default(),
-        1_000_000,
-    );
-    let largest = layout
-        .patterns
-        .iter()
-        .filter_map(|p| p.tree.largest_offcut(inch(12, 1), inch(12, 1)))
-        .next();
+    let layout = searched(&[piece(1, inch(6, 1), inch(6, 1), 5)], &[square()], &Rules::default(), 1_000_000);
+    let largest = layout.patterns.iter().filter_map(|p| p.tree.largest_offcut(inch(12, 1), inch(12, 1))).next();
     let largest = largest.map(|(w, h)| (w.max(h), w.min(h)));
-    assert_eq!(
-        (layout.sheets(), largest),
-        (2, Some((inch(12, 1), inch(6, 1))))
-    );
+    assert_eq!((layout.sheets(), largest), (2, Some((inch(12, 1), inch(6, 1)))));
 }
 
 #[test]
 fn the_fence_moves_seldom() {
-    let layout = laid(
-        &[piece(1, inch(4, 1), inch(3, 1), 12)],
-        &[square()],
-        &Rules::default(),
-    );
+    let layout = laid(&[piece(1, inch(4, 1), inch(3, 1), 12)], &[square()], &Rules::default());
     let steps = order(&layout.patterns[0], &square());
     // Twelve pieces come of eleven cuts.
     assert_eq!((layout.sheets(), steps.len()), (1, 11));
@@ -322,29 +199,16 @@ fn the_fence_moves_seldom() {
 
 #[test]
 fn every_wrong_layout_is_found() {
-    let pieces = [
-        piece(1, inch(5, 1), inch(4, 1), 7),
-        Piece {
-            turn: Turn::Fixed,
-            ..piece(2, inch(3, 1), inch(2, 1), 5)
-        },
-    ];
+    let pieces =
+        [piece(1, inch(5, 1), inch(4, 1), 7), Piece { turn: Turn::Fixed, ..piece(2, inch(3, 1), inch(2, 1), 5) }];
     let rules = Rules::default();
-    let sheets = [Sheet {
-        stock: Stock::Have(9),
-        ..square()
-    }];
+    let sheets = [Sheet { stock: Stock::Have(9), ..square() }];
     let good = laid(&pieces, &sheets, &rules);
-    let found =
-        |layout: &Layout, rules: &Rules, sheets: &[Sheet]| check(&pieces, sheets, rules, layout);
+    let found = |layout: &Layout, rules: &Rules, sheets: &[Sheet]| check(&pieces, sheets, rules, layout);
     let mut wrong = good.clone();
     wrong.patterns[0].copies += 20;
     let faults = found(&wrong, &rules, &sheets);
-    assert!(
-        faults
-            .iter()
-            .any(|f| matches!(f, Fault::StockExceeded { .. }))
-    );
+    assert!(faults.iter().any(|f| matches!(f, Fault::StockExceeded { .. })));
     assert!(faults.iter().any(|f| matches!(f, Fault::WrongCount { .. })));
     let mut wrong = good.clone();
     wrong.patterns[0].sheet = 99;
@@ -352,43 +216,19 @@ fn every_wrong_layout_is_found() {
     let mut wrong = good.clone();
     wrong.patterns[0].copies = 0;
     assert!(found(&wrong, &rules, &sheets).contains(&Fault::NoCopies { pattern: 0 }));
-    let short = Rules {
-        longest_cut: Some(inch(11, 1)),
-        ..Rules::default()
-    };
-    assert!(
-        found(&good, &short, &sheets)
-            .iter()
-            .any(|f| matches!(f, Fault::CutTooLong { .. }))
-    );
-    let trimmed = Rules {
-        edge_trim: Length::mm(3),
-        ..Rules::default()
-    };
-    assert!(
-        found(&good, &trimmed, &sheets)
-            .iter()
-            .any(|f| matches!(f, Fault::EdgeInPiece { .. }))
-    );
-    let smaller = [Sheet {
-        width: inch(1, 1),
-        ..sheets[0].clone()
-    }];
-    assert!(
-        found(&good, &rules, &smaller)
-            .iter()
-            .any(|f| matches!(f, Fault::CutOutside { .. }))
-    );
+    let short = Rules { longest_cut: Some(inch(11, 1)), ..Rules::default() };
+    assert!(found(&good, &short, &sheets).iter().any(|f| matches!(f, Fault::CutTooLong { .. })));
+    let trimmed = Rules { edge_trim: Length::mm(3), ..Rules::default() };
+    assert!(found(&good, &trimmed, &sheets).iter().any(|f| matches!(f, Fault::EdgeInPiece { .. })));
+    let smaller = [Sheet { width: inch(1, 1), ..sheets[0].clone() }];
+    assert!(found(&good, &rules, &smaller).iter().any(|f| matches!(f, Fault::CutOutside { .. })));
     // Every cut a millimetre off, every pose the other way, every piece swapped for an offcut.
     for change in 0..3 {
         for nth in 0..good.patterns[0].tree.pieces().len() {
             let mut wrong = good.clone();
             let mut count = nth;
             if spoil(&mut wrong.patterns[0].tree, &mut count, change) {
-                assert!(
-                    !found(&wrong, &rules, &sheets).is_empty(),
-                    "change {change} at {nth}"
-                );
+                assert!(!found(&wrong, &rules, &sheets).is_empty(), "change {change} at {nth}");
             }
         }
     }
@@ -433,46 +273,16 @@ fn spoil(node: &mut Node, nth: &mut usize, change: u32) -> bool {
 fn many_pieces_and_many_sizes_are_answered() {
     // 100,000 pieces of a dozen sizes.
     let many: Vec<Piece> = (0..12)
-        .map(|i| {
-            piece(
-                i,
-                Length::mm(31 + 13 * i64::from(i)),
-                Length::mm(97 + 7 * i64::from(i)),
-                8_334,
-            )
-        })
+        .map(|i| piece(i, Length::mm(31 + 13 * i64::from(i)), Length::mm(97 + 7 * i64::from(i)), 8_334))
         .collect();
-    let a4 = Sheet {
-        id: 4,
-        width: Length::mm(210),
-        height: Length::mm(297),
-        stock: Stock::Buy,
-        price: Some(20),
-    };
-    let layout = searched(
-        &many,
-        std::slice::from_ref(&a4),
-        &Rules::default(),
-        3_000_000,
-    );
+    let a4 = Sheet { id: 4, width: Length::mm(210), height: Length::mm(297), stock: Stock::Buy, price: Some(20) };
+    let layout = searched(&many, std::slice::from_ref(&a4), &Rules::default(), 3_000_000);
     assert!(layout.left_out.is_empty());
-    assert!(
-        f64::from(layout.sheets()) <= f64::from(layout.bound) * 1.01 + 1.0,
-        "{} {}",
-        layout.sheets(),
-        layout.bound
-    );
+    assert!(f64::from(layout.sheets()) <= f64::from(layout.bound) * 1.01 + 1.0, "{} {}", layout.sheets(), layout.bound);
     assert!(layout.patterns.len() < 200);
     // 500 sizes.
     let sizes: Vec<Piece> = (0..500)
-        .map(|i| {
-            piece(
-                i,
-                Length::mm(20 + i64::from(i * 37 % 181)),
-                Length::mm(25 + i64::from(i * 53 % 251)),
-                200,
-            )
-        })
+        .map(|i| piece(i, Length::mm(20 + i64::from(i * 37 % 181)), Length::mm(25 + i64::from(i * 53 % 251)), 200))
         .collect();
     let mut search = Search::new(&sizes, std::slice::from_ref(&a4), &Rules::default());
     for _ in 0..20 {
@@ -480,54 +290,23 @@ fn many_pieces_and_many_sizes_are_answered() {
     }
     let layout = search.layout();
     assert_eq!(layout.ending, Ending::Stopped);
-    assert_eq!(
-        check(
-            &sizes,
-            std::slice::from_ref(&a4),
-            &Rules::default(),
-            &layout
-        ),
-        []
-    );
+    assert_eq!(check(&sizes, std::slice::from_ref(&a4), &Rules::default(), &layout), []);
 }
 
 #[test]
 fn strange_amounts_are_no_hang() {
-    let big = Sheet {
-        id: 1,
-        width: Length::mm(9_000),
-        height: Length::mm(9_000),
-        stock: Stock::Buy,
-        price: None,
-    };
-    let rules = Rules {
-        least_strip: Length::ZERO,
-        ..Rules::default()
-    };
+    let big = Sheet { id: 1, width: Length::mm(9_000), height: Length::mm(9_000), stock: Stock::Buy, price: None };
+    let rules = Rules { least_strip: Length::ZERO, ..Rules::default() };
     let sheets = std::slice::from_ref(&big);
     // A fifth of a millimetre, four milliards of them; and four thousand sizes.
     let dust = [piece(1, Length::um(200), Length::um(300), u32::MAX)];
-    assert_eq!(
-        check(&dust, sheets, &rules, &lay_out(&dust, sheets, &rules)),
-        []
-    );
+    assert_eq!(check(&dust, sheets, &rules, &lay_out(&dust, sheets, &rules)), []);
     let all: Vec<Piece> = (0..4_000)
         .map(|i| {
-            piece(
-                i,
-                Length::um(20_000 + 37 * i64::from(i)),
-                Length::um(30_000 + 7_919 * i64::from(i) % 90_000),
-                3,
-            )
+            piece(i, Length::um(20_000 + 37 * i64::from(i)), Length::um(30_000 + 7_919 * i64::from(i) % 90_000), 3)
         })
         .collect();
-    let a4 = Sheet {
-        id: 4,
-        width: Length::mm(410),
-        height: Length::mm(497),
-        stock: Stock::Buy,
-        price: None,
-    };
+    let a4 = Sheet { id: 4, width: Length::mm(410), height: Length::mm(497), stock: Stock::Buy, price: None };
     let quick = lay_out(&all, std::slice::from_ref(&a4), &rules);
     assert!(quick.sheets() > 0);
     let mut search = Search::new(&all, std::slice::from_ref(&a4), &rules);

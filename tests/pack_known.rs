@@ -34,13 +34,7 @@ fn instances(text: &str, turn: Turn) -> Vec<Instance> {
         for (id, item) in (0..).zip(cells[6].split_whitespace()) {
             let n: Vec<i64> = item.split('x').map(number).collect();
             let count = u32::try_from(n.get(2).copied().unwrap_or(1)).unwrap();
-            pieces.push(Piece {
-                id,
-                width: Length::mm(n[0]),
-                height: Length::mm(n[1]),
-                count,
-                turn,
-            });
+            pieces.push(Piece { id, width: Length::mm(n[0]), height: Length::mm(n[1]), count, turn });
             worths.push(n.get(3).copied().unwrap_or(0));
         }
         Instance {
@@ -60,10 +54,7 @@ fn instances(text: &str, turn: Turn) -> Vec<Instance> {
 }
 
 fn rules() -> Rules {
-    Rules {
-        least_strip: Length::ZERO,
-        ..Rules::default()
-    }
+    Rules { least_strip: Length::ZERO, ..Rules::default() }
 }
 
 /// A short search, replayed by the checker.
@@ -75,12 +66,7 @@ fn laid(instance: &Instance, work: u64) -> Layout {
         status = search.step(100_000);
     }
     let layout = search.layout();
-    assert_eq!(
-        check(&instance.pieces, &sheets, &rules(), &layout),
-        [],
-        "{}",
-        instance.name
-    );
+    assert_eq!(check(&instance.pieces, &sheets, &rules(), &layout), [], "{}", instance.name);
     assert!(layout.left_out.is_empty(), "{}", instance.name);
     layout
 }
@@ -96,11 +82,7 @@ fn bounds() -> BTreeMap<(String, Turn), (u32, u32)> {
     }
     for row in KNOWN.lines().skip(1) {
         let c: Vec<&str> = row.split(',').collect();
-        let turn = if c[3].starts_with("rotated") {
-            Turn::Free
-        } else {
-            Turn::Fixed
-        };
+        let turn = if c[3].starts_with("rotated") { Turn::Free } else { Turn::Fixed };
         if c[2] == "bins" {
             // An empty cell is a bound that nobody has given.
             let n = |i: usize, none: u32| c[i].parse().unwrap_or(none);
@@ -121,18 +103,8 @@ fn no_layout_undercuts_a_bound_and_no_bound_exceeds_an_optimum() {
                     continue;
                 };
                 let layout = laid(&instance, 400_000);
-                assert!(
-                    layout.sheets() >= *least,
-                    "{}: {} sheets of {least}",
-                    instance.name,
-                    layout.sheets()
-                );
-                assert!(
-                    layout.bound <= *best,
-                    "{}: bound {} of {best}",
-                    instance.name,
-                    layout.bound
-                );
+                assert!(layout.sheets() >= *least, "{}: {} sheets of {least}", instance.name, layout.sheets());
+                assert!(layout.bound <= *best, "{}: bound {} of {best}", instance.name, layout.bound);
                 checked += 1;
             }
         }
@@ -148,39 +120,20 @@ fn exact_patterns_reach_the_known_optima() {
         if c[2] != "knapsack one sheet / unlimited copies" {
             continue;
         }
-        let turn = if c[3] == "rotated" {
-            Turn::Free
-        } else {
-            Turn::Fixed
-        };
+        let turn = if c[3] == "rotated" { Turn::Free } else { Turn::Fixed };
         let all = instances(CUT, turn);
         let instance = all.iter().find(|i| i.name == c[1]).unwrap();
-        let job = Job::new(
-            &instance.pieces,
-            std::slice::from_ref(&instance.sheet),
-            &rules(),
-        );
+        let job = Job::new(&instance.pieces, std::slice::from_ref(&instance.sheet), &rules());
         // The dearest piece of each size counts.
-        let dearest = |k: &snugfold::cut::job::Kind| {
-            k.pieces.iter().map(|p| instance.worths[p.0]).max().unwrap()
-        };
+        let dearest = |k: &snugfold::cut::job::Kind| k.pieces.iter().map(|p| instance.worths[p.0]).max().unwrap();
         let worths: Vec<i64> = job.kinds.iter().map(dearest).collect();
         let raster = Raster::new(&job, 0).unwrap();
         let mut run = raster.price(&worths);
         let mut work = 0;
         assert!(raster.advance(&mut run, &mut work, u64::MAX));
-        assert_eq!(
-            raster.value(&run),
-            c[4].parse::<i64>().unwrap(),
-            "{} {}",
-            c[1],
-            c[3]
-        );
+        assert_eq!(raster.value(&run), c[4].parse::<i64>().unwrap(), "{} {}", c[1], c[3]);
         let slice = raster.slice(&job, &run).unwrap();
-        let sum: i64 = slice
-            .blocks()
-            .map(|b| worths[b.kind as usize] * i64::from(b.count()))
-            .sum();
+        let sum: i64 = slice.blocks().map(|b| worths[b.kind as usize] * i64::from(b.count())).sum();
         assert_eq!(sum, raster.value(&run));
         checked += 1;
     }

@@ -108,21 +108,12 @@ fn what_cannot_be_read_is_said_with_a_code() {
     let check = |args: &[&str], input: &[u8], code, word: &str| {
         let out = run(args, input);
         let said = String::from_utf8_lossy(&out.stderr).into_owned();
-        assert_eq!(
-            (out.status.code(), out.stdout.len()),
-            (Some(code), 0),
-            "{said}"
-        );
+        assert_eq!((out.status.code(), out.stdout.len()), (Some(code), 0), "{said}");
         assert!(said.contains(word), "{said}");
     };
     check(&["-"], b"", 1, "empty");
     check(&["-"], b"{\"cards\": [", 1, "ends in the middle");
-    check(
-        &["-"],
-        b"{\"snugfold\": 9, \"project\": {}}",
-        1,
-        "newer Snugfold",
-    );
+    check(&["-"], b"{\"snugfold\": 9, \"project\": {}}", 1, "newer Snugfold");
     check(&["no such file"], b"", 1, "no such file");
     check(&["-", "--system", "ell"], b"", 2, "“ell” is no system");
     check(&[], b"", 2, "usage");

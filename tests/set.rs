@@ -20,11 +20,7 @@ use snugfold::project::finding::Weight;
 use snugfold::project::request::{Card, Entry, Lie, Mats, Part, Project, Supply, Tint, Trimmer};
 
 fn mm(um: i64) -> Given {
-    Given::read(
-        &format!("{}.{:03} mm", um / 1_000, um % 1_000),
-        System::Metric,
-    )
-    .expect("it is a length")
+    Given::read(&format!("{}.{:03} mm", um / 1_000, um % 1_000), System::Metric).expect("it is a length")
 }
 
 fn card(id: u16, um: i64) -> Card {
@@ -51,22 +47,13 @@ fn part(id: u16, form: &str, sizes: &[(&str, i64)], count: u32) -> Part {
         count,
         card: 1,
         inputs: sizes.iter().map(typed).collect::<BTreeMap<_, _>>(),
-        mats: Some(Mats {
-            card: 2,
-            reveal: None,
-            off: Vec::new(),
-        }),
+        mats: Some(Mats { card: 2, reveal: None, off: Vec::new() }),
     }
 }
 
 /// Up to five kinds of boxes, in card of any thickness, with mats of any thickness, in a row holder.
 fn sets() -> impl Strategy<Value = (Project, System)> {
-    let a_box = (
-        20_000_i64..=120_000,
-        20_000_i64..=80_000,
-        60_000_i64..=200_000,
-        1_u32..=3,
-    );
+    let a_box = (20_000_i64..=120_000, 20_000_i64..=80_000, 60_000_i64..=200_000, 1_u32..=3);
     let boxes = prop::collection::vec(a_box, 1..=5);
     (boxes, 150_i64..=450, 80_i64..=350, any::<bool>()).prop_map(|(boxes, t, m, inch)| {
         let boxes = boxes.into_iter().enumerate();
@@ -81,12 +68,7 @@ fn sets() -> impl Strategy<Value = (Project, System)> {
             boxes: boxes
                 .map(|(i, (w, d, h, n))| {
                     let id = u16::try_from(i).expect("few boxes") + 1;
-                    part(
-                        id,
-                        "tuck-box",
-                        &[("width", w), ("depth", d), ("height", h)],
-                        n,
-                    )
+                    part(id, "tuck-box", &[("width", w), ("depth", d), ("height", h)], n)
                 })
                 .collect(),
             holder: Some(part(0, "row-holder", &[], 1)),
@@ -106,20 +88,13 @@ fn room_left(plan: &Plan) -> (f64, f64) {
         let part = &b.assembly.as_ref().expect("it can be made").parts[0];
         let bare = outside_of(part, b.thickness);
         let mats = |names: [&str; 2]| {
-            let on = names
-                .iter()
-                .filter(|n| b.mats.iter().any(|m| part.net.panel(m.panel).name == **n))
-                .count();
+            let on = names.iter().filter(|n| b.mats.iter().any(|m| part.net.panel(m.panel).name == **n)).count();
             on as f64 * b.mat_thickness.as_mm()
         };
-        along +=
-            f64::from(b.count) * (bare.width.expect("closed") + mats(["left side", "right side"]));
+        along += f64::from(b.count) * (bare.width.expect("closed") + mats(["left side", "right side"]));
         across = across.max(bare.depth.expect("closed") + mats(["front", "back"]));
     }
-    (
-        inside.width.expect("closed") - along,
-        inside.depth.expect("closed") - across,
-    )
+    (inside.width.expect("closed") - along, inside.depth.expect("closed") - across)
 }
 
 proptest! {
@@ -162,10 +137,8 @@ fn compare(part: &FormPart, ours: &Pose, degrees: &[f64]) {
     let root = &ours.panels[0];
     let axis = |v: snugfold::fold::space::V3| Vector3::new(v.x, v.y, v.z);
     let turn = nalgebra::Rotation3::from_basis_unchecked(&root.axes.map(axis));
-    let start = Isometry3::from_parts(
-        Translation3::from(axis(root.origin)),
-        UnitQuaternion::from_rotation_matrix(&turn),
-    );
+    let start =
+        Isometry3::from_parts(Translation3::from(axis(root.origin)), UnitQuaternion::from_rotation_matrix(&turn));
     let mut theirs = vec![start; part.net.panels.len()];
     for (crease, degrees) in part.net.creases.iter().zip(degrees) {
         let (from, to) = (flat(crease.from), flat(crease.to));
@@ -178,11 +151,7 @@ fn compare(part: &FormPart, ours: &Pose, degrees: &[f64]) {
         };
         // Mountain, outside up: the far panel goes down, whichever way round the line was named.
         let angle = degrees.to_radians();
-        let down = if (turn(0.1) * middle).z < 0.0 {
-            turn(angle)
-        } else {
-            turn(-angle)
-        };
+        let down = if (turn(0.1) * middle).z < 0.0 { turn(angle) } else { turn(-angle) };
         theirs[crease.far.0] = theirs[crease.near.0] * down;
     }
     for (i, panel) in part.net.panels.iter().enumerate() {
@@ -203,31 +172,14 @@ fn the_tuck_box_of_common_practice() {
         "inputs": { "width": "3 in", "depth": "1 1/4 in", "height": "5 in", "tab": "1/2 in", "tuck": "1/2 in" } } ] }"#;
     let project: Project = serde_json::from_str(text).expect("it is a project");
     let plan = plan(&project, System::Inch);
-    let eighths = |all: &[i64]| {
-        all.iter()
-            .map(|&n| Length::inches(n, 8))
-            .collect::<Vec<_>>()
-    };
+    let eighths = |all: &[i64]| all.iter().map(|&n| Length::inches(n, 8)).collect::<Vec<_>>();
     let recipe = &plan.boxes[0].recipes[0];
-    assert_eq!(
-        (recipe.width, recipe.height),
-        (Length::inches(9, 1), Length::inches(8, 1))
-    );
+    assert_eq!((recipe.width, recipe.height), (Length::inches(9, 1), Length::inches(8, 1)));
     assert_eq!(recipe.scores[0].at, eighths(&[10, 34, 44, 68])); // 1¼, 4¼, 5½, 8½
     assert_eq!(recipe.scores[1].at, eighths(&[4, 14, 54])); // ½, 1¾, 6¾
     assert_eq!(recipe.scores[0].last_panel(), Length::inches(1, 2));
-    let mats: Vec<_> = plan.pieces[1..]
-        .iter()
-        .map(|p| (p.each, p.width, p.height))
-        .collect();
+    let mats: Vec<_> = plan.pieces[1..].iter().map(|p| (p.each, p.width, p.height)).collect();
     let q = |n| Length::inches(n, 4);
-    assert_eq!(
-        mats,
-        [(2, q(11), q(19)), (2, q(4), q(19)), (1, q(11), q(4))]
-    );
-    assert!(
-        plan.findings.iter().all(|f| f.weight == Weight::Note),
-        "{:?}",
-        plan.findings
-    );
+    assert_eq!(mats, [(2, q(11), q(19)), (2, q(4), q(19)), (1, q(11), q(4))]);
+    assert!(plan.findings.iter().all(|f| f.weight == Weight::Note), "{:?}", plan.findings);
 }

@@ -28,10 +28,7 @@ fn the_page_is_light() {
         println!("{size:>9} {raw:>9}  {name}");
     }
     println!("{total:>9} {:>9}  in all, of {LIMIT} allowed", "");
-    assert!(
-        total <= LIMIT,
-        "the page weighs {total} bytes, over {LIMIT}"
-    );
+    assert!(total <= LIMIT, "the page weighs {total} bytes, over {LIMIT}");
 }
 
 fn compressed(raw: &[u8]) -> usize {

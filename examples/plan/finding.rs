@@ -45,11 +45,9 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         What::UnknownForm { form } | What::WrongKind { form } => vec![("form", json!(form))],
         What::UnknownCard { card } => vec![("card", json!(card))],
         What::NumberTwice { number } => vec![("number", json!(number))],
-        What::CountOutside { is, least, most } => vec![
-            ("is", json!(is)),
-            ("least", json!(least)),
-            ("most", json!(most)),
-        ],
+        What::CountOutside { is, least, most } => {
+            vec![("is", json!(is)), ("least", json!(least)), ("most", json!(most))]
+        }
         What::LengthOutside { is, least, most } => {
             vec![("is", l(is)), ("least", l(least)), ("most", l(most))]
         }
@@ -65,13 +63,7 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         What::TuckTooLong { is, most } => vec![("is", l(is)), ("most", l(most))],
         What::NoMat { panel, reveal } => vec![("panel", json!(panel)), ("reveal", l(reveal))],
         What::RevealTooWide { reveal } => vec![("reveal", l(reveal))],
-        What::PieceTooLarge {
-            piece,
-            width,
-            height,
-            sheet_width,
-            sheet_height,
-        } => vec![
+        What::PieceTooLarge { piece, width, height, sheet_width, sheet_height } => vec![
             ("piece", json!(piece)),
             ("width", l(width)),
             ("height", l(height)),

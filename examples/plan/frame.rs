@@ -41,10 +41,7 @@ pub struct At {
 
 /// A length in `system`.
 pub fn measure(length: Length, system: System) -> Measure {
-    Measure {
-        um: length.as_um(),
-        text: Figure::of(length, system).to_string(),
-    }
+    Measure { um: length.as_um(), text: Figure::of(length, system).to_string() }
 }
 
 /// Lengths in `system`.
@@ -54,10 +51,7 @@ pub fn measures(lengths: &[Length], system: System) -> Vec<Measure> {
 
 /// Two sides in `system`.
 pub fn sides(width: Length, height: Length, system: System) -> Sides {
-    Sides {
-        width: measure(width, system),
-        height: measure(height, system),
-    }
+    Sides { width: measure(width, system), height: measure(height, system) }
 }
 
 /// Three sides in `system`.
@@ -81,11 +75,7 @@ pub fn at(rect: Rect, system: System) -> At {
 
 /// The corners of an outline in micrometres, for programs to draw.
 pub fn corners(outline: &Outline) -> Vec<[i64; 2]> {
-    outline
-        .corners
-        .iter()
-        .map(|p| [p.x.as_um(), p.y.as_um()])
-        .collect()
+    outline.corners.iter().map(|p| [p.x.as_um(), p.y.as_um()]).collect()
 }
 
 /// `set`, `board`, `card 1`, `box 2`, `holder`.

@@ -9,9 +9,7 @@ use snugfold::measure::system::System;
 use snugfold::net::flat::{Net, PanelId};
 use snugfold::net::recipe::{CutLine, Recipe, Scores, Turned};
 
-use super::frame::{
-    At, Measure, Room, Sides, at, corners, kind, measure, measures, place, room, sides,
-};
+use super::frame::{At, Measure, Room, Sides, at, corners, kind, measure, measures, place, room, sides};
 
 /// A box or holder.
 #[derive(Serialize)]
@@ -123,11 +121,7 @@ impl Part {
                 outside: room(a.outside, system),
                 outside_with_mats: room(planned.outside, system),
             }),
-            blanks: parts
-                .iter()
-                .zip(&planned.recipes)
-                .map(|(part, recipe)| blank(part, recipe, system))
-                .collect(),
+            blanks: parts.iter().zip(&planned.recipes).map(|(part, recipe)| blank(part, recipe, system)).collect(),
             mats: planned
                 .mats
                 .iter()
@@ -163,11 +157,7 @@ fn blank(part: &Shaped, recipe: &Recipe, system: System) -> Blank {
         taken_off: recipe
             .off
             .iter()
-            .map(|o| TakenOff {
-                panel: net.panel(o.panel).name,
-                kind: kind(&o.taken),
-                at: at(o.size, system),
-            })
+            .map(|o| TakenOff { panel: net.panel(o.panel).name, kind: kind(&o.taken), at: at(o.size, system) })
             .collect(),
         panels: panels(net, system),
     }
@@ -176,12 +166,7 @@ fn blank(part: &Shaped, recipe: &Recipe, system: System) -> Blank {
 fn panels(net: &Net, system: System) -> Vec<Panel> {
     let ids = (0..net.panels.len()).map(PanelId);
     ids.map(|id| net.panel(id))
-        .map(|p| Panel {
-            name: p.name,
-            duty: kind(&p.duty),
-            cell: at(p.cell, system),
-            outline_um: corners(&p.outline),
-        })
+        .map(|p| Panel { name: p.name, duty: kind(&p.duty), cell: at(p.cell, system), outline_um: corners(&p.outline) })
         .collect()
 }
 

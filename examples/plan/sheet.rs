@@ -95,15 +95,8 @@ impl Card {
                     },
                 })
                 .collect(),
-            patterns: patterns
-                .filter_map(|p| Some(alike(p, sheets.sheet(p.sheet)?, plan)))
-                .collect(),
-            left_out: left_out
-                .map(|l| LeftOut {
-                    piece: letter(plan, l.piece),
-                    count: l.count,
-                })
-                .collect(),
+            patterns: patterns.filter_map(|p| Some(alike(p, sheets.sheet(p.sheet)?, plan))).collect(),
+            left_out: left_out.map(|l| LeftOut { piece: letter(plan, l.piece), count: l.count }).collect(),
         }
     }
 }
@@ -121,10 +114,7 @@ fn alike(pattern: &Pattern, sheet: &Sheet, plan: &Plan) -> Alike {
     Alike {
         sheet: size(sheet, plan),
         copies: pattern.copies,
-        pieces: place(pattern, sheet)
-            .iter()
-            .map(|p| lies(p, plan))
-            .collect(),
+        pieces: place(pattern, sheet).iter().map(|p| lies(p, plan)).collect(),
         cuts: order(pattern, sheet).iter().map(|c| cut(c, plan)).collect(),
     }
 }

@@ -55,19 +55,16 @@ fn values(action: &Action, plan: &Plan) -> Vec<(&'static str, Value)> {
         Action::CutPieces { card, pieces } => {
             vec![("card", json!(card)), ("pieces", letters(pieces))]
         }
-        Action::Score(scores) => vec![
-            ("from", json!(edge(scores.turned))),
-            ("at", json!(measures(&scores.at, plan.system))),
-        ],
+        Action::Score(scores) => {
+            vec![("from", json!(edge(scores.turned))), ("at", json!(measures(&scores.at, plan.system)))]
+        }
         Action::Cut(cuts) => vec![("cuts", json!(cuts.len()))],
         Action::TakeCells(cells) => vec![("cells", json!(cells))],
         Action::TakeOff(off) => vec![("places", json!(off.len()))],
         Action::GlueMats(pieces) | Action::Straps(pieces) => vec![("pieces", letters(pieces))],
-        Action::Fold { index, name, glued } => vec![
-            ("index", json!(index)),
-            ("move", json!(kind(name))),
-            ("glued", json!(glued)),
-        ],
+        Action::Fold { index, name, glued } => {
+            vec![("index", json!(index)), ("move", json!(kind(name))), ("glued", json!(glued))]
+        }
         Action::TryBoxesIn { inside } => vec![("inside", json!(room(*inside, plan.system)))],
         Action::FoldAndBurnish | Action::Notch(_) | Action::Fill | Action::SlideIn => vec![],
     }

@@ -56,23 +56,12 @@ impl Bounding {
         let place = |side: i32| sides.binary_search(&side).unwrap_or(0);
         Self {
             sheets: by_area(job),
-            across: if usable {
-                functions(&sides, width, steps)
-            } else {
-                Vec::new()
-            },
+            across: if usable { functions(&sides, width, steps) } else { Vec::new() },
             up: (usable && width != height).then(|| functions(&sides, height, steps)),
             kinds: job
                 .kinds
                 .iter()
-                .map(|k| {
-                    (
-                        place(k.sides[0]),
-                        place(k.sides[1]),
-                        i64::from(k.count),
-                        k.turn,
-                    )
-                })
+                .map(|k| (place(k.sides[0]), place(k.sides[1]), i64::from(k.count), k.turn))
                 .collect(),
             turns: job.kinds.iter().any(|k| k.turn == Turn::Free),
             next: 0,
@@ -96,11 +85,7 @@ impl Bounding {
                     // Values are below 2^29, so a product fits; counts may not.
                     let straight = i128::from(f.values[w] * g.values[h]) * i128::from(count);
                     let turned = i128::from(f.values[h] * g.values[w]) * i128::from(count);
-                    sum += if turn == Turn::Free {
-                        straight.min(turned)
-                    } else {
-                        straight
-                    };
+                    sum += if turn == Turn::Free { straight.min(turned) } else { straight };
                     mean += straight + turned;
                 }
                 self.sheets = self.sheets.max(up_to(sum, whole));
@@ -129,12 +114,7 @@ pub fn quick(job: &Job, sheets: u32, work: &mut u64) -> u32 {
 /// The bound by area alone.
 #[must_use]
 pub fn by_area(job: &Job) -> u32 {
-    let largest = job
-        .boards
-        .iter()
-        .map(super::job::Board::area)
-        .max()
-        .unwrap_or(0);
+    let largest = job.boards.iter().map(super::job::Board::area).max().unwrap_or(0);
     up_to(job.area(), i128::from(largest))
 }
 
@@ -142,14 +122,8 @@ pub fn by_area(job: &Job) -> u32 {
 #[must_use]
 pub fn cost(job: &Job, sheets: u32) -> i64 {
     // Area at the lowest cost for its size, as far as each board lasts.
-    let mut boards: Vec<(i64, i64, u32)> = job
-        .boards
-        .iter()
-        .map(|b| (b.cost, b.area(), b.limit))
-        .collect();
-    boards.sort_by(|a, b| {
-        (i128::from(a.0) * i128::from(b.1)).cmp(&(i128::from(b.0) * i128::from(a.1)))
-    });
+    let mut boards: Vec<(i64, i64, u32)> = job.boards.iter().map(|b| (b.cost, b.area(), b.limit)).collect();
+    boards.sort_by(|a, b| (i128::from(a.0) * i128::from(b.1)).cmp(&(i128::from(b.0) * i128::from(a.1))));
     let mut left = job.area();
     let mut sum = 0_i128;
     for (cost, area, limit) in boards {
@@ -174,20 +148,13 @@ pub fn cost(job: &Job, sheets: u32) -> i64 {
 }
 
 fn up_to(sum: i128, whole: i128) -> u32 {
-    if whole <= 0 {
-        0
-    } else {
-        u32::try_from((sum + whole - 1) / whole).unwrap_or(u32::MAX)
-    }
+    if whole <= 0 { 0 } else { u32::try_from((sum + whole - 1) / whole).unwrap_or(u32::MAX) }
 }
 
 /// The functions for an axis on which the board measures `whole`.
 fn functions(sides: &[i32], whole: i32, most: usize) -> Vec<Feasible> {
     // Thresholds matter at sides and their complements only.
-    let mut steps: Vec<i32> = sides
-        .iter()
-        .flat_map(|s| [*s, s + 1, whole - s, whole - s + 1])
-        .collect();
+    let mut steps: Vec<i32> = sides.iter().flat_map(|s| [*s, s + 1, whole - s, whole - s + 1]).collect();
     steps.retain(|s| *s >= 1 && *s <= whole / 2);
     steps.sort_unstable();
     steps.dedup();
@@ -205,12 +172,10 @@ fn functions(sides: &[i32], whole: i32, most: usize) -> Vec<Feasible> {
             }
         }));
         let times = |x: i32| i64::from(x / step);
-        all.push(feasible(sides, whole, |x| {
-            match (2 * i64::from(x)).cmp(&i64::from(whole)) {
-                std::cmp::Ordering::Less => 2 * times(x),
-                std::cmp::Ordering::Equal => times(whole),
-                std::cmp::Ordering::Greater => 2 * (times(whole) - times(whole - x)),
-            }
+        all.push(feasible(sides, whole, |x| match (2 * i64::from(x)).cmp(&i64::from(whole)) {
+            std::cmp::Ordering::Less => 2 * times(x),
+            std::cmp::Ordering::Equal => times(whole),
+            std::cmp::Ordering::Greater => 2 * (times(whole) - times(whole - x)),
         }));
     }
     for k in 1..most as i64 {
@@ -220,13 +185,7 @@ fn functions(sides: &[i32], whole: i32, most: usize) -> Vec<Feasible> {
             values: sides
                 .iter()
                 .map(|s| m * i64::from((*s).min(whole)))
-                .map(|reach| {
-                    if reach % w == 0 {
-                        reach / w * k
-                    } else {
-                        reach / w * m
-                    }
-                })
+                .map(|reach| if reach % w == 0 { reach / w * k } else { reach / w * m })
                 .collect(),
             whole: k * m,
         });
@@ -238,10 +197,7 @@ fn functions(sides: &[i32], whole: i32, most: usize) -> Vec<Feasible> {
 }
 
 fn feasible(sides: &[i32], whole: i32, f: impl Fn(i32) -> i64) -> Feasible {
-    Feasible {
-        values: sides.iter().map(|s| f((*s).min(whole))).collect(),
-        whole: f(whole),
-    }
+    Feasible { values: sides.iter().map(|s| f((*s).min(whole))).collect(), whole: f(whole) }
 }
 
 #[cfg(test)]
@@ -262,12 +218,7 @@ mod tests {
                         }
                     }
                 }
-                assert!(
-                    most[whole as usize] <= f.whole,
-                    "{whole}: {:?} {}",
-                    f.values,
-                    f.whole
-                );
+                assert!(most[whole as usize] <= f.whole, "{whole}: {:?} {}", f.values, f.whole);
             }
         }
     }

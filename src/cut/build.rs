@@ -43,11 +43,7 @@ impl Draft {
     /// Area left out.
     #[must_use]
     pub fn missing(&self, job: &Job) -> i128 {
-        self.left
-            .iter()
-            .zip(&job.kinds)
-            .map(|(n, k)| i128::from(*n) * i128::from(k.area()))
-            .sum()
+        self.left.iter().zip(&job.kinds).map(|(n, k)| i128::from(*n) * i128::from(k.area())).sum()
     }
 
     /// The smaller the better: what is left out, then the cost, then (as it leaves the larger offcut) how full the
@@ -85,17 +81,11 @@ pub fn lay_out(pieces: &[Piece], sheets: &[Sheet], rules: &Rules) -> Layout {
     let draft = quick(&job, &mut work);
     let mut layout = emit(&job, &draft, pieces, sheets, rules);
     if layout.left_out.iter().all(|out| out.why < Why::StockRanOut) {
-        layout.bound = layout
-            .bound
-            .max(super::bound::quick(&job, layout.sheets(), &mut work));
+        layout.bound = layout.bound.max(super::bound::quick(&job, layout.sheets(), &mut work));
     }
     layout.work = work;
     if work >= ENOUGH {
-        for out in layout
-            .left_out
-            .iter_mut()
-            .filter(|out| out.why == Why::StockRanOut)
-        {
+        for out in layout.left_out.iter_mut().filter(|out| out.why == Why::StockRanOut) {
             out.why = Why::WorkRanOut;
         }
     }
@@ -113,11 +103,8 @@ pub fn quick(job: &Job, work: &mut u64) -> Draft {
     let side = |k: usize, a: usize| i64::from(job.kinds[k].sides[a]);
     let long = |k: usize| side(k, 0).max(side(k, 1));
     let mut best = draft(job, &by(&|k| (job.kinds[k].area(), long(k))), work);
-    let others: [&dyn Fn(usize) -> (i64, i64); 3] = [
-        &|k| (long(k), job.kinds[k].area()),
-        &|k| (side(k, 0), side(k, 1)),
-        &|k| (side(k, 1), side(k, 0)),
-    ];
+    let others: [&dyn Fn(usize) -> (i64, i64); 3] =
+        [&|k| (long(k), job.kinds[k].area()), &|k| (side(k, 0), side(k, 1)), &|k| (side(k, 1), side(k, 0))];
     for key in others {
         if *work > QUICK {
             break;
@@ -133,10 +120,7 @@ pub fn quick(job: &Job, work: &mut u64) -> Draft {
 /// One layout with the kinds taken in this order.
 #[must_use]
 pub fn draft(job: &Job, order: &[usize], work: &mut u64) -> Draft {
-    let mut draft = Draft {
-        runs: Vec::new(),
-        left: job.kinds.iter().map(|k| k.count).collect(),
-    };
+    let mut draft = Draft { runs: Vec::new(), left: job.kinds.iter().map(|k| k.count).collect() };
     let mut stock: Vec<u32> = job.boards.iter().map(|b| b.limit).collect();
     // Kinds that are used up drop out, so that a long list gets shorter.
     let mut order = order.to_vec();
@@ -153,13 +137,7 @@ pub fn draft(job: &Job, order: &[usize], work: &mut u64) -> Draft {
         for block in slice.blocks() {
             used[block.kind as usize] += block.count();
         }
-        let lasts = used
-            .iter()
-            .zip(&draft.left)
-            .filter(|(u, _)| **u > 0)
-            .map(|(u, l)| l / u)
-            .min()
-            .unwrap_or(1);
+        let lasts = used.iter().zip(&draft.left).filter(|(u, _)| **u > 0).map(|(u, l)| l / u).min().unwrap_or(1);
         let copies = lasts.min(stock[board]).max(1);
         for (left, used) in draft.left.iter_mut().zip(&used) {
             *left -= used * copies;
@@ -167,23 +145,13 @@ pub fn draft(job: &Job, order: &[usize], work: &mut u64) -> Draft {
         if job.boards[board].limit != u32::MAX {
             stock[board] -= copies;
         }
-        draft.runs.push(Run {
-            board,
-            slice,
-            copies,
-        });
+        draft.runs.push(Run { board, slice, copies });
     }
 }
 
 /// The best next pattern over all boards that are left: what is there already before what is bought, then the lowest
 /// cost for the area used.
-fn next_pattern(
-    job: &Job,
-    order: &[usize],
-    left: &[u32],
-    stock: &[u32],
-    work: &mut u64,
-) -> Option<(usize, Slice)> {
+fn next_pattern(job: &Job, order: &[usize], left: &[u32], stock: &[u32], work: &mut u64) -> Option<(usize, Slice)> {
     let mut best: Option<(usize, Slice)> = None;
     for (board, &stock) in stock.iter().enumerate() {
         if stock == 0 {

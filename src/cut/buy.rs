@@ -32,17 +32,8 @@ pub fn purchases(layout: &Layout, sheets: &[Sheet]) -> Vec<Purchase> {
             Stock::Have(_) => (count, 0),
             Stock::Buy => (0, count),
         };
-        let price = if buy == 0 {
-            Some(0)
-        } else {
-            sheet.price.map(|p| u64::from(p) * u64::from(buy))
-        };
-        all.push(Purchase {
-            sheet: sheet.id,
-            have,
-            buy,
-            price,
-        });
+        let price = if buy == 0 { Some(0) } else { sheet.price.map(|p| u64::from(p) * u64::from(buy)) };
+        all.push(Purchase { sheet: sheet.id, have, buy, price });
     }
     all
 }
@@ -54,13 +45,7 @@ pub fn with_spares(pieces: &[Piece], per_cent: u32) -> Vec<Piece> {
         let spare = (u64::from(count) * u64::from(per_cent)).div_ceil(100);
         u32::try_from(u64::from(count) + spare).unwrap_or(u32::MAX)
     };
-    pieces
-        .iter()
-        .map(|p| Piece {
-            count: more(p.count),
-            ..p.clone()
-        })
-        .collect()
+    pieces.iter().map(|p| Piece { count: more(p.count), ..p.clone() }).collect()
 }
 
 /// For how many sets the sheets that are there are enough, up to `most`: "what you have is enough for 7 sets".
@@ -69,19 +54,10 @@ pub fn with_spares(pieces: &[Piece], per_cent: u32) -> Vec<Piece> {
 /// the sets that it promises can be cut.
 #[must_use]
 pub fn enough_for(set: &[Piece], sheets: &[Sheet], rules: &Rules, most: u32) -> u32 {
-    let there: Vec<Sheet> = sheets
-        .iter()
-        .filter(|s| s.stock != Stock::Buy)
-        .cloned()
-        .collect();
+    let there: Vec<Sheet> = sheets.iter().filter(|s| s.stock != Stock::Buy).cloned().collect();
     let holds = |sets: u32| {
-        let pieces: Vec<Piece> = set
-            .iter()
-            .map(|p| Piece {
-                count: p.count.saturating_mul(sets),
-                ..p.clone()
-            })
-            .collect();
+        let pieces: Vec<Piece> =
+            set.iter().map(|p| Piece { count: p.count.saturating_mul(sets), ..p.clone() }).collect();
         lay_out(&pieces, &there, rules).left_out.is_empty()
     };
     if set.iter().all(|p| p.count == 0) {
@@ -116,13 +92,8 @@ mod tests {
 
     #[test]
     fn seven_squares_are_enough_for_seven_blanks() {
-        let blank = Piece {
-            id: 1,
-            width: Length::inches(9, 1),
-            height: Length::inches(8, 1),
-            count: 1,
-            turn: Turn::Free,
-        };
+        let blank =
+            Piece { id: 1, width: Length::inches(9, 1), height: Length::inches(8, 1), count: 1, turn: Turn::Free };
         let square = |stock| Sheet {
             id: 3,
             width: Length::inches(12, 1),
@@ -134,28 +105,12 @@ mod tests {
         let rules = Rules::default();
         let enough = |most| enough_for(std::slice::from_ref(&blank), &there, &rules, most);
         assert_eq!((enough(100), enough(5), enough(0)), (7, 5, 0));
-        assert_eq!(
-            enough_for(
-                std::slice::from_ref(&blank),
-                &[square(Stock::Buy)],
-                &rules,
-                9
-            ),
-            0
-        );
+        assert_eq!(enough_for(std::slice::from_ref(&blank), &[square(Stock::Buy)], &rules, 9), 0);
 
         let ten = with_spares(&[Piece { count: 10, ..blank }], 15);
         assert_eq!(ten[0].count, 12);
         let shop = [square(Stock::Buy)];
         let bought = purchases(&lay_out(&ten, &shop, &rules), &shop);
-        assert_eq!(
-            bought,
-            [Purchase {
-                sheet: 3,
-                have: 0,
-                buy: 12,
-                price: Some(540)
-            }]
-        );
+        assert_eq!(bought, [Purchase { sheet: 3, have: 0, buy: 12, price: Some(540) }]);
     }
 }

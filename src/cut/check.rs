@@ -95,9 +95,7 @@ pub fn check(pieces: &[Piece], sheets: &[Sheet], rules: &Rules, layout: &Layout)
     let mut used: Vec<u64> = vec![0; sheets.len()];
     for (at, pattern) in layout.patterns.iter().enumerate() {
         let Some(which) = sheets.iter().position(|s| s.id == pattern.sheet) else {
-            faults.push(Fault::UnknownSheet {
-                sheet: pattern.sheet,
-            });
+            faults.push(Fault::UnknownSheet { sheet: pattern.sheet });
             continue;
         };
         if pattern.copies == 0 {
@@ -106,27 +104,11 @@ pub fn check(pieces: &[Piece], sheets: &[Sheet], rules: &Rules, layout: &Layout)
         used[which] += u64::from(pattern.copies);
         let sheet = &sheets[which];
         let steps = order(pattern, sheet);
-        let mut table = Table {
-            pattern: at,
-            rules,
-            parts: Vec::new(),
-            made: Vec::new(),
-            faults: Vec::new(),
-        };
-        let bare = Part {
-            number: 0,
-            sides: [sheet.width, sheet.height],
-            raw: [[rules.edge_trim; 2]; 2],
-        };
+        let mut table = Table { pattern: at, rules, parts: Vec::new(), made: Vec::new(), faults: Vec::new() };
+        let bare = Part { number: 0, sides: [sheet.width, sheet.height], raw: [[rules.edge_trim; 2]; 2] };
         if steps.is_empty() {
             match &pattern.tree {
-                super::layout::Node::Piece { id, pose } => table.lay(
-                    bare,
-                    Comes::Piece {
-                        id: *id,
-                        pose: *pose,
-                    },
-                ),
+                super::layout::Node::Piece { id, pose } => table.lay(bare, Comes::Piece { id: *id, pose: *pose }),
                 _ => table.faults.push(Fault::PartLeft { pattern: at }),
             }
         } else {
@@ -141,26 +123,16 @@ pub fn check(pieces: &[Piece], sheets: &[Sheet], rules: &Rules, layout: &Layout)
         for (id, sides) in &table.made {
             // Pieces may share a number only if they are alike; the first that fits and is still wanted counts.
             let fits = |p: &&(usize, &Piece)| {
-                let (w, h) = if sides.1 == Pose::Straight {
-                    (sides.0[0], sides.0[1])
-                } else {
-                    (sides.0[1], sides.0[0])
-                };
+                let (w, h) =
+                    if sides.1 == Pose::Straight { (sides.0[0], sides.0[1]) } else { (sides.0[1], sides.0[0]) };
                 let may = sides.1 == Pose::Straight || p.1.turn == Turn::Free;
                 p.1.id == *id && p.1.width == w && p.1.height == h && may
             };
             let all: Vec<(usize, &Piece)> = pieces.iter().enumerate().collect();
             let open = |p: &&(usize, &Piece)| given[p.0] < u64::from(p.1.count);
-            match all
-                .iter()
-                .find(|p| fits(p) && open(p))
-                .or_else(|| all.iter().find(fits))
-            {
+            match all.iter().find(|p| fits(p) && open(p)).or_else(|| all.iter().find(fits)) {
                 Some((which, _)) => given[*which] += u64::from(pattern.copies),
-                None => table.faults.push(Fault::WrongPiece {
-                    pattern: at,
-                    piece: *id,
-                }),
+                None => table.faults.push(Fault::WrongPiece { pattern: at, piece: *id }),
             }
         }
         faults.append(&mut table.faults);
@@ -178,37 +150,15 @@ pub fn check(pieces: &[Piece], sheets: &[Sheet], rules: &Rules, layout: &Layout)
 
 /// Pieces that bear the same number are counted together.
 fn count(pieces: &[Piece], layout: &Layout, given: &[u64], faults: &mut Vec<Fault>) {
-    let mut ids: Vec<u32> = pieces
-        .iter()
-        .map(|p| p.id)
-        .chain(layout.left_out.iter().map(|o| o.piece))
-        .collect();
+    let mut ids: Vec<u32> = pieces.iter().map(|p| p.id).chain(layout.left_out.iter().map(|o| o.piece)).collect();
     ids.sort_unstable();
     ids.dedup();
     for id in ids {
-        let asked = pieces
-            .iter()
-            .filter(|p| p.id == id)
-            .map(|p| u64::from(p.count))
-            .sum();
-        let out: u64 = layout
-            .left_out
-            .iter()
-            .filter(|o| o.piece == id)
-            .map(|o| u64::from(o.count))
-            .sum();
-        let cut: u64 = pieces
-            .iter()
-            .zip(given)
-            .filter(|(p, _)| p.id == id)
-            .map(|(_, n)| *n)
-            .sum();
+        let asked = pieces.iter().filter(|p| p.id == id).map(|p| u64::from(p.count)).sum();
+        let out: u64 = layout.left_out.iter().filter(|o| o.piece == id).map(|o| u64::from(o.count)).sum();
+        let cut: u64 = pieces.iter().zip(given).filter(|(p, _)| p.id == id).map(|(_, n)| *n).sum();
         if asked != out + cut {
-            faults.push(Fault::WrongCount {
-                piece: id,
-                asked,
-                given: out + cut,
-            });
+            faults.push(Fault::WrongCount { piece: id, asked, given: out + cut });
         }
     }
 }
@@ -224,15 +174,9 @@ struct Table<'a> {
 
 impl Table<'_> {
     fn cut(&mut self, nth: usize, step: &CutStep) {
-        let found = self
-            .parts
-            .iter()
-            .position(|p| p.number == step.part && (p.sides[0], p.sides[1]) == step.sides);
+        let found = self.parts.iter().position(|p| p.number == step.part && (p.sides[0], p.sides[1]) == step.sides);
         let Some(found) = found else {
-            self.faults.push(Fault::NoSuchPart {
-                pattern: self.pattern,
-                step: nth,
-            });
+            self.faults.push(Fault::NoSuchPart { pattern: self.pattern, step: nth });
             return;
         };
         let part = self.parts.remove(found);
@@ -242,23 +186,13 @@ impl Table<'_> {
         };
         let whole = part.sides[across];
         if step.fence <= Length::ZERO || step.fence >= whole {
-            self.faults.push(Fault::CutOutside {
-                pattern: self.pattern,
-                step: nth,
-            });
+            self.faults.push(Fault::CutOutside { pattern: self.pattern, step: nth });
             return;
         }
         if !self.rules.reaches(part.sides[1 - across]) {
-            self.faults.push(Fault::CutTooLong {
-                pattern: self.pattern,
-                step: nth,
-            });
+            self.faults.push(Fault::CutTooLong { pattern: self.pattern, step: nth });
         }
-        let at = if step.edge == Edge::Near {
-            step.fence
-        } else {
-            whole - step.fence
-        };
+        let at = if step.edge == Edge::Near { step.fence } else { whole - step.fence };
         let mut halves = [(Length::ZERO, at, step.low), (at, whole, step.high)];
         for (from, to, comes) in &mut halves {
             let mut sides = part.sides;
@@ -267,14 +201,7 @@ impl Table<'_> {
             // What is left of the untrimmed edges in this half.
             raw[across][0] = (raw[across][0] - *from).at_least_zero();
             raw[across][1] = (raw[across][1] - (whole - *to)).at_least_zero();
-            self.lay(
-                Part {
-                    number: part.number,
-                    sides,
-                    raw,
-                },
-                *comes,
-            );
+            self.lay(Part { number: part.number, sides, raw }, *comes);
         }
     }
 
@@ -284,10 +211,7 @@ impl Table<'_> {
             Comes::Part(number) => self.parts.push(Part { number, ..part }),
             Comes::Piece { id, pose } => {
                 if part.raw != [[Length::ZERO; 2]; 2] {
-                    self.faults.push(Fault::EdgeInPiece {
-                        pattern: self.pattern,
-                        piece: id,
-                    });
+                    self.faults.push(Fault::EdgeInPiece { pattern: self.pattern, piece: id });
                 }
                 self.made.push((id, (part.sides, pose)));
             }

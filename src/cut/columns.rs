@@ -73,10 +73,7 @@ impl Columns {
         let mut lp = Simplex::new(&demand, &costs);
         // More than asked for may be cut.
         for kind in 0..kinds {
-            lp.add(Column {
-                cost: 0.0,
-                gives: vec![(kind as u32, -1.0)],
-            });
+            lp.add(Column { cost: 0.0, gives: vec![(kind as u32, -1.0)] });
         }
         let first = lp.count();
         let rasters = (0..job.boards.len()).map(|b| Raster::new(job, b)).collect();
@@ -109,10 +106,7 @@ impl Columns {
         if let Some(row) = self.stock_rows[board] {
             gives.push((row as u32, 1.0));
         }
-        Column {
-            cost: job.share(board),
-            gives,
-        }
+        Column { cost: job.share(board), gives }
     }
 
     fn add(&mut self, job: &Job, board: usize, slice: Slice) {
@@ -177,9 +171,7 @@ impl Columns {
     }
 
     fn start_exact(&mut self, job: &Job, duals: &[f64]) {
-        let most = duals[..job.kinds.len()]
-            .iter()
-            .fold(0.0_f64, |a, b| a.max(*b));
+        let most = duals[..job.kinds.len()].iter().fold(0.0_f64, |a, b| a.max(*b));
         let (true, Some(Some(raster))) = (most > 0.0, self.rasters.first()) else {
             self.done = true;
             return;
@@ -189,18 +181,9 @@ impl Columns {
             return;
         }
         // Rounded down and never below nothing: any such worths give a bound that holds.
-        let worths: Vec<i64> = duals[..job.kinds.len()]
-            .iter()
-            .map(|d| (d.max(0.0) / most * SCALE) as i64)
-            .collect();
+        let worths: Vec<i64> = duals[..job.kinds.len()].iter().map(|d| (d.max(0.0) / most * SCALE) as i64).collect();
         let run = raster.price(&worths);
-        self.exact = Some(Exact {
-            worths,
-            board: 0,
-            run,
-            values: Vec::new(),
-            found: false,
-        });
+        self.exact = Some(Exact { worths, board: 0, run, values: Vec::new(), found: false });
     }
 
     fn advance_exact(&mut self, job: &Job, work: &mut u64, end: u64) -> bool {
@@ -240,25 +223,15 @@ impl Columns {
     /// Farley's bound: worths that no board exceeds its cost by prove that all pieces together cost at least their
     /// worth; boards that there are only so many of may exceed it, but only so often.
     fn prove(&mut self, job: &Job, exact: &Exact) {
-        let all: i128 = job
-            .kinds
-            .iter()
-            .zip(&exact.worths)
-            .map(|(k, w)| i128::from(k.count) * i128::from(*w))
-            .sum();
+        let all: i128 = job.kinds.iter().zip(&exact.worths).map(|(k, w)| i128::from(k.count) * i128::from(*w)).sum();
         let most = i128::from(exact.values.iter().copied().max().unwrap_or(0));
         if most > 0 {
             let boards = u32::try_from((all + most - 1) / most).unwrap_or(u32::MAX);
             self.boards = self.boards.max(boards);
         }
-        let bought = job
-            .boards
-            .iter()
-            .zip(&exact.values)
-            .filter(|(b, v)| b.limit == u32::MAX && **v > 0);
-        let tightest = bought
-            .map(|(b, v)| (i128::from(b.cost), i128::from(*v)))
-            .min_by(|a, b| (a.0 * b.1).cmp(&(b.0 * a.1)));
+        let bought = job.boards.iter().zip(&exact.values).filter(|(b, v)| b.limit == u32::MAX && **v > 0);
+        let tightest =
+            bought.map(|(b, v)| (i128::from(b.cost), i128::from(*v))).min_by(|a, b| (a.0 * b.1).cmp(&(b.0 * a.1)));
         let Some((cost, value)) = tightest else {
             return;
         };
@@ -276,16 +249,9 @@ impl Columns {
     /// The whole part of the mix as a draft, and what it leaves.
     #[must_use]
     pub fn whole(&self, job: &Job) -> Draft {
-        let mut draft = Draft {
-            runs: Vec::new(),
-            left: job.kinds.iter().map(|k| k.count).collect(),
-        };
+        let mut draft = Draft { runs: Vec::new(), left: job.kinds.iter().map(|k| k.count).collect() };
         let mut stock: Vec<u32> = job.boards.iter().map(|b| b.limit).collect();
-        let mut mix: Vec<(usize, f64)> = self
-            .lp
-            .mix()
-            .filter(|(column, _)| *column >= self.first)
-            .collect();
+        let mut mix: Vec<(usize, f64)> = self.lp.mix().filter(|(column, _)| *column >= self.first).collect();
         mix.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
         for (column, amount) in mix {
             let (board, slice) = &self.patterns[column - self.first];
@@ -296,9 +262,7 @@ impl Columns {
                 used[block.kind as usize] += block.count();
             }
             for (used, left) in used.iter().zip(&draft.left) {
-                copies = left
-                    .checked_div(*used)
-                    .map_or(copies, |most| copies.min(most));
+                copies = left.checked_div(*used).map_or(copies, |most| copies.min(most));
             }
             if copies == 0 {
                 continue;
@@ -309,11 +273,7 @@ impl Columns {
             if stock[*board] != u32::MAX {
                 stock[*board] -= copies;
             }
-            draft.runs.push(Run {
-                board: *board,
-                slice: slice.clone(),
-                copies,
-            });
+            draft.runs.push(Run { board: *board, slice: slice.clone(), copies });
         }
         draft
     }

@@ -39,12 +39,7 @@ impl Pool {
     /// An empty pool for boards that are filled to so many thousandths at least.
     #[must_use]
     pub fn new(least: i64) -> Self {
-        Self {
-            kept: Vec::new(),
-            seen: vec![0; SLOTS],
-            nodes: 0,
-            least,
-        }
+        Self { kept: Vec::new(), seen: vec![0; SLOTS], nodes: 0, least }
     }
 
     /// How many boards are kept.
@@ -56,10 +51,7 @@ impl Pool {
     /// Keeps a board if it is full enough and holds what none before it held.
     pub fn offer(&mut self, job: &Job, board: usize, slice: &Slice) {
         let room = job.boards[board].area();
-        if self.kept.len() >= KEPT
-            || self.nodes >= NODES
-            || slice.area * 1_000 / room.max(1) < self.least
-        {
+        if self.kept.len() >= KEPT || self.nodes >= NODES || slice.area * 1_000 / room.max(1) < self.least {
             return;
         }
         // A sum over the pieces, so that their order does not matter; a clash only loses a board.
@@ -79,20 +71,13 @@ impl Pool {
         }
         self.seen[slot] = mark;
         self.nodes += slice.parts.len();
-        self.kept.push(Kept {
-            board,
-            slice: slice.clone(),
-            gives: gives(slice),
-        });
+        self.kept.push(Kept { board, slice: slice.clone(), gives: gives(slice) });
     }
 }
 
 /// How many of each kind, by rising kind.
 fn gives(slice: &Slice) -> Vec<(u32, u32)> {
-    let mut all: Vec<u32> = slice
-        .blocks()
-        .flat_map(|b| std::iter::repeat_n(b.kind, b.count() as usize))
-        .collect();
+    let mut all: Vec<u32> = slice.blocks().flat_map(|b| std::iter::repeat_n(b.kind, b.count() as usize)).collect();
     all.sort_unstable();
     let mut gives: Vec<(u32, u32)> = Vec::new();
     for kind in all {
@@ -135,15 +120,7 @@ impl Cover {
         let left: Vec<u32> = job.kinds.iter().map(|k| k.count).collect();
         let open: Vec<usize> = (0..pool.kept.len()).collect();
         let (lp, first) = programme(job, pool, &open, &left);
-        Self {
-            goal: goal as f64 / job.dearest() as f64,
-            open,
-            lp,
-            first,
-            left,
-            chosen: Vec::new(),
-            cost: 0.0,
-        }
+        Self { goal: goal as f64 / job.dearest() as f64, open, lp, first, left, chosen: Vec::new(), cost: 0.0 }
     }
 
     /// Goes on until it is done or `end` work is reached.
@@ -161,29 +138,12 @@ impl Cover {
             }
             // Duals of the kinds that are wanted still, in their order.
             let mut wanted = duals.iter();
-            let duals: Vec<f64> = self
-                .left
-                .iter()
-                .map(|n| {
-                    if *n > 0 {
-                        wanted.next().copied().unwrap_or(0.0)
-                    } else {
-                        0.0
-                    }
-                })
-                .collect();
-            let value: f64 = duals
-                .iter()
-                .zip(&self.left)
-                .map(|(d, n)| d * f64::from(*n))
-                .sum();
+            let duals: Vec<f64> =
+                self.left.iter().map(|n| if *n > 0 { wanted.next().copied().unwrap_or(0.0) } else { 0.0 }).collect();
+            let value: f64 = duals.iter().zip(&self.left).map(|(d, n)| d * f64::from(*n)).sum();
             let slack = self.goal - self.cost - value;
             if slack < -1e-4 {
-                return if self.chosen.is_empty() {
-                    Covering::Hopeless
-                } else {
-                    Covering::Done
-                };
+                return if self.chosen.is_empty() { Covering::Hopeless } else { Covering::Done };
             }
             if !self.fix(job, pool, &duals, slack) {
                 return Covering::Done;
@@ -207,10 +167,7 @@ impl Cover {
             let kept = self.open[column - self.first];
             let share = job.share(pool.kept[kept].board);
             for _ in 0..(amount as u32).max(1) {
-                let useful = pool.kept[kept]
-                    .gives
-                    .iter()
-                    .any(|g| self.left[g.0 as usize] > 0);
+                let useful = pool.kept[kept].gives.iter().any(|g| self.left[g.0 as usize] > 0);
                 if !useful || self.cost + share > self.goal + 1e-9 {
                     break;
                 }
@@ -231,20 +188,11 @@ impl Cover {
         // No solution within the goal uses a board whose reduced cost is above the slack.
         let may = |kept: &usize| {
             let gives = &pool.kept[*kept].gives;
-            let worth: f64 = gives
-                .iter()
-                .map(|g| duals[g.0 as usize] * f64::from(g.1))
-                .sum();
+            let worth: f64 = gives.iter().map(|g| duals[g.0 as usize] * f64::from(g.1)).sum();
             job.share(pool.kept[*kept].board) - worth <= slack + 1e-6
         };
         let left = &self.left;
-        self.open.retain(|kept| {
-            may(kept)
-                && pool.kept[*kept]
-                    .gives
-                    .iter()
-                    .any(|g| left[g.0 as usize] > 0)
-        });
+        self.open.retain(|kept| may(kept) && pool.kept[*kept].gives.iter().any(|g| left[g.0 as usize] > 0));
         (self.lp, self.first) = programme(job, pool, &self.open, &self.left);
         true
     }
@@ -264,11 +212,7 @@ impl Cover {
                 if job.boards[*board].limit != u32::MAX {
                     stock[*board] -= 1;
                 }
-                runs.push(Run {
-                    board: *board,
-                    slice,
-                    copies: 1,
-                });
+                runs.push(Run { board: *board, slice, copies: 1 });
             }
         }
         Draft { runs, left }
@@ -288,23 +232,13 @@ fn programme(job: &Job, pool: &Pool, open: &[usize], left: &[u32]) -> (Simplex, 
     }
     let mut lp = Simplex::new(&demand, &vec![4.0; demand.len()]);
     for row in 0..demand.len() {
-        lp.add(Column {
-            cost: 0.0,
-            gives: vec![(row as u32, -1.0)],
-        });
+        lp.add(Column { cost: 0.0, gives: vec![(row as u32, -1.0)] });
     }
     let first = lp.count();
     for kept in open {
         let kept = &pool.kept[*kept];
-        let gives = kept
-            .gives
-            .iter()
-            .filter_map(|g| Some((rows[g.0 as usize]?, f64::from(g.1))))
-            .collect();
-        lp.add(Column {
-            cost: job.share(kept.board),
-            gives,
-        });
+        let gives = kept.gives.iter().filter_map(|g| Some((rows[g.0 as usize]?, f64::from(g.1)))).collect();
+        lp.add(Column { cost: job.share(kept.board), gives });
     }
     (lp, first)
 }

@@ -40,22 +40,14 @@ pub fn emit(job: &Job, draft: &Draft, pieces: &[Piece], sheets: &[Sheet], rules:
         names.share_out(pieces, sheet, &tree, copies, &mut layout.patterns);
     }
     names.rest(pieces, &mut layout.left_out);
-    let largest = job
-        .boards
-        .iter()
-        .map(|b| i128::from(b.area()))
-        .max()
-        .unwrap_or(1)
-        .max(1);
+    let largest = job.boards.iter().map(|b| i128::from(b.area())).max().unwrap_or(1).max(1);
     layout.bound = u32::try_from((placed + largest - 1) / largest).unwrap_or(u32::MAX);
     for (at, pattern) in layout.patterns.iter().enumerate() {
         let Some(sheet) = sheets.iter().find(|s| s.id == pattern.sheet) else {
             continue;
         };
         if let Some(width) = thinnest(pattern, sheet, rules) {
-            layout
-                .remarks
-                .push(Remark::ThinOffcut { pattern: at, width });
+            layout.remarks.push(Remark::ThinOffcut { pattern: at, width });
         }
     }
     layout
@@ -108,12 +100,7 @@ impl<'a> Cutter<'a> {
                 }
             };
         }
-        Self {
-            job,
-            board,
-            slice,
-            need,
-        }
+        Self { job, board, slice, need }
     }
 
     fn whole(&self) -> Node {
@@ -137,12 +124,7 @@ impl<'a> Cutter<'a> {
     }
 
     /// Trims the next edge that is within reach, or gives back the part as it is.
-    fn trimmed(
-        &self,
-        sides: Exact,
-        edges: Edges,
-        then: &dyn Fn(Exact, Edges) -> Node,
-    ) -> Option<Node> {
+    fn trimmed(&self, sides: Exact, edges: Edges, then: &dyn Fn(Exact, Edges) -> Node) -> Option<Node> {
         for axis in 0..2 {
             if !self.reaches(sides[1 - axis]) {
                 continue;
@@ -177,21 +159,12 @@ impl<'a> Cutter<'a> {
         // (or if the row's own cuts would be too long otherwise).
         let above = sides[other] - edges[other][0] - need[other];
         let beside = sides[axis] - edges[axis][0] - need[axis];
-        let first = i128::from(above) * i128::from(sides[axis])
-            >= i128::from(beside) * i128::from(sides[other]);
-        if above > edges[other][1]
-            && self.reaches(sides[axis])
-            && (first || !self.reaches(sides[other]))
-        {
+        let first = i128::from(above) * i128::from(sides[axis]) >= i128::from(beside) * i128::from(sides[other]);
+        if above > edges[other][1] && self.reaches(sides[axis]) && (first || !self.reaches(sides[other])) {
             let (mut sides, mut edges) = (sides, edges);
             sides[other] = edges[other][0] + need[other];
             edges[other][1] = 0;
-            return cut(
-                other,
-                sides[other],
-                self.part(at, sides, edges),
-                Node::Offcut,
-            );
+            return cut(other, sides[other], self.part(at, sides, edges), Node::Offcut);
         }
         if let Some(node) = self.trimmed(sides, edges, &|s, e| self.part(at, s, e)) {
             return node;
@@ -199,17 +172,10 @@ impl<'a> Cutter<'a> {
         let mut inside: Vec<usize> = inner(self.slice, at).collect();
         inside.sort_by_key(|i| {
             let block = self.slice.parts[*i].block;
-            (
-                std::cmp::Reverse(self.need[*i][axis]),
-                std::cmp::Reverse(self.need[*i][other]),
-                block.kind,
-                block.grid,
-            )
+            (std::cmp::Reverse(self.need[*i][axis]), std::cmp::Reverse(self.need[*i][other]), block.kind, block.grid)
         });
         let lengths: Vec<i64> = inside.iter().map(|i| self.need[*i][axis]).collect();
-        self.row(axis, sides, edges, &lengths, &|nth, s, e| {
-            self.part(inside[nth], s, e)
-        })
+        self.row(axis, sides, edges, &lengths, &|nth, s, e| self.part(inside[nth], s, e))
     }
 
     /// Cuts a row of parts of these lengths off, one after the other; what is left over comes last.
@@ -255,44 +221,24 @@ impl<'a> Cutter<'a> {
                 let (mut sides, mut edges) = (sides, edges);
                 sides[axis] = edges[axis][0] + need[axis];
                 edges[axis][1] = 0;
-                return cut(
-                    axis,
-                    sides[axis],
-                    self.block(block, sides, edges),
-                    Node::Offcut,
-                );
+                return cut(axis, sides[axis], self.block(block, sides, edges), Node::Offcut);
             }
         }
         if let Some(node) = self.trimmed(sides, edges, &|s, e| self.block(block, s, e)) {
             return node;
         }
-        let pose = if block.turned {
-            Pose::Turned
-        } else {
-            Pose::Straight
-        };
-        let one = block_sides(
-            self.job,
-            Block {
-                grid: [1, 1],
-                ..block
-            },
-        );
+        let pose = if block.turned { Pose::Turned } else { Pose::Straight };
+        let one = block_sides(self.job, Block { grid: [1, 1], ..block });
         let mut axes: Vec<usize> = (0..2).filter(|a| block.grid[*a] > 1).collect();
         // Fewer long cuts first, if they are within reach.
         axes.sort_by_key(|a| (!self.reaches(sides[1 - *a]), block.grid[*a]));
         let Some(&axis) = axes.first() else {
-            return Node::Piece {
-                id: block.kind,
-                pose,
-            };
+            return Node::Piece { id: block.kind, pose };
         };
         let lengths = vec![one[axis]; usize::from(block.grid[axis])];
         let mut grid = block.grid;
         grid[axis] = 1;
-        self.row(axis, sides, edges, &lengths, &|_, s, e| {
-            self.block(Block { grid, ..block }, s, e)
-        })
+        self.row(axis, sides, edges, &lengths, &|_, s, e| self.block(Block { grid, ..block }, s, e))
     }
 }
 
@@ -317,10 +263,5 @@ fn inner(slice: &Slice, at: usize) -> impl Iterator<Item = usize> + '_ {
 
 fn cut(axis: usize, at: i64, low: Node, high: Node) -> Node {
     let way = if axis == 0 { Way::Upright } else { Way::Level };
-    Node::Cut {
-        way,
-        at: Length::from_nm(at),
-        low: Box::new(low),
-        high: Box::new(high),
-    }
+    Node::Cut { way, at: Length::from_nm(at), low: Box::new(low), high: Box::new(high) }
 }

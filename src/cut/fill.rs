@@ -36,8 +36,7 @@ pub fn worth(part: &Part, axis: usize, sides: Sides) -> f64 {
     let grown = side[1] - need[1];
     if grown > 0.0 {
         let step = grown * need[0];
-        square((beside - side[0]) * side[1]) + square((above - grown) * room[0]) + square(step)
-            - before
+        square((beside - side[0]) * side[1]) + square((above - grown) * room[0]) + square(step) - before
     } else {
         let step = -grown * side[0];
         square((beside - side[0]) * need[1]) + square(above * room[0]) + square(step) - before
@@ -61,11 +60,7 @@ pub fn best(job: &Job, board: usize, slice: &Slice, kind: usize, work: &mut u64)
             let strip = |a: usize| f64::from(whole[a] - sides[a]) * f64::from(whole[1 - a]);
             let worth = strip(0).max(strip(1));
             if best.is_none_or(|b| worth > b.worth) {
-                best = Some(Offer {
-                    spot: Spot { part: 0, axis: 0 },
-                    block,
-                    worth,
-                });
+                best = Some(Offer { spot: Spot { part: 0, axis: 0 }, block, worth });
             }
             continue;
         }
@@ -95,10 +90,7 @@ pub fn fill(job: &Job, board: usize, order: &[usize], left: &mut [u32], work: &m
                 break;
             };
             let grid = grid(job, board, &slice, offer, grain, left[kind]);
-            let block = Block {
-                grid,
-                ..offer.block
-            };
+            let block = Block { grid, ..offer.block };
             left[kind] -= block.count();
             count += block.count();
             *work += slice.parts.len() as u64;

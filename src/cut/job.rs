@@ -112,27 +112,17 @@ impl Job {
             trim: rules.edge_trim.nm().max(0),
             left_out: Vec::new(),
             remarks: Vec::new(),
-            priced: sheets
-                .iter()
-                .all(|s| s.stock != Stock::Buy || s.price.is_some()),
+            priced: sheets.iter().all(|s| s.stock != Stock::Buy || s.price.is_some()),
         };
         job.take_sheets(sheets);
         job.take_pieces(pieces, rules);
         job.scale();
-        job.lies = job
-            .kinds
-            .iter()
-            .map(|k| job.boards.iter().map(|b| job.poses(k, b)).collect())
-            .collect();
+        job.lies = job.kinds.iter().map(|k| job.boards.iter().map(|b| job.poses(k, b)).collect()).collect();
         job
     }
 
     fn take_sheets(&mut self, sheets: &[Sheet]) {
-        let dearest = sheets
-            .iter()
-            .filter(|s| s.stock == Stock::Buy)
-            .filter_map(|s| s.price)
-            .max();
+        let dearest = sheets.iter().filter(|s| s.stock == Stock::Buy).filter_map(|s| s.price).max();
         for (index, sheet) in sheets.iter().enumerate() {
             let exact = [sheet.width.nm(), sheet.height.nm()];
             let inside = [exact[0] - 2 * self.trim, exact[1] - 2 * self.trim];
@@ -152,11 +142,7 @@ impl Job {
                 (Stock::Buy, Some(price)) => price.min(DEAREST),
                 (Stock::Buy, None) => 1,
             };
-            let paid = if sheet.stock == Stock::Buy {
-                sheet.price.unwrap_or(0)
-            } else {
-                0
-            };
+            let paid = if sheet.stock == Stock::Buy { sheet.price.unwrap_or(0) } else { 0 };
             self.boards.push(Board {
                 sheet: index,
                 sides: [0, 0],
@@ -179,11 +165,7 @@ impl Job {
             let swap = piece.turn == Turn::Free && w < h;
             let exact = if swap { [h, w] } else { [w, h] };
             if let Some(why) = self.obstacle(exact, piece.turn, rules) {
-                self.left_out.push(LeftOut {
-                    piece: piece.id,
-                    count: piece.count,
-                    why,
-                });
+                self.left_out.push(LeftOut { piece: piece.id, count: piece.count, why });
                 continue;
             }
             // A square lies the same way whether or not it may turn.
@@ -195,22 +177,11 @@ impl Job {
             } else {
                 known.insert((exact, turn), self.kinds.len());
                 let pieces = vec![(index, piece.count, swap)];
-                self.kinds.push(Kind {
-                    sides: [0, 0],
-                    exact,
-                    turn,
-                    count: piece.count,
-                    pieces,
-                });
+                self.kinds.push(Kind { sides: [0, 0], exact, turn, count: piece.count, pieces });
             }
         }
-        self.kinds.sort_by_key(|k| {
-            std::cmp::Reverse((
-                i128::from(k.exact[0]) * i128::from(k.exact[1]),
-                k.exact[0],
-                k.turn,
-            ))
-        });
+        self.kinds
+            .sort_by_key(|k| std::cmp::Reverse((i128::from(k.exact[0]) * i128::from(k.exact[1]), k.exact[0], k.turn)));
     }
 
     /// Why no board can give this piece; none if one can.
@@ -225,11 +196,7 @@ impl Job {
             return Some(Why::NoSheets);
         }
         let turned = [exact[1], exact[0]];
-        let both: &[[i64; 2]] = if turn == Turn::Free {
-            &[exact, turned]
-        } else {
-            &[exact]
-        };
+        let both: &[[i64; 2]] = if turn == Turn::Free { &[exact, turned] } else { &[exact] };
         let mut why = Why::TooLarge;
         for board in &self.boards {
             for sides in both {
@@ -282,15 +249,11 @@ impl Job {
     /// Which of the two poses a board allows a kind.
     #[must_use]
     pub fn poses(&self, kind: &Kind, board: &Board) -> [bool; 2] {
-        let fits = |sides: Sides, exact: [i64; 2]| {
-            (0..2).all(|a| sides[a] <= board.sides[a]) && self.can_cut(exact, board)
-        };
+        let fits =
+            |sides: Sides, exact: [i64; 2]| (0..2).all(|a| sides[a] <= board.sides[a]) && self.can_cut(exact, board);
         let [w, h] = kind.sides;
         let [ew, eh] = kind.exact;
-        [
-            fits([w, h], [ew, eh]),
-            kind.turn == Turn::Free && fits([h, w], [eh, ew]),
-        ]
+        [fits([w, h], [ew, eh]), kind.turn == Turn::Free && fits([h, w], [eh, ew])]
     }
 
     /// Cost of the dearest board.
@@ -315,9 +278,6 @@ impl Job {
     /// Area of all pieces that can be cut, in square units.
     #[must_use]
     pub fn area(&self) -> i128 {
-        self.kinds
-            .iter()
-            .map(|k| i128::from(k.area()) * i128::from(k.count))
-            .sum()
+        self.kinds.iter().map(|k| i128::from(k.area()) * i128::from(k.count)).sum()
     }
 }

@@ -150,28 +150,19 @@ impl Layout {
     /// How many sheets are cut.
     #[must_use]
     pub fn sheets(&self) -> u32 {
-        self.patterns
-            .iter()
-            .fold(0, |sum, p| sum.saturating_add(p.copies))
+        self.patterns.iter().fold(0, |sum, p| sum.saturating_add(p.copies))
     }
 
     /// How many sheets of this number are cut.
     #[must_use]
     pub fn sheets_of(&self, sheet: u32) -> u32 {
-        self.patterns
-            .iter()
-            .filter(|p| p.sheet == sheet)
-            .fold(0, |sum, p| sum.saturating_add(p.copies))
+        self.patterns.iter().filter(|p| p.sheet == sheet).fold(0, |sum, p| sum.saturating_add(p.copies))
     }
 
     /// "9 sheets; no layout needs fewer", or how far the proof goes.
     #[must_use]
     pub fn proof(&self) -> Proof {
-        if self.bound >= self.sheets() {
-            Proof::Fewest
-        } else {
-            Proof::AtLeast(self.bound)
-        }
+        if self.bound >= self.sheets() { Proof::Fewest } else { Proof::AtLeast(self.bound) }
     }
 }
 
@@ -198,20 +189,10 @@ impl Node {
         let mut open = vec![(self, width, height)];
         while let Some((node, w, h)) = open.pop() {
             match node {
-                Self::Cut {
-                    way: Way::Upright,
-                    at,
-                    low,
-                    high,
-                } => {
+                Self::Cut { way: Way::Upright, at, low, high } => {
                     open.extend([(&**high, w - *at, h), (&**low, *at, h)]);
                 }
-                Self::Cut {
-                    way: Way::Level,
-                    at,
-                    low,
-                    high,
-                } => {
+                Self::Cut { way: Way::Level, at, low, high } => {
                     open.extend([(&**high, w, h - *at), (&**low, w, *at)]);
                 }
                 Self::Offcut => {

@@ -15,21 +15,12 @@ impl Names {
     /// All names are still to be given.
     #[must_use]
     pub fn new(job: &Job) -> Self {
-        Self {
-            left: job.kinds.iter().map(|k| k.pieces.clone()).collect(),
-        }
+        Self { left: job.kinds.iter().map(|k| k.pieces.clone()).collect() }
     }
 
     /// Names the pieces of a pattern whose leaves bear kinds; sheets on which other names fall due are a pattern of
     /// their own.
-    pub fn share_out(
-        &mut self,
-        pieces: &[Piece],
-        sheet: u32,
-        tree: &Node,
-        mut copies: u32,
-        into: &mut Vec<Pattern>,
-    ) {
+    pub fn share_out(&mut self, pieces: &[Piece], sheet: u32, tree: &Node, mut copies: u32, into: &mut Vec<Pattern>) {
         while copies > 0 {
             let before = self.left.clone();
             let mut named = tree.clone();
@@ -45,11 +36,7 @@ impl Names {
                 is.1 = was.1.saturating_sub((was.1 - is.1).saturating_mul(lasts));
             }
             copies -= lasts;
-            into.push(Pattern {
-                sheet,
-                copies: lasts,
-                tree: named,
-            });
+            into.push(Pattern { sheet, copies: lasts, tree: named });
         }
     }
 
@@ -65,11 +52,7 @@ impl Names {
                     next.1 -= 1;
                     *id = pieces[next.0].id;
                     if next.2 {
-                        *pose = if *pose == Pose::Straight {
-                            Pose::Turned
-                        } else {
-                            Pose::Straight
-                        };
+                        *pose = if *pose == Pose::Straight { Pose::Turned } else { Pose::Straight };
                     }
                 }
                 Node::Offcut => {}
@@ -81,11 +64,7 @@ impl Names {
     pub fn rest(&self, pieces: &[Piece], left_out: &mut Vec<LeftOut>) {
         for (index, count, _) in self.left.iter().flatten() {
             if *count > 0 {
-                left_out.push(LeftOut {
-                    piece: pieces[*index].id,
-                    count: *count,
-                    why: Why::StockRanOut,
-                });
+                left_out.push(LeftOut { piece: pieces[*index].id, count: *count, why: Why::StockRanOut });
             }
         }
         left_out.sort_by_key(|out| out.piece);

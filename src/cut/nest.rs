@@ -18,11 +18,7 @@ impl Nest {
             Self::Leaf(_) => Some(self),
             Self::Row(axis, inside) => {
                 let mut inside: Vec<Self> = inside.into_iter().filter_map(Self::tidy).collect();
-                if inside.len() > 1 {
-                    Some(Self::Row(axis, inside))
-                } else {
-                    inside.pop()
-                }
+                if inside.len() > 1 { Some(Self::Row(axis, inside)) } else { inside.pop() }
             }
         }
     }
@@ -31,10 +27,7 @@ impl Nest {
     #[must_use]
     pub fn keep(self, most: &mut [u32]) -> Option<Self> {
         match self {
-            Self::Row(axis, inside) => Some(Self::Row(
-                axis,
-                inside.into_iter().filter_map(|n| n.keep(most)).collect(),
-            )),
+            Self::Row(axis, inside) => Some(Self::Row(axis, inside.into_iter().filter_map(|n| n.keep(most)).collect())),
             Self::Leaf(block) => {
                 let left = &mut most[block.kind as usize];
                 if *left == 0 {
@@ -50,16 +43,10 @@ impl Nest {
     #[must_use]
     pub fn single(self) -> Self {
         match self {
-            Self::Row(axis, inside) => {
-                Self::Row(axis, inside.into_iter().map(Self::single).collect())
-            }
+            Self::Row(axis, inside) => Self::Row(axis, inside.into_iter().map(Self::single).collect()),
             Self::Leaf(block) => {
                 let repeat = |axis: usize, n: u16, what: &dyn Fn() -> Self| {
-                    if n == 1 {
-                        what()
-                    } else {
-                        Self::Row(axis, (0..n).map(|_| what()).collect())
-                    }
+                    if n == 1 { what() } else { Self::Row(axis, (0..n).map(|_| what()).collect()) }
                 };
                 let one = || Self::Leaf(Block::one(block.kind, block.turned));
                 repeat(0, block.grid[0], &|| repeat(1, block.grid[1], &one))
@@ -70,21 +57,12 @@ impl Nest {
     /// Writes the nodes in preorder; a row within a row of the same axis becomes part of it. Returns how many.
     pub fn flatten(self, into: &mut Vec<Part>) -> u32 {
         let at = into.len();
-        let blank = Part {
-            split: Split::Leaf,
-            span: 1,
-            parent: 0,
-            block: Block::one(0, false),
-            need: [0, 0],
-            room: [0, 0],
-        };
+        let blank =
+            Part { split: Split::Leaf, span: 1, parent: 0, block: Block::one(0, false), need: [0, 0], room: [0, 0] };
         match self {
             Self::Leaf(block) => into.push(Part { block, ..blank }),
             Self::Row(axis, inside) => {
-                into.push(Part {
-                    split: Split::along(axis),
-                    ..blank
-                });
+                into.push(Part { split: Split::along(axis), ..blank });
                 let mut open: Vec<Self> = inside.into_iter().rev().collect();
                 while let Some(next) = open.pop() {
                     match next {

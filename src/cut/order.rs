@@ -87,22 +87,14 @@ impl Waiting<'_> {
         match self.node {
             Node::Cut { way, at, low, .. } => {
                 let whole = self.sides[axis(*way)];
-                if **low == Node::Offcut {
-                    (whole - *at, Edge::Far)
-                } else {
-                    (*at, Edge::Near)
-                }
+                if **low == Node::Offcut { (whole - *at, Edge::Far) } else { (*at, Edge::Near) }
             }
             _ => (Length::ZERO, Edge::Near),
         }
     }
 
     fn way(&self) -> Way {
-        if let Node::Cut { way, .. } = self.node {
-            *way
-        } else {
-            Way::Upright
-        }
+        if let Node::Cut { way, .. } = self.node { *way } else { Way::Upright }
     }
 }
 
@@ -122,12 +114,7 @@ pub fn order(pattern: &Pattern, sheet: &Sheet) -> Vec<CutStep> {
     let mut waiting = Vec::new();
     if let Node::Cut { .. } = pattern.tree {
         let sides = [sheet.width, sheet.height];
-        waiting.push(Waiting {
-            part: 0,
-            node: &pattern.tree,
-            corner: [Length::ZERO; 2],
-            sides,
-        });
+        waiting.push(Waiting { part: 0, node: &pattern.tree, corner: [Length::ZERO; 2], sides });
     }
     let mut due = fences(&waiting);
     let mut steps: Vec<CutStep> = Vec::new();
@@ -155,12 +142,7 @@ pub fn order(pattern: &Pattern, sheet: &Sheet) -> Vec<CutStep> {
             Node::Offcut => Comes::Offcut,
             Node::Cut { .. } => {
                 parts += 1;
-                waiting.push(Waiting {
-                    part: parts,
-                    node,
-                    corner,
-                    sides,
-                });
+                waiting.push(Waiting { part: parts, node, corner, sides });
                 Comes::Part(parts)
             }
         };
@@ -170,17 +152,9 @@ pub fn order(pattern: &Pattern, sheet: &Sheet) -> Vec<CutStep> {
             part: taken.part,
             sides: (taken.sides[0], taken.sides[1]),
             way: *way,
-            quarter: if now.is_some_and(|n| n.1 != *way) {
-                Quarter::Turn
-            } else {
-                Quarter::Keep
-            },
+            quarter: if now.is_some_and(|n| n.1 != *way) { Quarter::Turn } else { Quarter::Keep },
             fence,
-            setting: if now.is_some_and(|n| n.0 == fence) {
-                Setting::Leave
-            } else {
-                Setting::Set
-            },
+            setting: if now.is_some_and(|n| n.0 == fence) { Setting::Leave } else { Setting::Set },
             edge,
             low,
             high,
@@ -199,23 +173,13 @@ pub fn settings(steps: &[CutStep]) -> usize {
 /// How many different settings the cuts of a whole sheet need; at least so often the fence is set.
 #[must_use]
 pub fn different(tree: &Node, width: Length, height: Length) -> usize {
-    fences(&[Waiting {
-        part: 0,
-        node: tree,
-        corner: [Length::ZERO; 2],
-        sides: [width, height],
-    }])
-    .len()
+    fences(&[Waiting { part: 0, node: tree, corner: [Length::ZERO; 2], sides: [width, height] }]).len()
 }
 
 /// Which cuts would take off, or leave, a strip narrower than can be held.
 #[must_use]
 pub fn too_thin(step: &CutStep, rules: &Rules) -> bool {
-    let whole = if step.way == Way::Upright {
-        step.sides.0
-    } else {
-        step.sides.1
-    };
+    let whole = if step.way == Way::Upright { step.sides.0 } else { step.sides.1 };
     step.fence.min(whole - step.fence) < rules.least_strip
 }
 
@@ -225,12 +189,7 @@ fn fences(waiting: &[Waiting]) -> Vec<(Length, usize)> {
     let mut open: Vec<(&Node, [Length; 2])> = waiting.iter().map(|w| (w.node, w.sides)).collect();
     while let Some((node, sides)) = open.pop() {
         if let Node::Cut { way, at, low, high } = node {
-            let w = Waiting {
-                part: 0,
-                node,
-                corner: [Length::ZERO; 2],
-                sides,
-            };
+            let w = Waiting { part: 0, node, corner: [Length::ZERO; 2], sides };
             all.push(w.fence().0);
             let (mut below, mut above) = (sides, sides);
             below[axis(*way)] = *at;
@@ -260,13 +219,8 @@ fn choose(waiting: &[Waiting], due: &[(Length, usize)], now: Option<(Length, Way
             return next;
         }
     }
-    let ready = |fence: Length| -> usize {
-        waiting
-            .iter()
-            .filter(|w| w.fence().0 == fence)
-            .map(|w| run(w, fence))
-            .sum()
-    };
+    let ready =
+        |fence: Length| -> usize { waiting.iter().filter(|w| w.fence().0 == fence).map(|w| run(w, fence)).sum() };
     let whole = |fence: Length| due.iter().find(|d| d.0 == fence).map_or(0, |d| d.1);
     let mut best = (0, (true, true));
     for (at, w) in waiting.iter().enumerate() {

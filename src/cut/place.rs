@@ -24,49 +24,21 @@ pub struct Placed {
 #[must_use]
 pub fn place(pattern: &Pattern, sheet: &Sheet) -> Vec<Placed> {
     let mut placed = Vec::new();
-    let mut open = vec![(
-        &pattern.tree,
-        Length::ZERO,
-        Length::ZERO,
-        sheet.width,
-        sheet.height,
-    )];
+    let mut open = vec![(&pattern.tree, Length::ZERO, Length::ZERO, sheet.width, sheet.height)];
     while let Some((node, x, y, width, height)) = open.pop() {
         match node {
-            Node::Cut {
-                way: Way::Upright,
-                at,
-                low,
-                high,
-            } => {
+            Node::Cut { way: Way::Upright, at, low, high } => {
                 open.push((&**high, x + *at, y, width - *at, height));
                 open.push((&**low, x, y, *at, height));
             }
-            Node::Cut {
-                way: Way::Level,
-                at,
-                low,
-                high,
-            } => {
+            Node::Cut { way: Way::Level, at, low, high } => {
                 open.push((&**high, x, y + *at, width, height - *at));
                 open.push((&**low, x, y, width, *at));
             }
             Node::Piece { id, pose } => {
-                placed.push(Placed {
-                    x,
-                    y,
-                    width,
-                    height,
-                    piece: Some((*id, *pose)),
-                });
+                placed.push(Placed { x, y, width, height, piece: Some((*id, *pose)) });
             }
-            Node::Offcut => placed.push(Placed {
-                x,
-                y,
-                width,
-                height,
-                piece: None,
-            }),
+            Node::Offcut => placed.push(Placed { x, y, width, height, piece: None }),
         }
     }
     placed

@@ -75,10 +75,7 @@ impl Polish {
             }
             pieces += count;
             last.copies -= 1;
-            runs.push(Run {
-                copies: 1,
-                ..last.clone()
-            });
+            runs.push(Run { copies: 1, ..last.clone() });
             if last.copies > 0 {
                 fixed.push(last);
             }
@@ -99,15 +96,8 @@ impl Polish {
                 job.kinds[block.kind as usize].count += block.count();
             }
         }
-        let best = Draft {
-            runs,
-            left: vec![0; job.kinds.len()],
-        };
-        let all: i128 = best
-            .runs
-            .iter()
-            .map(|r| i128::from(job.boards[r.board].area()))
-            .sum();
+        let best = Draft { runs, left: vec![0; job.kinds.len()] };
+        let all: i128 = best.runs.iter().map(|r| i128::from(job.boards[r.board].area())).sum();
         let mut polish = Self {
             fixed,
             merit: merit(&job, &best),
@@ -128,10 +118,7 @@ impl Polish {
         let Some(board) = self.best.runs.first().map(|r| &self.job.boards[r.board]) else {
             return 0;
         };
-        let exact = Area::of(
-            Length::from_nm(board.exact[0]),
-            Length::from_nm(board.exact[1]),
-        );
+        let exact = Area::of(Length::from_nm(board.exact[0]), Length::from_nm(board.exact[1]));
         i128::from(area.per_mille(exact)) * i128::from(board.area()) / 1_000
     }
 
@@ -154,9 +141,7 @@ impl Polish {
                 continue;
             };
             while *work < attempt.until && *work < end {
-                attempt
-                    .state
-                    .step(&attempt.job, &mut attempt.pool, dice, work);
+                attempt.state.step(&attempt.job, &mut attempt.pool, dice, work);
                 if attempt.state.sum.missing == 0 {
                     *work += LOOK;
                     let tidying = attempt.short == self.found && self.round > 2 * ROUNDS;
@@ -182,10 +167,7 @@ impl Polish {
             let target = (self.reached + self.beyond) / 2;
             if axis == 1 && self.round > 2 {
                 // Both axes were tried at about this size; the second try counts.
-                self.beyond = self
-                    .beyond
-                    .min(target + (self.beyond - target) / 2)
-                    .max(self.reached);
+                self.beyond = self.beyond.min(target + (self.beyond - target) / 2).max(self.reached);
             }
             if target <= self.reached {
                 continue;
@@ -211,10 +193,7 @@ impl Polish {
         let cost = draft.cost(&job);
         if let Some((at, axis, length)) = short {
             job.boards[at].limit -= 1;
-            let mut board = Board {
-                limit: 1,
-                ..job.boards[at].clone()
-            };
+            let mut board = Board { limit: 1, ..job.boards[at].clone() };
             board.sides[axis] -= length;
             for kind in 0..job.kinds.len() {
                 let lies = job.poses(&job.kinds[kind], &board);
@@ -231,13 +210,7 @@ impl Polish {
         }
         let state = State::new(&job, &draft, cost);
         // Nothing is recombined here.
-        Some(Attempt {
-            short,
-            state,
-            job,
-            pool: Pool::new(i64::MAX),
-            until: work + ATTEMPT,
-        })
+        Some(Attempt { short, state, job, pool: Pool::new(i64::MAX), until: work + ATTEMPT })
     }
 
     /// Keeps what an attempt has reached if it is better.
@@ -280,8 +253,6 @@ fn merit(job: &Job, draft: &Draft) -> Merit {
 fn of_board(job: &Job, board: usize, slice: &Slice) -> (Area, usize) {
     let [width, height] = job.boards[board].exact.map(Length::from_nm);
     let tree = whole(job, board, slice);
-    let largest = tree
-        .largest_offcut(width, height)
-        .map_or(Area::ZERO, |(w, h)| Area::of(w, h));
+    let largest = tree.largest_offcut(width, height).map_or(Area::ZERO, |(w, h)| Area::of(w, h));
     (largest, different(&tree, width, height))
 }

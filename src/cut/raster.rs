@@ -73,27 +73,15 @@ impl Raster {
             return None;
         }
         let first = |axis: usize, side: i32| places[axis].partition_point(|p| *p < side);
-        let pieces = fits
-            .iter()
-            .map(|f| (f.0, f.1, [first(0, f.2[0]), first(1, f.2[1])]))
-            .collect();
-        Some(Self {
-            board,
-            places,
-            pieces,
-            longest: job.longest,
-        })
+        let pieces = fits.iter().map(|f| (f.0, f.1, [first(0, f.2[0]), first(1, f.2[1])])).collect();
+        Some(Self { board, places, pieces, longest: job.longest })
     }
 
     /// Starts a run; worths are none or more, and so small that those of a full board still fit.
     #[must_use]
     pub fn price(&self, worths: &[i64]) -> Pricing {
         let size = self.places[0].len() * self.places[1].len();
-        let mut run = Pricing {
-            value: vec![0; size],
-            choice: vec![Choice::Nothing; size],
-            next: 1,
-        };
+        let mut run = Pricing { value: vec![0; size], choice: vec![Choice::Nothing; size], next: 1 };
         let high = self.places[1].len();
         for (nth, (kind, _, at)) in self.pieces.iter().enumerate() {
             let cell = at[0] * high + at[1];
@@ -147,10 +135,7 @@ impl Raster {
             take(run.value[cell - 1], Choice::Less(1));
             if ys[j] <= self.longest {
                 for &(a, b) in &pairs {
-                    take(
-                        run.value[a * high + j] + run.value[b * high + j],
-                        Choice::Cut(0, a as u32),
-                    );
+                    take(run.value[a * high + j] + run.value[b * high + j], Choice::Cut(0, a as u32));
                 }
             }
             if xs[i] <= self.longest {
@@ -203,10 +188,7 @@ impl Raster {
                     let places = &self.places[axis];
                     let rest = places[high[axis]] - places[at as usize];
                     high[axis] = places.partition_point(|p| *p <= rest) - 1;
-                    let parts: Vec<Nest> = [low, high]
-                        .into_iter()
-                        .filter_map(|[i, j]| self.nest(run, i, j))
-                        .collect();
+                    let parts: Vec<Nest> = [low, high].into_iter().filter_map(|[i, j]| self.nest(run, i, j)).collect();
                     return Some(Nest::Row(axis, parts));
                 }
             }

@@ -96,12 +96,7 @@ impl State {
         self.used.clear();
         self.sum = Sum {
             out: draft.left.clone(),
-            missing: draft
-                .left
-                .iter()
-                .zip(&job.kinds)
-                .map(|(n, k)| i64::from(*n) * k.area())
-                .sum(),
+            missing: draft.left.iter().zip(&job.kinds).map(|(n, k)| i64::from(*n) * k.area()).sum(),
             stock: job.boards.iter().map(|b| b.limit).collect(),
             ..Sum::default()
         };
@@ -122,9 +117,7 @@ impl State {
     pub fn aim(&mut self, job: &Job, goal: i64) {
         self.goal = goal;
         while self.sum.cost > goal && !self.used.is_empty() {
-            let emptiest = (0..self.used.len())
-                .min_by_key(|i| (self.used[*i].slice.area, *i))
-                .unwrap_or(0);
+            let emptiest = (0..self.used.len()).min_by_key(|i| (self.used[*i].slice.area, *i)).unwrap_or(0);
             let used = self.used.swap_remove(emptiest);
             for block in used.slice.blocks() {
                 self.sum.out[block.kind as usize] += block.count();
@@ -139,17 +132,8 @@ impl State {
     #[must_use]
     pub fn draft(&self) -> Draft {
         let filled = self.used.iter().filter(|u| !u.slice.parts.is_empty());
-        let runs = filled
-            .map(|u| Run {
-                board: u.board,
-                slice: u.slice.clone(),
-                copies: 1,
-            })
-            .collect();
-        Draft {
-            runs,
-            left: self.sum.out.clone(),
-        }
+        let runs = filled.map(|u| Run { board: u.board, slice: u.slice.clone(), copies: 1 }).collect();
+        Draft { runs, left: self.sum.out.clone() }
     }
 
     /// One move: takes some parts out, puts pieces in, and keeps the result or goes back.
@@ -224,8 +208,7 @@ impl State {
                 }
                 *work += count as u64;
                 let used = &mut self.used[at];
-                used.slice
-                    .remove(job, used.board, dice.below(count), &mut self.freed);
+                used.slice.remove(job, used.board, dice.below(count), &mut self.freed);
             }
         }
         for block in self.freed.drain(..) {
@@ -256,25 +239,16 @@ impl State {
 
     /// A board that the goal and the stock allow, by chance.
     fn affordable(&self, job: &Job, dice: &mut Dice) -> Option<usize> {
-        let fits =
-            |b: &usize| self.sum.stock[*b] > 0 && self.sum.cost + job.boards[*b].cost <= self.goal;
+        let fits = |b: &usize| self.sum.stock[*b] > 0 && self.sum.cost + job.boards[*b].cost <= self.goal;
         let count = (0..job.boards.len()).filter(fits).count();
-        if count == 0 {
-            None
-        } else {
-            (0..job.boards.len()).filter(fits).nth(dice.below(count))
-        }
+        if count == 0 { None } else { (0..job.boards.len()).filter(fits).nth(dice.below(count)) }
     }
 
     /// Puts back what fits, kinds in an order drawn by chance.
     fn recreate(&mut self, job: &Job, dice: &mut Dice, work: &mut u64) {
         let mut order = std::mem::take(&mut self.order);
         order.clear();
-        order.extend(
-            (0..job.kinds.len())
-                .filter(|k| self.sum.out[*k] > 0)
-                .map(|k| k as u32),
-        );
+        order.extend((0..job.kinds.len()).filter(|k| self.sum.out[*k] > 0).map(|k| k as u32));
         let long = |k: u32| job.kinds[k as usize].sides[0].max(job.kinds[k as usize].sides[1]);
         match dice.below(8) {
             // Kinds stand by falling area.

@@ -165,10 +165,7 @@ impl Search {
             // The mix is brought to its end, for it comes before all else.
             Phase::Columns(_) => self.proved(),
             Phase::Bound(_) | Phase::Ruin(_) => {
-                self.proved()
-                    || self.work >= self.most
-                    || self.job.kinds.is_empty()
-                    || self.job.boards.is_empty()
+                self.proved() || self.work >= self.most || self.job.kinds.is_empty() || self.job.boards.is_empty()
             }
         }
     }
@@ -183,11 +180,7 @@ impl Search {
     fn advance(&mut self, end: u64) {
         match &mut self.phase {
             Phase::Bound(bounding) => {
-                let sheets: u32 = self
-                    .best
-                    .runs
-                    .iter()
-                    .fold(0, |sum, r| sum.saturating_add(r.copies));
+                let sheets: u32 = self.best.runs.iter().fold(0, |sum, r| sum.saturating_add(r.copies));
                 let done = bounding.advance(sheets, &mut self.work, end);
                 self.bound = self.bound.max(bounding.sheets);
                 if done {
@@ -198,10 +191,7 @@ impl Search {
             Phase::Columns(columns) => {
                 let done = columns.advance(&self.job, &mut self.work, end);
                 self.bound = self.bound.max(columns.boards);
-                self.floor = self
-                    .floor
-                    .max(columns.floor)
-                    .max(bound::cost(&self.job, self.bound));
+                self.floor = self.floor.max(columns.floor).max(bound::cost(&self.job, self.bound));
                 if done {
                     // Work on the mix is on top of what improving it may take.
                     self.most = self.most.saturating_add(columns.spent);
@@ -217,8 +207,7 @@ impl Search {
                 if rest.recombine(&mut self.work, end) {
                     return;
                 }
-                rest.state
-                    .step(&rest.job, &mut rest.pool, &mut self.dice, &mut self.work);
+                rest.state.step(&rest.job, &mut rest.pool, &mut self.dice, &mut self.work);
                 if rest.state.sum.missing == 0 {
                     rest.cover = None;
                     self.best = rest.with(rest.state.draft());
@@ -251,14 +240,8 @@ impl Search {
     fn fullest(&self) -> Draft {
         let mut runs = self.best.runs.clone();
         runs.sort_by_key(|r| std::cmp::Reverse(r.slice.area));
-        let mut more: u32 = runs
-            .iter()
-            .fold(0_u32, |sum, r| sum.saturating_add(r.copies))
-            .saturating_sub(BOARDS);
-        let mut draft = Draft {
-            runs: Vec::new(),
-            left: self.job.kinds.iter().map(|k| k.count).collect(),
-        };
+        let mut more: u32 = runs.iter().fold(0_u32, |sum, r| sum.saturating_add(r.copies)).saturating_sub(BOARDS);
+        let mut draft = Draft { runs: Vec::new(), left: self.job.kinds.iter().map(|k| k.count).collect() };
         for mut run in runs {
             run.copies = run.copies.min(more);
             if run.copies == 0 {
@@ -287,16 +270,8 @@ impl Search {
             }
             fixed_cost += board.cost * i64::from(run.copies);
         }
-        let draft = if whole.runs.is_empty() {
-            self.best.clone()
-        } else {
-            quick(&job, &mut self.work)
-        };
-        let room: i128 = draft
-            .runs
-            .iter()
-            .map(|r| i128::from(job.boards[r.board].area()) * i128::from(r.copies))
-            .sum();
+        let draft = if whole.runs.is_empty() { self.best.clone() } else { quick(&job, &mut self.work) };
+        let room: i128 = draft.runs.iter().map(|r| i128::from(job.boards[r.board].area()) * i128::from(r.copies)).sum();
         let full = (job.area() * 1_000 / room.max(1)) as i64;
         let mut rest = Rest {
             fixed: whole.runs,
@@ -323,19 +298,9 @@ impl Search {
     /// The best layout so far.
     #[must_use]
     pub fn layout(&self) -> Layout {
-        let mut layout = emit(
-            &self.job,
-            &self.best,
-            &self.pieces,
-            &self.sheets,
-            &self.rules,
-        );
+        let mut layout = emit(&self.job, &self.best, &self.pieces, &self.sheets, &self.rules);
         layout.work = self.work;
-        layout.ending = if matches!(self.phase, Phase::Done) {
-            Ending::Finished
-        } else {
-            Ending::Stopped
-        };
+        layout.ending = if matches!(self.phase, Phase::Done) { Ending::Finished } else { Ending::Stopped };
         if layout.left_out.iter().all(|out| out.why < Why::StockRanOut) {
             layout.bound = layout.bound.max(self.bound);
             if self.job.priced {

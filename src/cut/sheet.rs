@@ -39,11 +39,7 @@ pub struct Rules {
 
 impl Default for Rules {
     fn default() -> Self {
-        Self {
-            edge_trim: Length::ZERO,
-            longest_cut: None,
-            least_strip: Length::mm(10),
-        }
+        Self { edge_trim: Length::ZERO, longest_cut: None, least_strip: Length::mm(10) }
     }
 }
 

@@ -41,25 +41,13 @@ impl Simplex {
         let mut columns = Vec::new();
         for (row, cost) in costs.iter().enumerate() {
             inverse[row * rows + row] = 1.0;
-            columns.push(Column {
-                cost: *cost,
-                gives: vec![(row as u32, 1.0)],
-            });
+            columns.push(Column { cost: *cost, gives: vec![(row as u32, 1.0)] });
         }
         // Every demand is raised a little and by another amount, so that no two rows tie and the method can't go in
         // circles (perturbation).
         let raise = |row: usize| RAISE * (1.0 + (row * 61 % 97) as f64 + row as f64 / 128.0);
-        let amount = demand
-            .iter()
-            .enumerate()
-            .map(|(row, d)| d + raise(row))
-            .collect();
-        Self {
-            columns,
-            basis: (0..rows).collect(),
-            inverse,
-            amount,
-        }
+        let amount = demand.iter().enumerate().map(|(row, d)| d + raise(row)).collect();
+        Self { columns, basis: (0..rows).collect(), inverse, amount }
     }
 
     /// How many columns there are.
@@ -87,10 +75,7 @@ impl Simplex {
         let mut duals = vec![0.0; rows];
         for (row, column) in self.basis.iter().enumerate() {
             let cost = self.columns[*column].cost;
-            for (dual, inverse) in duals
-                .iter_mut()
-                .zip(&self.inverse[row * rows..(row + 1) * rows])
-            {
+            for (dual, inverse) in duals.iter_mut().zip(&self.inverse[row * rows..(row + 1) * rows]) {
                 *dual += cost * inverse;
             }
         }
@@ -126,9 +111,7 @@ impl Simplex {
             if *change > TINY {
                 let ratio = self.amount[row].max(0.0) / change;
                 // Ties go to the column with the lowest number, so that it can't go round in circles for long.
-                if leaves.is_none_or(|l| {
-                    ratio < l.0 - TINY || (ratio < l.0 + TINY && self.basis[row] < l.1)
-                }) {
+                if leaves.is_none_or(|l| ratio < l.0 - TINY || (ratio < l.0 + TINY && self.basis[row] < l.1)) {
                     leaves = Some((ratio, self.basis[row], row));
                 }
             }
@@ -141,10 +124,7 @@ impl Simplex {
         }
         self.amount[row] = ratio;
         self.basis[row] = column;
-        let pivot: Vec<f64> = self.inverse[row * rows..(row + 1) * rows]
-            .iter()
-            .map(|v| v / change[row])
-            .collect();
+        let pivot: Vec<f64> = self.inverse[row * rows..(row + 1) * rows].iter().map(|v| v / change[row]).collect();
         for (other, &factor) in change.iter().enumerate() {
             let line = &mut self.inverse[other * rows..(other + 1) * rows];
             if other == row {
@@ -160,22 +140,14 @@ impl Simplex {
 
     /// The columns in use and how much of each.
     pub fn mix(&self) -> impl Iterator<Item = (usize, f64)> + '_ {
-        self.basis
-            .iter()
-            .copied()
-            .zip(self.amount.iter().copied())
-            .filter(|(_, amount)| *amount > TINY)
+        self.basis.iter().copied().zip(self.amount.iter().copied()).filter(|(_, amount)| *amount > TINY)
     }
 }
 
 /// What a column gives, at these duals.
 #[must_use]
 pub fn worth(column: &Column, duals: &[f64]) -> f64 {
-    column
-        .gives
-        .iter()
-        .map(|(row, gives)| duals[*row as usize] * gives)
-        .sum()
+    column.gives.iter().map(|(row, gives)| duals[*row as usize] * gives).sum()
 }
 
 #[cfg(test)]
@@ -187,10 +159,7 @@ mod tests {
         // 4 of the first and 6 of the second; patterns give (2, 0), (0, 3) or (1, 2) at one each.
         let mut lp = Simplex::new(&[4.0, 6.0], &[100.0, 100.0]);
         for (a, b) in [(2.0, 0.0), (0.0, 3.0), (1.0, 2.0)] {
-            lp.add(Column {
-                cost: 1.0,
-                gives: vec![(0, a), (1, b)],
-            });
+            lp.add(Column { cost: 1.0, gives: vec![(0, a), (1, b)] });
         }
         while let Some(column) = lp.cheapest(&lp.duals()) {
             assert!(lp.enter(column));

@@ -47,11 +47,7 @@ impl Block {
     /// One piece.
     #[must_use]
     pub const fn one(kind: u32, turned: bool) -> Self {
-        Self {
-            kind,
-            turned,
-            grid: [1, 1],
-        }
+        Self { kind, turned, grid: [1, 1] }
     }
 
     /// How many pieces.
@@ -112,14 +108,7 @@ impl Slice {
 
     /// Puts a block beside a node. The room must have been checked (`Slice::offers`).
     pub fn insert(&mut self, job: &Job, board: usize, spot: Spot, block: Block) {
-        let leaf = Part {
-            split: Split::Leaf,
-            span: 1,
-            parent: 0,
-            block,
-            need: block.sides(job),
-            room: [0, 0],
-        };
+        let leaf = Part { split: Split::Leaf, span: 1, parent: 0, block, need: block.sides(job), room: [0, 0] };
         self.area += job.kinds[block.kind as usize].area() * i64::from(block.count());
         let at = spot.part as usize;
         if self.parts.is_empty() {
@@ -131,10 +120,7 @@ impl Slice {
                 self.parts.insert(at + old.span as usize, leaf);
                 1
             } else {
-                let wrap = Part {
-                    split: Split::along(spot.axis as usize),
-                    ..old
-                };
+                let wrap = Part { split: Split::along(spot.axis as usize), ..old };
                 self.parts.insert(at, wrap);
                 self.parts.insert(at + 1 + old.span as usize, leaf);
                 2
@@ -156,8 +142,7 @@ impl Slice {
         for inside in &self.parts[at..at + part.span as usize] {
             if inside.split == Split::Leaf {
                 freed.push(inside.block);
-                self.area -=
-                    job.kinds[inside.block.kind as usize].area() * i64::from(inside.block.count());
+                self.area -= job.kinds[inside.block.kind as usize].area() * i64::from(inside.block.count());
             }
         }
         let mut above = at;
@@ -182,9 +167,7 @@ impl Slice {
             return;
         }
         let only = self.parts[at + 1];
-        let joins = at != 0 && only.split != Split::Leaf && {
-            self.parts[split.parent as usize].split == only.split
-        };
+        let joins = at != 0 && only.split != Split::Leaf && { self.parts[split.parent as usize].split == only.split };
         let gone = if joins { 2 } else { 1 };
         let mut above = at;
         while above != 0 {
@@ -249,16 +232,8 @@ impl Slice {
                 }
                 let other = 1 - axis;
                 let wide = part.need[other].max(sides[other]);
-                if part.need[axis] + sides[axis] <= part.room[axis]
-                    && wide <= part.room[other].min(longest)
-                {
-                    take(
-                        Spot {
-                            part: i as u32,
-                            axis: axis as u8,
-                        },
-                        part,
-                    );
+                if part.need[axis] + sides[axis] <= part.room[axis] && wide <= part.room[other].min(longest) {
+                    take(Spot { part: i as u32, axis: axis as u8 }, part);
                 }
             }
         }
@@ -281,10 +256,7 @@ impl Slice {
         let mut slice = Self::default();
         nest.tidy()?.flatten(&mut slice.parts);
         slice.measure(job, board);
-        slice.area = slice
-            .blocks()
-            .map(|b| job.kinds[b.kind as usize].area() * i64::from(b.count()))
-            .sum();
+        slice.area = slice.blocks().map(|b| job.kinds[b.kind as usize].area() * i64::from(b.count())).sum();
         let holds = |part: &Part| part.need[0] <= part.room[0] && part.need[1] <= part.room[1];
         slice.parts.iter().all(holds).then_some(slice)
     }
@@ -316,10 +288,7 @@ impl Slice {
 
     /// The leaves' blocks.
     pub fn blocks(&self) -> impl Iterator<Item = Block> + '_ {
-        self.parts
-            .iter()
-            .filter(|p| p.split == Split::Leaf)
-            .map(|p| p.block)
+        self.parts.iter().filter(|p| p.split == Split::Leaf).map(|p| p.block)
     }
 }
 

@@ -163,44 +163,23 @@ pub enum Reads {
 impl Drawing {
     /// Adds a filled shape.
     pub fn area(&mut self, corners: Vec<Spot>, fill: Fill) {
-        self.marks.push(Mark::Area(Area {
-            corners,
-            fill,
-            panel: None,
-        }));
+        self.marks.push(Mark::Area(Area { corners, fill, panel: None }));
     }
 
     /// Adds a line from place to place.
     pub fn line(&mut self, meaning: Meaning, ink: Ink, run: Vec<Spot>) {
-        self.marks.push(Mark::Line(Line {
-            meaning,
-            run,
-            ends: Ends::Open,
-            ink,
-        }));
+        self.marks.push(Mark::Line(Line { meaning, run, ends: Ends::Open, ink }));
     }
 
     /// Adds a line that comes back to its start.
     pub fn ring(&mut self, meaning: Meaning, ink: Ink, run: Vec<Spot>) {
-        self.marks.push(Mark::Line(Line {
-            meaning,
-            run,
-            ends: Ends::Closed,
-            ink,
-        }));
+        self.marks.push(Mark::Line(Line { meaning, run, ends: Ends::Closed, ink }));
     }
 
     /// Adds lettering of ordinary size, held in its middle and reading across.
     pub fn label(&mut self, at: Spot, words: impl Into<Phrase>, ink: Ink) {
         let (hold, way) = (Hold::Middle, Reads::Across);
-        self.marks.push(Mark::Label(Label {
-            at,
-            hold,
-            words: words.into(),
-            size: 1.0,
-            way,
-            ink,
-        }));
+        self.marks.push(Mark::Label(Label { at, hold, words: words.into(), size: 1.0, way, ink }));
     }
 
     /// Makes what is shown reach round all that is drawn, with `edge` to spare.
@@ -211,16 +190,10 @@ impl Drawing {
             Mark::Label(_) => &[],
         });
         let (min, max) = drawn.fold(([f64::MAX; 2], [f64::MIN; 2]), |(min, max), p| {
-            (
-                [min[0].min(p[0]), min[1].min(p[1])],
-                [max[0].max(p[0]), max[1].max(p[1])],
-            )
+            ([min[0].min(p[0]), min[1].min(p[1])], [max[0].max(p[0]), max[1].max(p[1])])
         });
         if min[0] <= max[0] {
-            self.frame(
-                [min[0] - edge, min[1] - edge],
-                [max[0] + edge, max[1] + edge],
-            );
+            self.frame([min[0] - edge, min[1] - edge], [max[0] + edge, max[1] + edge]);
         }
     }
 

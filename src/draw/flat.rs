@@ -55,27 +55,14 @@ pub fn pattern(d: &mut Drawing, planned: &Planned, part: usize, look: Look) {
 
 /// The pattern without the names of its panels.
 pub fn unnamed(d: &mut Drawing, planned: &Planned, part: usize, look: Look) {
-    let Some(net) = planned
-        .assembly
-        .as_ref()
-        .and_then(|a| a.parts.get(part))
-        .map(|p| &p.net)
-    else {
+    let Some(net) = planned.assembly.as_ref().and_then(|a| a.parts.get(part)).map(|p| &p.net) else {
         return;
     };
     taken_away(d, net);
     for (i, panel) in net.panels.iter().enumerate() {
         let touch = Touch { part, panel: i };
-        let fill = if look.chosen == Some(PanelId(i)) {
-            Fill::Chosen
-        } else {
-            Fill::Card(look.card, 0.0)
-        };
-        d.marks.push(Mark::Area(Area {
-            corners: corners(&panel.outline),
-            fill,
-            panel: Some(touch),
-        }));
+        let fill = if look.chosen == Some(PanelId(i)) { Fill::Chosen } else { Fill::Card(look.card, 0.0) };
+        d.marks.push(Mark::Area(Area { corners: corners(&panel.outline), fill, panel: Some(touch) }));
     }
     if part == 0 {
         mats(d, net, planned, look);
@@ -103,16 +90,9 @@ fn mats(d: &mut Drawing, net: &Net, planned: &Planned, look: Look) {
     for mat in &planned.mats {
         let shape = corners(&mat.rect.outline());
         if look.chosen != Some(mat.panel) {
-            let touch = Touch {
-                part: 0,
-                panel: mat.panel.0,
-            };
+            let touch = Touch { part: 0, panel: mat.panel.0 };
             let fill = Fill::Card(look.mats, 0.0);
-            d.marks.push(Mark::Area(Area {
-                corners: shape.clone(),
-                fill,
-                panel: Some(touch),
-            }));
+            d.marks.push(Mark::Area(Area { corners: shape.clone(), fill, panel: Some(touch) }));
         }
         d.ring(Meaning::Mat, Ink::Card(look.mats), shape);
     }
@@ -138,16 +118,8 @@ fn glue(d: &mut Drawing, net: &Net, card: Tint) {
 fn lines(d: &mut Drawing, net: &Net, card: Tint) {
     let folds: Vec<(Point, Point)> = net.creases.iter().map(|c| (c.from, c.to)).collect();
     for crease in &net.creases {
-        let meaning = if crease.degrees < 0 {
-            Meaning::Valley
-        } else {
-            Meaning::Mountain
-        };
-        d.line(
-            meaning,
-            Ink::Card(card),
-            vec![spot(crease.from), spot(crease.to)],
-        );
+        let meaning = if crease.degrees < 0 { Meaning::Valley } else { Meaning::Mountain };
+        d.line(meaning, Ink::Card(card), vec![spot(crease.from), spot(crease.to)]);
     }
     for panel in &net.panels {
         // Stretches that follow each other become one line, so that corners are whole.
@@ -191,20 +163,11 @@ fn name(d: &mut Drawing, words: &str, at: Spot, (wide, high): (f64, f64), ink: I
         one.label(at, text, ink);
         match one.marks.pop() {
             Some(Mark::Label(l)) => Label { size, way, ..l },
-            _ => Label {
-                at,
-                hold: super::drawing::Hold::Middle,
-                words: Phrase::default(),
-                size,
-                way,
-                ink,
-            },
+            _ => Label { at, hold: super::drawing::Hold::Middle, words: Phrase::default(), size, way, ink },
         }
     };
     let fits = |rows: &[&str], size: f64, along: f64, across: f64| {
-        let longest = rows
-            .iter()
-            .map(|r| label_width(&label(r, size, Reads::Across, at), d.lettering));
+        let longest = rows.iter().map(|r| label_width(&label(r, size, Reads::Across, at), d.lettering));
         let longest = longest.fold(0.0, f64::max);
         longest < along * 0.88 && rows.len() as f64 * size * 1.15 * d.lettering < across * 0.95
     };
@@ -213,11 +176,7 @@ fn name(d: &mut Drawing, words: &str, at: Spot, (wide, high): (f64, f64), ink: I
     for size in [1.0, 0.8, 0.64] {
         for rows in [&single[..], &split[..]] {
             for way in [Reads::Across, Reads::Up] {
-                let (along, across) = if way == Reads::Across {
-                    (wide, high)
-                } else {
-                    (high, wide)
-                };
+                let (along, across) = if way == Reads::Across { (wide, high) } else { (high, wide) };
                 if fits(rows, size, along, across) {
                     let step = size * 1.15 * d.lettering;
                     let first = -(rows.len() as f64 - 1.0) / 2.0 * step;
@@ -226,11 +185,7 @@ fn name(d: &mut Drawing, words: &str, at: Spot, (wide, high): (f64, f64), ink: I
                         .enumerate()
                         .map(|(i, row)| {
                             let off = first + i as f64 * step;
-                            let at = if way == Reads::Across {
-                                [at[0], at[1] + off]
-                            } else {
-                                [at[0] + off, at[1]]
-                            };
+                            let at = if way == Reads::Across { [at[0], at[1] + off] } else { [at[0] + off, at[1]] };
                             label(row, size, way, at)
                         })
                         .collect();
@@ -252,21 +207,13 @@ mod tests {
     fn drawn(system: System) -> (Planned, Drawing) {
         let project = example().expect("the example reads");
         let plan = crate::plan::plan(&project, system);
-        let look = Look {
-            card: Tint::default(),
-            mats: Tint(0xff_ff_ff),
-            chosen: None,
-            system,
-        };
+        let look = Look { card: Tint::default(), mats: Tint(0xff_ff_ff), chosen: None, system };
         let drawing = flat(&plan.boxes[0], 0, look).expect("it is planned");
         (plan.boxes[0].clone(), drawing)
     }
 
     fn lines(d: &Drawing, meaning: Meaning) -> usize {
-        d.marks
-            .iter()
-            .filter(|m| matches!(m, Mark::Line(l) if l.meaning == meaning))
-            .count()
+        d.marks.iter().filter(|m| matches!(m, Mark::Line(l) if l.meaning == meaning)).count()
     }
 
     #[test]
@@ -276,8 +223,7 @@ mod tests {
         assert_eq!(lines(&d, Meaning::Mountain), net.creases.len());
         assert_eq!(lines(&d, Meaning::Valley), 0);
         for i in 0..net.panels.len() {
-            let touched =
-                |m: &Mark| matches!(m, Mark::Area(Area { panel: Some(t), .. }) if t.panel == i);
+            let touched = |m: &Mark| matches!(m, Mark::Area(Area { panel: Some(t), .. }) if t.panel == i);
             assert!(d.marks.iter().any(touched), "{}", net.panels[i].name);
         }
     }
@@ -293,28 +239,19 @@ mod tests {
                 _ => None,
             })
             .collect();
-        assert_eq!(
-            said,
-            ["32", "109", "141", "218", "230", "12", "44", "159", "191"]
-        );
+        assert_eq!(said, ["32", "109", "141", "218", "230", "12", "44", "159", "191"]);
     }
 
     #[test]
     fn no_cut_runs_along_a_fold() {
         let (planned, d) = drawn(System::Inch);
         let net = &planned.assembly.expect("it is planned").parts[0].net;
-        let folds: Vec<(Spot, Spot)> = net
-            .creases
-            .iter()
-            .map(|c| (spot(c.from), spot(c.to)))
-            .collect();
+        let folds: Vec<(Spot, Spot)> = net.creases.iter().map(|c| (spot(c.from), spot(c.to))).collect();
         for mark in &d.marks {
             let Mark::Line(line) = mark else { continue };
             if line.meaning == Meaning::Cut {
                 for ends in line.run.windows(2) {
-                    let same = |f: &(Spot, Spot)| {
-                        (f.0, f.1) == (ends[0], ends[1]) || (f.1, f.0) == (ends[0], ends[1])
-                    };
+                    let same = |f: &(Spot, Spot)| (f.0, f.1) == (ends[0], ends[1]) || (f.1, f.0) == (ends[0], ends[1]);
                     assert!(!folds.iter().any(same), "{ends:?}");
                 }
             }
@@ -324,14 +261,8 @@ mod tests {
     #[test]
     fn it_paints_as_well_formed_svg() {
         let painted = paint(&drawn(System::Inch).1);
-        assert_eq!(
-            painted.matches("<g").count(),
-            painted.matches("</g>").count()
-        );
-        assert!(
-            !painted.contains("style="),
-            "a strict content policy forbids inline styles"
-        );
+        assert_eq!(painted.matches("<g").count(), painted.matches("</g>").count());
+        assert!(!painted.contains("style="), "a strict content policy forbids inline styles");
         assert!(!painted.contains("NaN"), "every place is a number");
     }
 }

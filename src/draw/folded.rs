@@ -24,24 +24,11 @@ pub struct Dress {
 /// One part of an assembly after `progress` of its moves: 0 is flat, the number of moves is finished.
 /// The frame is the same for every progress, so that the drawing does not jump while it folds.
 #[must_use]
-pub fn folded(
-    planned: &Planned,
-    part: usize,
-    progress: f64,
-    dress: &Dress,
-    view: View,
-) -> Option<Drawing> {
+pub fn folded(planned: &Planned, part: usize, progress: f64, dress: &Dress, view: View) -> Option<Drawing> {
     let shape = planned.assembly.as_ref()?.parts.get(part)?;
-    let mut d = Drawing {
-        title: format!("{}, folding", planned.name),
-        ..Drawing::default()
-    };
+    let mut d = Drawing { title: format!("{}, folding", planned.name), ..Drawing::default() };
     let pose = Pose::of(shape, &bends(shape, progress), planned.thickness);
-    paint(
-        &mut d,
-        &leaves(planned, part, shape, &pose, dress, V3::default()),
-        view,
-    );
+    paint(&mut d, &leaves(planned, part, shape, &pose, dress, V3::default()), view);
     let steps = shape.moves.len() * 2;
     let every = (0..=steps).flat_map(|i| {
         let pose = Pose::of(shape, &bends(shape, i as f64 / 2.0), planned.thickness);
@@ -53,17 +40,8 @@ pub fn folded(
 
 /// The finished boxes in a row in their holder; `out` lifts them, from 0 (in) to 1 (standing above it).
 #[must_use]
-pub fn set(
-    boxes: &[Planned],
-    holder: Option<&Planned>,
-    tint: &dyn Fn(u16) -> Tint,
-    out: f64,
-    view: View,
-) -> Drawing {
-    let mut d = Drawing {
-        title: "The finished set".to_owned(),
-        ..Drawing::default()
-    };
+pub fn set(boxes: &[Planned], holder: Option<&Planned>, tint: &dyn Fn(u16) -> Tint, out: f64, view: View) -> Drawing {
+    let mut d = Drawing { title: "The finished set".to_owned(), ..Drawing::default() };
     let dress = |p: &Planned| Dress {
         card: tint(p.card),
         mats: p.mat_card.map_or_else(Tint::default, tint),
@@ -87,15 +65,8 @@ pub fn set(
     let mut front = 0.0;
     if let Some((holder, assembly)) = holder.and_then(|h| h.assembly.as_ref().map(|a| (h, a))) {
         add(holder, V3::default(), V3::default());
-        let count: u32 = boxes
-            .iter()
-            .filter(|b| b.assembly.is_some())
-            .map(|b| b.count)
-            .sum();
-        let taken: f64 = boxes
-            .iter()
-            .map(|b| b.outside.width.as_mm() * f64::from(b.count))
-            .sum();
+        let count: u32 = boxes.iter().filter(|b| b.assembly.is_some()).map(|b| b.count).sum();
+        let taken: f64 = boxes.iter().map(|b| b.outside.width.as_mm() * f64::from(b.count)).sum();
         gap = (assembly.inside.width.as_mm() - taken) / f64::from(count + 1);
         x = (assembly.finished.width.as_mm() - assembly.inside.width.as_mm()) / 2.0 + gap;
         front = assembly.finished.depth.as_mm() / 2.0;
@@ -108,8 +79,7 @@ pub fn set(
         let lift = planned.outside.height.as_mm() * 1.05;
         // A part's origin is the front's lower left score; the outside starts before it.
         let before = (wide - assembly.finished.width.as_mm()) / 2.0;
-        let y = if front > 0.0 { front - deep / 2.0 } else { 0.0 }
-            + (deep - assembly.finished.depth.as_mm()) / 2.0;
+        let y = if front > 0.0 { front - deep / 2.0 } else { 0.0 } + (deep - assembly.finished.depth.as_mm()) / 2.0;
         for _ in 0..planned.count.min(MOST_DRAWN) {
             add(
                 planned,
@@ -127,14 +97,7 @@ pub fn set(
 /// Alike boxes drawn one by one; more than these would not be told apart.
 const MOST_DRAWN: u32 = 24;
 
-fn leaves(
-    planned: &Planned,
-    index: usize,
-    part: &Part,
-    pose: &Pose,
-    dress: &Dress,
-    at: V3,
-) -> Vec<Leaf> {
+fn leaves(planned: &Planned, index: usize, part: &Part, pose: &Pose, dress: &Dress, at: V3) -> Vec<Leaf> {
     let moved = |all: Vec<V3>| all.into_iter().map(|p| p + at).collect::<Vec<_>>();
     part.net
         .panels
@@ -147,30 +110,16 @@ fn leaves(
                 corners: moved(pose.outline(id, &panel.outline)),
                 out: pose.out(id),
                 card: dress.card,
-                touch: Some(Touch {
-                    part: index,
-                    panel: i,
-                }),
-                chosen: if dress.chosen.contains(&id) {
-                    Chosen::Yes
-                } else {
-                    Chosen::No
-                },
-                mats: mats
-                    .map(|m| (moved(pose.outline(id, &m.outline)), dress.mats))
-                    .collect(),
+                touch: Some(Touch { part: index, panel: i }),
+                chosen: if dress.chosen.contains(&id) { Chosen::Yes } else { Chosen::No },
+                mats: mats.map(|m| (moved(pose.outline(id, &m.outline)), dress.mats)).collect(),
             }
         })
         .collect()
 }
 
 fn places(part: &Part, pose: &Pose, at: V3) -> Vec<V3> {
-    let corners = part
-        .net
-        .panels
-        .iter()
-        .enumerate()
-        .flat_map(|(i, p)| pose.outline(PanelId(i), &p.outline));
+    let corners = part.net.panels.iter().enumerate().flat_map(|(i, p)| pose.outline(PanelId(i), &p.outline));
     corners.map(|p| p + at).collect()
 }
 
@@ -186,8 +135,5 @@ fn frame(d: &mut Drawing, places: impl Iterator<Item = V3>, view: View) {
     }
     let edge = 3.0;
     d.lettering = ((max[0] - min[0]).max(max[1] - min[1]) / 30.0).max(1.0);
-    d.frame(
-        [min[0] - edge, min[1] - edge],
-        [max[0] + edge, max[1] + edge],
-    );
+    d.frame([min[0] - edge, min[1] - edge], [max[0] + edge, max[1] + edge]);
 }

@@ -21,10 +21,7 @@ pub fn corners(outline: &Outline) -> Vec<Spot> {
 pub fn hatch(shape: &[Spot], gap: f64) -> Vec<[Spot; 2]> {
     // Along a hatch line x + y is constant: walk that sum, and sort the crossings by x.
     let sums = shape.iter().map(|p| p[0] + p[1]);
-    let (low, high) = (
-        sums.clone().fold(f64::MAX, f64::min),
-        sums.fold(f64::MIN, f64::max),
-    );
+    let (low, high) = (sums.clone().fold(f64::MAX, f64::min), sums.fold(f64::MIN, f64::max));
     let mut lines = Vec::new();
     if !(gap > 0.0 && high > low) {
         return lines;
@@ -40,10 +37,7 @@ pub fn hatch(shape: &[Spot], gap: f64) -> Vec<[Spot; 2]> {
             }
         }
         xs.sort_by(f64::total_cmp);
-        lines.extend(
-            xs.chunks_exact(2)
-                .map(|x| [[x[0], at - x[0]], [x[1], at - x[1]]]),
-        );
+        lines.extend(xs.chunks_exact(2).map(|x| [[x[0], at - x[0]], [x[1], at - x[1]]]));
         at += gap;
     }
     lines
@@ -68,12 +62,7 @@ pub fn uncovered(a: Point, b: Point, folds: &[(Point, Point)]) -> Vec<[Spot; 2]>
         .collect();
     covered.sort_by(|x, y| x.0.total_cmp(&y.0));
     let (from, to) = (spot(a), spot(b));
-    let place = |t: f64| {
-        [
-            from[0] + (to[0] - from[0]) * t,
-            from[1] + (to[1] - from[1]) * t,
-        ]
-    };
+    let place = |t: f64| [from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * t];
     let mut free = Vec::new();
     let mut at = 0.0;
     for (s, e) in covered {
@@ -92,24 +81,15 @@ pub fn uncovered(a: Point, b: Point, folds: &[(Point, Point)]) -> Vec<[Spot; 2]>
 #[must_use]
 pub fn middle(shape: &[Spot]) -> (Spot, f64, f64) {
     let (min, max) = round(shape);
-    (
-        [f64::midpoint(min[0], max[0]), f64::midpoint(min[1], max[1])],
-        max[0] - min[0],
-        max[1] - min[1],
-    )
+    ([f64::midpoint(min[0], max[0]), f64::midpoint(min[1], max[1])], max[0] - min[0], max[1] - min[1])
 }
 
 /// The rectangle round a shape: upper left and lower right corner.
 #[must_use]
 pub fn round(shape: &[Spot]) -> (Spot, Spot) {
-    shape
-        .iter()
-        .fold(([f64::MAX; 2], [f64::MIN; 2]), |(min, max), p| {
-            (
-                [min[0].min(p[0]), min[1].min(p[1])],
-                [max[0].max(p[0]), max[1].max(p[1])],
-            )
-        })
+    shape.iter().fold(([f64::MAX; 2], [f64::MIN; 2]), |(min, max), p| {
+        ([min[0].min(p[0]), min[1].min(p[1])], [max[0].max(p[0]), max[1].max(p[1])])
+    })
 }
 
 /// The corners of an upright rectangle.
@@ -128,10 +108,7 @@ mod tests {
         let p = |x, y| Point::new(Length::mm(x), Length::mm(y));
         let free = uncovered(p(0, 0), p(10, 0), &[(p(8, 0), p(2, 0)), (p(0, 0), p(0, 9))]);
         assert_eq!(free, [[[0.0, 0.0], [2.0, 0.0]], [[8.0, 0.0], [10.0, 0.0]]]);
-        assert_eq!(
-            uncovered(p(0, 0), p(10, 0), &[(p(0, 0), p(10, 0))]),
-            [] as [[Spot; 2]; 0]
-        );
+        assert_eq!(uncovered(p(0, 0), p(10, 0), &[(p(0, 0), p(10, 0))]), [] as [[Spot; 2]; 0]);
     }
 
     #[test]
@@ -139,12 +116,7 @@ mod tests {
         let square = block([0.0, 0.0], [10.0, 10.0]);
         let lines = hatch(&square, 4.0);
         assert_eq!(lines.len(), 5);
-        assert!(
-            lines
-                .iter()
-                .flatten()
-                .all(|p| p.iter().all(|v| (-1e-9..=10.000_001).contains(v)))
-        );
+        assert!(lines.iter().flatten().all(|p| p.iter().all(|v| (-1e-9..=10.000_001).contains(v))));
         assert_eq!(hatch(&[], 1.0).len(), 0);
     }
 }

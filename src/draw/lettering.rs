@@ -35,9 +35,7 @@ impl Piece {
     pub fn width(&self) -> f64 {
         match self {
             Self::Run(text) => run_width(text),
-            Self::Stack(n, d) => {
-                run_width(&n.to_string()).max(run_width(&d.to_string())) * STACKED + 0.16
-            }
+            Self::Stack(n, d) => run_width(&n.to_string()).max(run_width(&d.to_string())) * STACKED + 0.16,
         }
     }
 }

@@ -17,10 +17,7 @@ pub fn overview(plan: &Plan, tint: &dyn Fn(u16) -> Tint) -> Drawing {
             Some((i, [blank.width().as_mm(), blank.height().as_mm()]))
         })
         .collect();
-    let mut d = Drawing {
-        title: "All parts, flat, at one scale".to_owned(),
-        ..Drawing::default()
-    };
+    let mut d = Drawing { title: "All parts, flat, at one scale".to_owned(), ..Drawing::default() };
     let area: f64 = sizes.iter().map(|(_, s)| s[0] * s[1]).sum();
     let widest = sizes.iter().map(|(_, s)| s[0]).fold(0.0, f64::max);
     // About three wide to two high.
@@ -42,19 +39,11 @@ pub fn overview(plan: &Plan, tint: &dyn Fn(u16) -> Tint) -> Drawing {
             chosen: None,
             system: plan.system,
         };
-        let mut one = Drawing {
-            lettering: d.lettering * 0.8,
-            ..Drawing::default()
-        };
+        let mut one = Drawing { lettering: d.lettering * 0.8, ..Drawing::default() };
         pattern(&mut one, part, 0, look);
         let top = [at[0], at[1] + d.lettering * 1.8];
-        d.label(
-            [at[0] + size[0] / 2.0, at[1] + d.lettering * 0.7],
-            short(&part.name),
-            super::drawing::Ink::Page,
-        );
-        d.marks
-            .extend(one.marks.into_iter().map(|m| shifted(m, top, index)));
+        d.label([at[0] + size[0] / 2.0, at[1] + d.lettering * 0.7], short(&part.name), super::drawing::Ink::Page);
+        d.marks.extend(one.marks.into_iter().map(|m| shifted(m, top, index)));
         at[0] += size[0] + gap;
         row = row.max(size[1] + d.lettering * 1.8);
         reach = reach.max(at[0] - gap);
@@ -70,21 +59,11 @@ fn shifted(mark: Mark, by: Spot, part: usize) -> Mark {
     match mark {
         Mark::Area(a) => Mark::Area(Area {
             corners: a.corners.into_iter().map(there).collect(),
-            panel: a.panel.map(|t| Touch {
-                part,
-                panel: t.panel,
-            }),
+            panel: a.panel.map(|t| Touch { part, panel: t.panel }),
             ..a
         }),
-        Mark::Line(l) => Mark::Line(Line {
-            run: l.run.into_iter().map(there).collect(),
-            ..l
-        }),
+        Mark::Line(l) => Mark::Line(Line { run: l.run.into_iter().map(there).collect(), ..l }),
         // Lettering was made for the size of one part's names.
-        Mark::Label(l) => Mark::Label(Label {
-            at: there(l.at),
-            size: l.size * 0.8,
-            ..l
-        }),
+        Mark::Label(l) => Mark::Label(Label { at: there(l.at), size: l.size * 0.8, ..l }),
     }
 }

@@ -16,10 +16,7 @@ pub struct View {
 
 impl Default for View {
     fn default() -> Self {
-        Self {
-            turn: 32.0,
-            tilt: 28.0,
-        }
+        Self { turn: 32.0, tilt: 28.0 }
     }
 }
 
@@ -91,11 +88,7 @@ pub fn paint(d: &mut Drawing, leaves: &[Leaf], view: View) {
             Chosen::Yes => Fill::Chosen,
             Chosen::No => Fill::Card(leaf.card, light(leaf.out, facing)),
         };
-        d.marks.push(Mark::Area(Area {
-            corners: seen.shape.clone(),
-            fill,
-            panel: leaf.touch,
-        }));
+        d.marks.push(Mark::Area(Area { corners: seen.shape.clone(), fill, panel: leaf.touch }));
         edge(d, &seen.shape, leaf.card);
         if facing > 0.0 {
             for (corners, tint) in &leaf.mats {
@@ -125,11 +118,7 @@ fn edge(d: &mut Drawing, shape: &[Spot], card: Tint) {
 /// Light falls from above on the left; insides are a little paler, as the core of card is.
 fn light(out: V3, facing: f64) -> f64 {
     let lamp = V3::new(-0.45, -0.55, 0.70).unit();
-    if facing >= 0.0 {
-        out.dot(lamp) * 0.22 - 0.06
-    } else {
-        (-out).dot(lamp) * 0.16 + 0.18
-    }
+    if facing >= 0.0 { out.dot(lamp) * 0.22 - 0.06 } else { (-out).dot(lamp) * 0.16 + 0.18 }
 }
 
 fn look(leaf: &Leaf, view: View) -> Seen {
@@ -138,21 +127,13 @@ fn look(leaf: &Leaf, view: View) -> Seen {
     let middle = all.iter().map(|a| a.1).sum::<f64>() / n;
     let shape: Vec<Spot> = all.iter().map(|a| a.0).collect();
     let flat = shape.iter().map(|s| V3::new(s[0], s[1], 0.0)).collect();
-    Seen {
-        distance: plane(&all),
-        shape,
-        flat,
-        middle,
-    }
+    Seen { distance: plane(&all), shape, flat, middle }
 }
 
 /// Distance as a plane over the page, from the two widest-apart edges.
 fn plane(all: &[(Spot, f64)]) -> Option<[f64; 3]> {
     let (o, od) = *all.first()?;
-    let ways = || {
-        all.iter()
-            .map(|(s, d)| ([s[0] - o[0], s[1] - o[1]], d - od))
-    };
+    let ways = || all.iter().map(|(s, d)| ([s[0] - o[0], s[1] - o[1]], d - od));
     let long = |v: &[f64; 2]| v[0] * v[0] + v[1] * v[1];
     let (u, ud) = ways().max_by(|a, b| long(&a.0).total_cmp(&long(&b.0)))?;
     let cross = |v: &[f64; 2]| u[0] * v[1] - u[1] * v[0];
@@ -184,11 +165,10 @@ fn far_to_near(seen: &[Seen]) -> Vec<usize> {
     while !left.is_empty() {
         let free = |i: usize| !before[i].iter().any(|b| left.contains(b));
         // Of those that nothing is behind, the farthest; where leaves lie in a ring, simply the farthest.
-        let farthest = |some: &mut dyn Iterator<Item = usize>| {
-            some.max_by(|&a, &b| seen[a].middle.total_cmp(&seen[b].middle))
-        };
-        let next = farthest(&mut left.iter().copied().filter(|&i| free(i)))
-            .or_else(|| farthest(&mut left.iter().copied()));
+        let farthest =
+            |some: &mut dyn Iterator<Item = usize>| some.max_by(|&a, &b| seen[a].middle.total_cmp(&seen[b].middle));
+        let next =
+            farthest(&mut left.iter().copied().filter(|&i| free(i))).or_else(|| farthest(&mut left.iter().copied()));
         let Some(next) = next else { break };
         left.retain(|&i| i != next);
         order.push(next);
@@ -208,16 +188,8 @@ fn behind(a: &Seen, b: &Seen) -> Option<bool> {
 /// A place inside both shapes; nothing where they share less than a line.
 fn overlap(a: &Seen, b: &Seen) -> Option<Spot> {
     let mut shared: Vec<Spot> = Vec::new();
-    shared.extend(
-        a.shape
-            .iter()
-            .filter(|s| inside(&b.flat, V3::new(s[0], s[1], 0.0))),
-    );
-    shared.extend(
-        b.shape
-            .iter()
-            .filter(|s| inside(&a.flat, V3::new(s[0], s[1], 0.0))),
-    );
+    shared.extend(a.shape.iter().filter(|s| inside(&b.flat, V3::new(s[0], s[1], 0.0))));
+    shared.extend(b.shape.iter().filter(|s| inside(&a.flat, V3::new(s[0], s[1], 0.0))));
     for i in 0..a.shape.len() {
         for j in 0..b.shape.len() {
             let (p, q) = (a.shape[i], a.shape[(i + 1) % a.shape.len()]);
@@ -233,9 +205,7 @@ fn overlap(a: &Seen, b: &Seen) -> Option<Spot> {
         return None;
     }
     let n = shared.len() as f64;
-    let sum = shared
-        .iter()
-        .fold([0.0, 0.0], |t, s| [t[0] + s[0], t[1] + s[1]]);
+    let sum = shared.iter().fold([0.0, 0.0], |t, s| [t[0] + s[0], t[1] + s[1]]);
     Some([sum[0] / n, sum[1] / n])
 }
 
@@ -246,10 +216,6 @@ fn crossing(p: Spot, q: Spot, r: Spot, s: Spot) -> Option<Spot> {
         return None;
     }
     let w = [r[0] - p[0], r[1] - p[1]];
-    let (t, k) = (
-        (w[0] * v[1] - w[1] * v[0]) / c,
-        (w[0] * u[1] - w[1] * u[0]) / c,
-    );
-    ((0.0..=1.0).contains(&t) && (0.0..=1.0).contains(&k))
-        .then(|| [p[0] + u[0] * t, p[1] + u[1] * t])
+    let (t, k) = ((w[0] * v[1] - w[1] * v[0]) / c, (w[0] * u[1] - w[1] * u[0]) / c);
+    ((0.0..=1.0).contains(&t) && (0.0..=1.0).contains(&k)).then(|| [p[0] + u[0] * t, p[1] + u[1] * t])
 }

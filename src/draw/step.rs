@@ -22,27 +22,9 @@ use crate::project::request::Tint;
 pub fn step(step: &Step, plan: &Plan, tint: &dyn Fn(u16) -> Tint) -> Option<Drawing> {
     match &step.action {
         Action::CutPieces { card, .. } => first_sheet(plan, *card, tint),
-        Action::Fill => Some(set(
-            &plan.boxes,
-            plan.holder.as_ref(),
-            tint,
-            1.0,
-            View::default(),
-        )),
-        Action::SlideIn => Some(set(
-            &plan.boxes,
-            plan.holder.as_ref(),
-            tint,
-            0.45,
-            View::default(),
-        )),
-        Action::TryBoxesIn { .. } => Some(set(
-            &plan.boxes,
-            plan.holder.as_ref(),
-            tint,
-            0.0,
-            View::default(),
-        )),
+        Action::Fill => Some(set(&plan.boxes, plan.holder.as_ref(), tint, 1.0, View::default())),
+        Action::SlideIn => Some(set(&plan.boxes, plan.holder.as_ref(), tint, 0.45, View::default())),
+        Action::TryBoxesIn { .. } => Some(set(&plan.boxes, plan.holder.as_ref(), tint, 0.0, View::default())),
         action => {
             let planned = plan.part(step.place)?;
             let look = Look {
@@ -59,32 +41,14 @@ pub fn step(step: &Step, plan: &Plan, tint: &dyn Fn(u16) -> Tint) -> Option<Draw
 fn first_sheet(plan: &Plan, card: u16, tint: &dyn Fn(u16) -> Tint) -> Option<Drawing> {
     let sheets = plan.sheets.iter().find(|s| s.job.card == card)?;
     let pattern = sheets.layout.patterns.first()?;
-    let letter = |id: u32| {
-        plan.pieces
-            .iter()
-            .find(|p| p.id == id)
-            .map_or(String::new(), Piece::letter)
-    };
+    let letter = |id: u32| plan.pieces.iter().find(|p| p.id == id).map_or(String::new(), Piece::letter);
     let bare = sheets.sheet(pattern.sheet)?;
     let cuts = order(pattern, bare);
     let system = plan.system;
-    Some(sheet(&Cutting {
-        sheet: bare,
-        pattern,
-        cuts: &cuts,
-        tint: tint(card),
-        system,
-        letter: &letter,
-    }))
+    Some(sheet(&Cutting { sheet: bare, pattern, cuts: &cuts, tint: tint(card), system, letter: &letter }))
 }
 
-fn on_part(
-    action: &Action,
-    plan: &Plan,
-    planned: &Planned,
-    part: usize,
-    look: Look,
-) -> Option<Drawing> {
+fn on_part(action: &Action, plan: &Plan, planned: &Planned, part: usize, look: Look) -> Option<Drawing> {
     let shape = planned.assembly.as_ref()?.parts.get(part)?;
     let recipe = planned.recipes.get(part)?;
     let net = &shape.net;
@@ -99,58 +63,31 @@ fn on_part(
         Action::Fold { index, .. } => {
             let moved = shape.moves.get(*index)?;
             let chosen = match &moved.way {
-                Way::Even(all) => all
-                    .iter()
-                    .filter_map(|c| net.creases.get(c.0))
-                    .map(|c| c.far)
-                    .collect(),
-                Way::TuckIn { lid, .. } => {
-                    net.creases.get(lid.0).map(|c| c.far).into_iter().collect()
-                }
+                Way::Even(all) => all.iter().filter_map(|c| net.creases.get(c.0)).map(|c| c.far).collect(),
+                Way::TuckIn { lid, .. } => net.creases.get(lid.0).map(|c| c.far).into_iter().collect(),
             };
-            let dress = Dress {
-                card: look.card,
-                mats: look.mats,
-                chosen,
-            };
+            let dress = Dress { card: look.card, mats: look.mats, chosen };
             // Nearly at its end: so both where it comes from and where it goes can be seen.
-            let mut d = folded(
-                planned,
-                part,
-                *index as f64 + 0.82,
-                &dress,
-                view(moved.name),
-            )?;
+            let mut d = folded(planned, part, *index as f64 + 0.82, &dress, view(moved.name))?;
             d.fit(4.0);
             Some(d)
         }
         Action::Straps(ids) => strap(plan, planned, ids, look),
-        Action::CutPieces { .. } | Action::TryBoxesIn { .. } | Action::Fill | Action::SlideIn => {
-            None
-        }
+        Action::CutPieces { .. } | Action::TryBoxesIn { .. } | Action::Fill | Action::SlideIn => None,
     }
 }
 
 /// As it is before its mats are on.
 fn unmatted(planned: &Planned) -> Planned {
-    Planned {
-        mats: Vec::new(),
-        ..planned.clone()
-    }
+    Planned { mats: Vec::new(), ..planned.clone() }
 }
 
 /// What happens at the base is seen from below, from the side that it comes from.
 fn view(name: MoveName) -> View {
     let usual = View::default();
     match name {
-        MoveName::BaseInner | MoveName::BaseSides => View {
-            turn: usual.turn + 180.0,
-            tilt: -38.0,
-        },
-        MoveName::BaseOuter => View {
-            tilt: -38.0,
-            ..usual
-        },
+        MoveName::BaseInner | MoveName::BaseSides => View { turn: usual.turn + 180.0, tilt: -38.0 },
+        MoveName::BaseOuter => View { tilt: -38.0, ..usual },
         _ => usual,
     }
 }
@@ -186,11 +123,7 @@ fn strap(plan: &Plan, planned: &Planned, ids: &[u32], look: Look) -> Option<Draw
     let piece = plan.pieces.iter().find(|p| ids.contains(&p.id))?;
     let turn = (piece.width - planned.outside.depth).half();
     let (w, h) = (piece.width.as_mm(), piece.height.as_mm());
-    let mut d = Drawing {
-        title: "A strap and its folds".to_owned(),
-        lettering: w / 18.0,
-        ..Drawing::default()
-    };
+    let mut d = Drawing { title: "A strap and its folds".to_owned(), lettering: w / 18.0, ..Drawing::default() };
     let card = Ink::Card(look.mats);
     d.area(block([0.0, 0.0], [w, h]), Fill::Card(look.mats, 0.0));
     d.ring(Meaning::Cut, card, block([0.0, 0.0], [w, h]));
@@ -204,17 +137,9 @@ fn strap(plan: &Plan, planned: &Planned, ids: &[u32], look: Look) -> Option<Draw
 
 fn canvas(recipe: &Recipe, title: &str, look: Look) -> Drawing {
     let (w, h) = (recipe.width.as_mm(), recipe.height.as_mm());
-    let mut d = Drawing {
-        title: title.to_owned(),
-        lettering: w.max(h) / 24.0,
-        ..Drawing::default()
-    };
+    let mut d = Drawing { title: title.to_owned(), lettering: w.max(h) / 24.0, ..Drawing::default() };
     d.area(block([0.0, 0.0], [w, h]), Fill::Card(look.card, 0.0));
-    d.ring(
-        Meaning::Edge,
-        Ink::Card(look.card),
-        block([0.0, 0.0], [w, h]),
-    );
+    d.ring(Meaning::Edge, Ink::Card(look.card), block([0.0, 0.0], [w, h]));
     let room = d.lettering * 3.4;
     d.frame([-room, -room], [w + d.lettering, h + d.lettering]);
     d
@@ -226,25 +151,14 @@ fn scored(recipe: &Recipe, scores: &Scores, look: Look) -> Drawing {
         Turned::AsItLies => (recipe.width.as_mm(), recipe.height.as_mm()),
         Turned::Quarter => (recipe.height.as_mm(), recipe.width.as_mm()),
     };
-    let mut d = Drawing {
-        title: "Scores".to_owned(),
-        lettering: whole.max(along) / 24.0,
-        ..Drawing::default()
-    };
+    let mut d = Drawing { title: "Scores".to_owned(), lettering: whole.max(along) / 24.0, ..Drawing::default() };
     let card = Ink::Card(look.card);
-    d.area(
-        block([0.0, 0.0], [whole, along]),
-        Fill::Card(look.card, 0.0),
-    );
+    d.area(block([0.0, 0.0], [whole, along]), Fill::Card(look.card, 0.0));
     d.ring(Meaning::Edge, card, block([0.0, 0.0], [whole, along]));
     // The fence at the left.
     let thick = d.lettering * 0.7;
     d.area(block([-thick, -thick], [0.0, along + thick]), Fill::Tool);
-    d.ring(
-        Meaning::Edge,
-        Ink::Page,
-        block([-thick, -thick], [0.0, along + thick]),
-    );
+    d.ring(Meaning::Edge, Ink::Page, block([-thick, -thick], [0.0, along + thick]));
     if scores.turned == Turned::Quarter {
         // A quarter to the left: what lay at the left now lies below; the first scores run across.
         for at in &recipe.scores[0].at {
@@ -253,11 +167,7 @@ fn scored(recipe: &Recipe, scores: &Scores, look: Look) -> Drawing {
         }
     }
     for at in &scores.at {
-        d.line(
-            Meaning::Now,
-            card,
-            vec![[at.as_mm(), 0.0], [at.as_mm(), along]],
-        );
+        d.line(Meaning::Now, card, vec![[at.as_mm(), 0.0], [at.as_mm(), along]]);
     }
     dimension::along_top(&mut d, scores, look.system);
     let room = d.lettering * 3.4;
@@ -308,11 +218,7 @@ fn cells(net: &Net, look: Look) -> Drawing {
 /// The pattern, with what is taken off now drawn heaviest.
 fn take_off(planned: &Planned, part: usize, net: &Net, off: &[TakeOff], look: Look) -> Drawing {
     let (w, h) = (net.blank.width().as_mm(), net.blank.height().as_mm());
-    let mut d = Drawing {
-        title: "What is trimmed".to_owned(),
-        lettering: w.max(h) / 28.0,
-        ..Drawing::default()
-    };
+    let mut d = Drawing { title: "What is trimmed".to_owned(), lettering: w.max(h) / 28.0, ..Drawing::default() };
     pattern(&mut d, planned, part, look);
     for waste in &net.waste {
         let mine = |o: &TakeOff| Some(o.panel) == waste.from && o.taken == waste.taken;

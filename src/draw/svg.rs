@@ -1,8 +1,6 @@
 //! The one painter of SVG, and the one escape for what goes into it.
 
-use super::drawing::{
-    Area, Drawing, Ends, Fill, Hold, Ink, Label, Line, Mark, Meaning, Reads, Spot,
-};
+use super::drawing::{Area, Drawing, Ends, Fill, Hold, Ink, Label, Line, Mark, Meaning, Reads, Spot};
 use super::lettering::{Piece, STACKED, pieces};
 use crate::project::request::Tint;
 
@@ -11,10 +9,7 @@ use crate::project::request::Tint;
 /// Colours that belong to the page are classes, so that its schemes can set them; nothing is an inline style.
 #[must_use]
 pub fn paint(drawing: &Drawing) -> String {
-    let (w, h) = (
-        drawing.max[0] - drawing.min[0],
-        drawing.max[1] - drawing.min[1],
-    );
+    let (w, h) = (drawing.max[0] - drawing.min[0], drawing.max[1] - drawing.min[1]);
     let mut out = format!(
         "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" viewBox=\"{} {} {} {}\" role=\"img\" aria-label=\"{}\">",
         num(drawing.min[0]),
@@ -86,11 +81,7 @@ fn path(run: &[Spot], ends: Ends) -> String {
 fn lit(tint: Tint, light: f64) -> String {
     let part = |shift: u32| {
         let c = f64::from(tint.0 >> shift & 0xff);
-        let c = if light < 0.0 {
-            c * (1.0 + light.max(-1.0))
-        } else {
-            c + (255.0 - c) * light.min(1.0)
-        };
+        let c = if light < 0.0 { c * (1.0 + light.max(-1.0)) } else { c + (255.0 - c) * light.min(1.0) };
         // Between 0 and 255 by construction.
         c.round() as u32
     };
@@ -105,13 +96,8 @@ fn paint_area(out: &mut String, area: &Area) {
         Fill::Chosen => "class=\"chosen\"".to_owned(),
         Fill::Tool => "class=\"tool\"".to_owned(),
     };
-    let touch = area.panel.map_or(String::new(), |t| {
-        format!(" data-part=\"{}\" data-panel=\"{}\"", t.part, t.panel)
-    });
-    out.push_str(&format!(
-        "<path {fill}{touch} d=\"{}\"/>",
-        path(&area.corners, Ends::Closed)
-    ));
+    let touch = area.panel.map_or(String::new(), |t| format!(" data-part=\"{}\" data-panel=\"{}\"", t.part, t.panel));
+    out.push_str(&format!("<path {fill}{touch} d=\"{}\"/>", path(&area.corners, Ends::Closed)));
 }
 
 const fn ink_class(ink: Ink) -> &'static str {
@@ -166,21 +152,11 @@ fn paint_label(out: &mut String, label: &Label, lettering: f64) {
     };
     let turn = match label.way {
         Reads::Across => String::new(),
-        Reads::Up => format!(
-            " transform=\"rotate(-90 {} {})\"",
-            num(label.at[0]),
-            num(label.at[1])
-        ),
+        Reads::Up => format!(" transform=\"rotate(-90 {} {})\"", num(label.at[0]), num(label.at[1])),
     };
     // Figures of system faces are about 0.72 of the size high: their middle is 0.36 above the foot.
     let foot = |middle: f64, size: f64| num(middle + 0.36 * size);
-    let text = |out: &mut String,
-                x: f64,
-                y: f64,
-                size: f64,
-                anchor: &str,
-                turn: &str,
-                words: &str| {
+    let text = |out: &mut String, x: f64, y: f64, size: f64, anchor: &str, turn: &str, words: &str| {
         out.push_str(&format!(
             "<text class=\"{ink}\" x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{anchor}\"{turn}>{}</text>",
             num(x),
@@ -206,41 +182,14 @@ fn paint_label(out: &mut String, label: &Label, lettering: f64) {
             Piece::Run(words) => {
                 // Beside a fraction the place of each run counts: it is given the width that was reckoned with,
                 // whatever the face; and spaces at its ends are kept.
-                let held = format!(
-                    " textLength=\"{}\" lengthAdjust=\"spacingAndGlyphs\"",
-                    num(wide)
-                );
-                text(
-                    out,
-                    x,
-                    label.at[1],
-                    size,
-                    "start",
-                    &held,
-                    &words.replace(' ', "\u{a0}"),
-                );
+                let held = format!(" textLength=\"{}\" lengthAdjust=\"spacingAndGlyphs\"", num(wide));
+                text(out, x, label.at[1], size, "start", &held, &words.replace(' ', "\u{a0}"));
             }
             Piece::Stack(n, d) => {
                 let (middle, small) = (x + wide / 2.0, size * STACKED);
                 let away = small * 0.52;
-                text(
-                    out,
-                    middle,
-                    label.at[1] - away,
-                    small,
-                    "middle",
-                    "",
-                    &n.to_string(),
-                );
-                text(
-                    out,
-                    middle,
-                    label.at[1] + away,
-                    small,
-                    "middle",
-                    "",
-                    &d.to_string(),
-                );
+                text(out, middle, label.at[1] - away, small, "middle", "", &n.to_string());
+                text(out, middle, label.at[1] + away, small, "middle", "", &d.to_string());
                 out.push_str(&format!(
                     "<path class=\"bar {ink}\" stroke-width=\"{}\" d=\"M{} {}H{}\"/>",
                     num(size * 0.06),
@@ -262,20 +211,12 @@ mod tests {
 
     fn check(drawing: &Drawing, expected: &[&str]) {
         let painted = paint(drawing);
-        let lines: Vec<&str> = painted
-            .split_inclusive('>')
-            .filter(|l| !l.starts_with("</"))
-            .collect();
+        let lines: Vec<&str> = painted.split_inclusive('>').filter(|l| !l.starts_with("</")).collect();
         assert_eq!(lines, expected);
     }
 
     fn small() -> Drawing {
-        Drawing {
-            title: "T".into(),
-            max: [10.0, 5.0],
-            lettering: 2.0,
-            ..Drawing::default()
-        }
+        Drawing { title: "T".into(), max: [10.0, 5.0], lettering: 2.0, ..Drawing::default() }
     }
 
     const HEAD: &str = "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" viewBox=\"0 0 10 5\" role=\"img\" aria-label=\"T\">";
@@ -284,15 +225,8 @@ mod tests {
     fn a_fold_and_its_card() {
         let mut d = small();
         let kraft = Tint::default();
-        d.area(
-            vec![[0.0, 0.0], [10.0, 0.0], [10.0, 5.0]],
-            Fill::Card(kraft, 0.0),
-        );
-        d.line(
-            Meaning::Mountain,
-            Ink::Card(kraft),
-            vec![[0.0, 2.5], [10.0, 2.5]],
-        );
+        d.area(vec![[0.0, 0.0], [10.0, 0.0], [10.0, 5.0]], Fill::Card(kraft, 0.0));
+        d.line(Meaning::Mountain, Ink::Card(kraft), vec![[0.0, 2.5], [10.0, 2.5]]);
         check(
             &d,
             &[
@@ -309,12 +243,7 @@ mod tests {
         let at = Figure::of(Length::inches(5, 4), System::Inch);
         d.label([5.0, 2.0], crate::say::phrase::Phrase::bare(at), Ink::Page);
         let painted = paint(&d);
-        for part in [
-            ">1</text>",
-            ">4</text>",
-            "font-size=\"1.32\"",
-            "class=\"bar on-page\"",
-        ] {
+        for part in [">1</text>", ">4</text>", "font-size=\"1.32\"", "class=\"bar on-page\""] {
             assert!(painted.contains(part), "{part} in {painted}");
         }
     }
@@ -323,11 +252,7 @@ mod tests {
     fn names_never_become_markup() {
         let mut d = small();
         d.title = "\"><script>".into();
-        d.label(
-            [0.0, 0.0],
-            "</text><script>alert(1)</script>\u{1}",
-            Ink::Page,
-        );
+        d.label([0.0, 0.0], "</text><script>alert(1)</script>\u{1}", Ink::Page);
         let painted = paint(&d);
         assert!(!painted.contains("<script"), "{painted}");
         assert!(!painted.contains('\u{1}'));
@@ -335,14 +260,7 @@ mod tests {
 
     #[test]
     fn numbers_are_short_and_never_odd() {
-        for (mm, expected) in [
-            (0.0, "0"),
-            (-0.001, "0"),
-            (1.5, "1.5"),
-            (-2.0, "-2"),
-            (100.0, "100"),
-            (f64::NAN, "0"),
-        ] {
+        for (mm, expected) in [(0.0, "0"), (-0.001, "0"), (1.5, "1.5"), (-2.0, "-2"), (100.0, "100"), (f64::NAN, "0")] {
             assert_eq!(num(mm), expected);
         }
     }

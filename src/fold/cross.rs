@@ -25,12 +25,7 @@ impl Shrunk {
     #[must_use]
     pub fn of(part: &Part, t: Length) -> Self {
         let by = shrink(t);
-        let outlines = part
-            .net
-            .panels
-            .iter()
-            .map(|p| inset(&p.outline, by))
-            .collect();
+        let outlines = part.net.panels.iter().map(|p| inset(&p.outline, by)).collect();
         Self { outlines }
     }
 
@@ -38,12 +33,8 @@ impl Shrunk {
     #[must_use]
     pub fn crossings(&self, pose: &Pose) -> Vec<(PanelId, PanelId)> {
         let n = self.outlines.len();
-        let placed: Vec<Vec<V3>> = self
-            .outlines
-            .iter()
-            .zip(&pose.panels)
-            .map(|(o, at)| o.iter().map(|&p| at.apply(p)).collect())
-            .collect();
+        let placed: Vec<Vec<V3>> =
+            self.outlines.iter().zip(&pose.panels).map(|(o, at)| o.iter().map(|&p| at.apply(p)).collect()).collect();
         let mut found = Vec::new();
         for a in 0..n {
             for b in a + 1..n {
@@ -103,8 +94,7 @@ fn inset(outline: &Outline, by: f64) -> Vec<V3> {
     };
     (0..n)
         .map(|i| {
-            let (before, here, after) =
-                (corners[(i + n - 1) % n], corners[i], corners[(i + 1) % n]);
+            let (before, here, after) = (corners[(i + n - 1) % n], corners[i], corners[(i + 1) % n]);
             let (u, v) = (inward(before, here), inward(here, after));
             here + (u + v) * (by / (1.0 + u.dot(v)).max(0.1))
         })

@@ -17,13 +17,8 @@ pub fn bends(part: &Part, progress: f64) -> Vec<Bend> {
         match &m.way {
             Way::Even(creases) => {
                 for c in creases {
-                    if let (Some(bend), Some(crease)) =
-                        (bends.get_mut(c.0), part.net.creases.get(c.0))
-                    {
-                        *bend = Bend {
-                            degrees: f64::from(crease.degrees) * done,
-                            settled: done,
-                        };
+                    if let (Some(bend), Some(crease)) = (bends.get_mut(c.0), part.net.creases.get(c.0)) {
+                        *bend = Bend { degrees: f64::from(crease.degrees) * done, settled: done };
                     }
                 }
             }
@@ -32,10 +27,7 @@ pub fn bends(part: &Part, progress: f64) -> Vec<Bend> {
                 let (lid_bend, tuck_bend) = passage.at(done);
                 for (c, degrees) in [(lid, lid_bend), (tuck, tuck_bend)] {
                     if let Some(bend) = bends.get_mut(c.0) {
-                        *bend = Bend {
-                            degrees,
-                            settled: done,
-                        };
+                        *bend = Bend { degrees, settled: done };
                     }
                 }
             }

@@ -68,11 +68,7 @@ impl Pose {
     /// An outline of a panel, in space.
     #[must_use]
     pub fn outline(&self, panel: PanelId, outline: &Outline) -> Vec<V3> {
-        outline
-            .corners
-            .iter()
-            .map(|&p| self.point(panel, p))
-            .collect()
+        outline.corners.iter().map(|&p| self.point(panel, p)).collect()
     }
 }
 
@@ -83,18 +79,11 @@ fn world(part: &Part) -> Rigid {
         Root::Front => [v(1.0, 0.0, 0.0), v(0.0, 0.0, 1.0), v(0.0, -1.0, 0.0)],
         Root::Base => [v(1.0, 0.0, 0.0), v(0.0, -1.0, 0.0), v(0.0, 0.0, -1.0)],
     };
-    let turn = Rigid {
-        axes,
-        origin: V3::default(),
-    };
-    let corner = part
-        .net
-        .panels
-        .first()
-        .map_or(Point::default(), |p| match part.root {
-            Root::Front => Point::new(p.cell.min.x, p.cell.max.y),
-            Root::Base => p.cell.min,
-        });
+    let turn = Rigid { axes, origin: V3::default() };
+    let corner = part.net.panels.first().map_or(Point::default(), |p| match part.root {
+        Root::Front => Point::new(p.cell.min.x, p.cell.max.y),
+        Root::Base => p.cell.min,
+    });
     // The front's lower left corner, or the base's front left corner, is the origin.
     turn.shifted(-turn.turn(flat(corner)))
 }
@@ -105,10 +94,6 @@ fn bent(net: &Net, crease: &Crease, degrees: f64) -> Rigid {
     let far = net.panel(crease.far).cell;
     let centre = flat(far.min) * 0.5 + flat(far.max) * 0.5;
     // Right-handed about the axis, the far panel goes the way of axis × (centre − from); that must be away from us.
-    let away = if axis.cross(centre - from).z > 0.0 {
-        -1.0
-    } else {
-        1.0
-    };
+    let away = if axis.cross(centre - from).z > 0.0 { -1.0 } else { 1.0 };
     Rigid::about(from, axis, away * degrees.to_radians())
 }

@@ -78,24 +78,13 @@ pub fn faults(assembly: &Assembly, t: Length) -> Vec<Fault> {
         found.extend(crossings(part, t));
     }
     if let [part] = assembly.parts.as_slice() {
-        let promised =
-            |s: crate::form::assembly::Size| [s.width, s.depth, s.height].map(Length::as_mm);
+        let promised = |s: crate::form::assembly::Size| [s.width, s.depth, s.height].map(Length::as_mm);
         let compare = |m: Measured, promised: [f64; 3], fault: fn(f64, f64) -> Fault| {
             let pairs = [m.width, m.depth, m.height].into_iter().zip(promised);
-            pairs
-                .filter_map(|(m, p)| m.filter(|m| (m - p).abs() > SIZE).map(|m| fault(m, p)))
-                .collect::<Vec<_>>()
+            pairs.filter_map(|(m, p)| m.filter(|m| (m - p).abs() > SIZE).map(|m| fault(m, p))).collect::<Vec<_>>()
         };
-        found.extend(compare(
-            inside_of(part, t),
-            promised(assembly.inside),
-            Fault::Inside,
-        ));
-        found.extend(compare(
-            outside_of(part, t),
-            promised(assembly.outside),
-            Fault::Outside,
-        ));
+        found.extend(compare(inside_of(part, t), promised(assembly.inside), Fault::Inside));
+        found.extend(compare(outside_of(part, t), promised(assembly.outside), Fault::Outside));
     }
     found
 }
@@ -116,13 +105,7 @@ fn flat_faults(part: &Part) -> Vec<Fault> {
         }
         reached[crease.far.0] = true;
     }
-    found.extend(
-        reached
-            .iter()
-            .enumerate()
-            .filter(|(_, r)| !**r)
-            .map(|(i, _)| Fault::Loose(PanelId(i))),
-    );
+    found.extend(reached.iter().enumerate().filter(|(_, r)| !**r).map(|(i, _)| Fault::Loose(PanelId(i))));
     found
 }
 
@@ -159,34 +142,16 @@ fn apart(part: &Part, meet: &Meet) -> Option<Fault> {
 
 fn glue_misses(part: &Part, glue: &Glue, t: Length) -> Option<Fault> {
     let pose = Pose::of(part, &folded(part), t);
-    let outlines: Vec<Vec<V3>> = glue
-        .onto
-        .iter()
-        .map(|p| {
-            part.net
-                .panel(*p)
-                .outline
-                .corners
-                .iter()
-                .map(|&c| flat(c))
-                .collect()
-        })
-        .collect();
+    let outlines: Vec<Vec<V3>> =
+        glue.onto.iter().map(|p| part.net.panel(*p).outline.corners.iter().map(|&c| flat(c)).collect()).collect();
     let area: Vec<V3> = glue.area.corners.iter().map(|&c| flat(c)).collect();
     let bounds = glue.area.bounds();
-    let out = pose.out(glue.on)
-        * if glue.face == Face::Outside {
-            1.0
-        } else {
-            -1.0
-        };
+    let out = pose.out(glue.on) * if glue.face == Face::Outside { 1.0 } else { -1.0 };
     let (mut tried, mut missed) = (0_u32, 0_u32);
     for i in 0..=20 {
         for j in 0..=20 {
-            let p = Point::new(
-                bounds.min.x + bounds.width().scaled(i, 20),
-                bounds.min.y + bounds.height().scaled(j, 20),
-            );
+            let p =
+                Point::new(bounds.min.x + bounds.width().scaled(i, 20), bounds.min.y + bounds.height().scaled(j, 20));
             // Corners of the area lie on its outline, where a hair decides: they are tried a hair within.
             let middle = flat(bounds.min) * 0.5 + flat(bounds.max) * 0.5;
             let p = flat(p) + (middle - flat(p)).unit() * MEETING;
@@ -207,11 +172,7 @@ fn glue_misses(part: &Part, glue: &Glue, t: Length) -> Option<Fault> {
     }
     (missed > 0 || tried == 0).then(|| Fault::GlueMisses {
         on: glue.on,
-        percent: if tried == 0 {
-            100
-        } else {
-            (missed * 100).div_ceil(tried)
-        },
+        percent: if tried == 0 { 100 } else { (missed * 100).div_ceil(tried) },
     })
 }
 
@@ -235,15 +196,9 @@ fn crossings(part: &Part, t: Length) -> Vec<Fault> {
             for (a, b) in shrunk.crossings(&pose) {
                 // On its way in a tuck bows: there its passage is proved above; at rest it is held like any panel.
                 let bowing = frame < FRAMES && slides.is_some_and(|s| s == a || s == b);
-                let known = found
-                    .iter()
-                    .any(|f| matches!(f, Fault::Crossing { a: x, b: y, .. } if (*x, *y) == (a, b)));
+                let known = found.iter().any(|f| matches!(f, Fault::Crossing { a: x, b: y, .. } if (*x, *y) == (a, b)));
                 if !bowing && !known {
-                    found.push(Fault::Crossing {
-                        during: m.name,
-                        a,
-                        b,
-                    });
+                    found.push(Fault::Crossing { during: m.name, a, b });
                 }
             }
         }

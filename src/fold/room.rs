@@ -29,25 +29,19 @@ const RAYS: [f64; 7] = [-0.98, -0.7, -0.35, 0.0, 0.35, 0.7, 0.98];
 #[must_use]
 pub fn inside_of(part: &Part, t: Length) -> Measured {
     let pose = Pose::of(part, &folded(part), t);
-    let walls: Vec<usize> = (0..part.net.panels.len())
-        .filter(|&i| !matches!(part.net.panels[i].duty, Duty::Tab | Duty::Tuck))
-        .collect();
+    let walls: Vec<usize> =
+        (0..part.net.panels.len()).filter(|&i| !matches!(part.net.panels[i].duty, Duty::Tab | Duty::Tuck)).collect();
     let (low, high) = extent(part, &pose, &walls);
     let middle = (low + high) * 0.5;
     let half = (high - low) * 0.5;
-    let unit = [
-        V3::new(1.0, 0.0, 0.0),
-        V3::new(0.0, 1.0, 0.0),
-        V3::new(0.0, 0.0, 1.0),
-    ];
+    let unit = [V3::new(1.0, 0.0, 0.0), V3::new(0.0, 1.0, 0.0), V3::new(0.0, 0.0, 1.0)];
     let measure = |axis: usize| {
         let (u, v) = (unit[(axis + 1) % 3], unit[(axis + 2) % 3]);
         let mut least: Option<f64> = None;
         for i in RAYS {
             for j in RAYS {
                 let from = middle + u * (half.dot(u) * i) + v * (half.dot(v) * j);
-                let ways =
-                    [unit[axis], -unit[axis]].map(|way| reach(part, &pose, &walls, from, way));
+                let ways = [unit[axis], -unit[axis]].map(|way| reach(part, &pose, &walls, from, way));
                 if let [Some(a), Some(b)] = ways {
                     let free = a + b - t.as_mm();
                     least = Some(least.map_or(free, |l| l.min(free)));
@@ -67,15 +61,9 @@ pub fn inside_of(part: &Part, t: Length) -> Measured {
 fn open_height(part: &Part, pose: &Pose, panels: &[usize], middle: V3, t: Length) -> Option<f64> {
     let top = |i: usize| {
         let outline = &part.net.panels[i].outline;
-        pose.outline(PanelId(i), outline)
-            .iter()
-            .map(|p| p.z)
-            .fold(f64::MIN, f64::max)
+        pose.outline(PanelId(i), outline).iter().map(|p| p.z).fold(f64::MIN, f64::max)
     };
-    let rims = panels
-        .iter()
-        .filter(|&&i| part.net.panels[i].duty == Duty::Wall)
-        .map(|&i| top(i));
+    let rims = panels.iter().filter(|&&i| part.net.panels[i].duty == Duty::Wall).map(|&i| top(i));
     let rim = rims.reduce(f64::min)?;
     let floor = reach(part, pose, panels, middle, V3::new(0.0, 0.0, -1.0))?;
     Some(rim - (middle.z - floor) - t.as_mm() / 2.0)
@@ -87,10 +75,7 @@ pub fn outside_of(part: &Part, t: Length) -> Measured {
     let pose = Pose::of(part, &folded(part), t);
     let all: Vec<usize> = (0..part.net.panels.len()).collect();
     let half = t.as_mm() / 2.0;
-    let (mut low, mut high) = (
-        V3::new(f64::MAX, f64::MAX, f64::MAX),
-        V3::new(f64::MIN, f64::MIN, f64::MIN),
-    );
+    let (mut low, mut high) = (V3::new(f64::MAX, f64::MAX, f64::MAX), V3::new(f64::MIN, f64::MIN, f64::MIN));
     for &i in &all {
         let panel = &part.net.panels[i];
         let out = pose.panels[i].axes[2];
@@ -98,23 +83,11 @@ pub fn outside_of(part: &Part, t: Length) -> Measured {
         let thick = V3::new(out.x.abs(), out.y.abs(), out.z.abs()) * half;
         for p in &panel.outline.corners {
             let p = pose.panels[i].apply(flat(*p));
-            low = V3::new(
-                low.x.min(p.x - thick.x),
-                low.y.min(p.y - thick.y),
-                low.z.min(p.z - thick.z),
-            );
-            high = V3::new(
-                high.x.max(p.x + thick.x),
-                high.y.max(p.y + thick.y),
-                high.z.max(p.z + thick.z),
-            );
+            low = V3::new(low.x.min(p.x - thick.x), low.y.min(p.y - thick.y), low.z.min(p.z - thick.z));
+            high = V3::new(high.x.max(p.x + thick.x), high.y.max(p.y + thick.y), high.z.max(p.z + thick.z));
         }
     }
-    Measured {
-        width: Some(high.x - low.x),
-        depth: Some(high.y - low.y),
-        height: Some(high.z - low.z),
-    }
+    Measured { width: Some(high.x - low.x), depth: Some(high.y - low.y), height: Some(high.z - low.z) }
 }
 
 /// How much mats of thickness `mat` on these panels add to the outside: one layer on each face that carries one.
@@ -129,24 +102,12 @@ pub fn mats_add(part: &Part, panels: &[PanelId], mat: Length) -> Size {
             faces.push(out);
         }
     }
-    let along = |axis: fn(V3) -> f64| {
-        mat * faces
-            .iter()
-            .map(|&f| i64::from(axis(f).abs() > 0.9))
-            .sum::<i64>()
-    };
-    Size {
-        width: along(|f| f.x),
-        depth: along(|f| f.y),
-        height: along(|f| f.z),
-    }
+    let along = |axis: fn(V3) -> f64| mat * faces.iter().map(|&f| i64::from(axis(f).abs() > 0.9)).sum::<i64>();
+    Size { width: along(|f| f.x), depth: along(|f| f.y), height: along(|f| f.z) }
 }
 
 fn extent(part: &Part, pose: &Pose, panels: &[usize]) -> (V3, V3) {
-    let (mut low, mut high) = (
-        V3::new(f64::MAX, f64::MAX, f64::MAX),
-        V3::new(f64::MIN, f64::MIN, f64::MIN),
-    );
+    let (mut low, mut high) = (V3::new(f64::MAX, f64::MAX, f64::MAX), V3::new(f64::MIN, f64::MIN, f64::MIN));
     for &i in panels {
         for p in &part.net.panels[i].outline.corners {
             let p = pose.panels[i].apply(flat(*p));
@@ -171,12 +132,7 @@ fn reach(part: &Part, pose: &Pose, panels: &[usize], from: V3, way: V3) -> Optio
             continue;
         }
         let hit = at.back(from + way * far);
-        let outline: Vec<V3> = part.net.panels[i]
-            .outline
-            .corners
-            .iter()
-            .map(|&p| flat(p))
-            .collect();
+        let outline: Vec<V3> = part.net.panels[i].outline.corners.iter().map(|&p| flat(p)).collect();
         if inside(&outline, hit) {
             nearest = Some(nearest.map_or(far, |n| n.min(far)));
         }

@@ -29,11 +29,7 @@ impl V3 {
     /// The cross product.
     #[must_use]
     pub const fn cross(self, o: Self) -> Self {
-        Self::new(
-            self.y * o.z - self.z * o.y,
-            self.z * o.x - self.x * o.z,
-            self.x * o.y - self.y * o.x,
-        )
+        Self::new(self.y * o.z - self.z * o.y, self.z * o.x - self.x * o.z, self.x * o.y - self.y * o.x)
     }
 
     /// Its length.
@@ -90,11 +86,7 @@ pub struct Rigid {
 impl Rigid {
     /// Everything stays where it is.
     pub const STAY: Self = Self {
-        axes: [
-            V3::new(1.0, 0.0, 0.0),
-            V3::new(0.0, 1.0, 0.0),
-            V3::new(0.0, 0.0, 1.0),
-        ],
+        axes: [V3::new(1.0, 0.0, 0.0), V3::new(0.0, 1.0, 0.0), V3::new(0.0, 0.0, 1.0)],
         origin: V3::new(0.0, 0.0, 0.0),
     };
 
@@ -105,10 +97,7 @@ impl Rigid {
         let (s, c) = (libm::sin(radians), libm::cos(radians));
         let turned = |v: V3| v * c + axis.cross(v) * s + axis * (axis.dot(v) * (1.0 - c));
         let axes = Self::STAY.axes.map(turned);
-        Self {
-            axes,
-            origin: point - turned(point),
-        }
+        Self { axes, origin: point - turned(point) }
     }
 
     /// Turns a way, without shifting it.
@@ -127,20 +116,13 @@ impl Rigid {
     #[must_use]
     pub fn back(&self, p: V3) -> V3 {
         let d = p - self.origin;
-        V3::new(
-            d.dot(self.axes[0]),
-            d.dot(self.axes[1]),
-            d.dot(self.axes[2]),
-        )
+        V3::new(d.dot(self.axes[0]), d.dot(self.axes[1]), d.dot(self.axes[2]))
     }
 
     /// First `inner`, then `self`.
     #[must_use]
     pub fn after(&self, inner: &Self) -> Self {
-        Self {
-            axes: inner.axes.map(|a| self.turn(a)),
-            origin: self.apply(inner.origin),
-        }
+        Self { axes: inner.axes.map(|a| self.turn(a)), origin: self.apply(inner.origin) }
     }
 
     /// Shifted by `way` in space.

@@ -37,11 +37,7 @@ impl Passage {
     }
 
     fn new(lid: f64, tuck: f64) -> Self {
-        let mut p = Self {
-            lid,
-            tuck,
-            entry: 0.0,
-        };
+        let mut p = Self { lid, tuck, entry: 0.0 };
         // The tip comes down as the lid closes: the first opening at which it is above the wall.
         let (mut closed, mut open) = (0.0, 90.0);
         while open < 178.0 && p.tip_height(open) < 0.0 {
@@ -137,9 +133,7 @@ mod tests {
         // the straight tuck passes the top of the wall at SLIDE + (d δ²/2 − SLIDE) s / u.
         let (d, u) = (200.0, 40.0);
         let passes = |s: f64| ((u - s) * (u - s) / (2.0 * d) - SLIDE) * s / u;
-        let expected = (0..=400)
-            .map(|i| passes(f64::from(i) * 0.1))
-            .fold(0.0, f64::max);
+        let expected = (0..=400).map(|i| passes(f64::from(i) * 0.1)).fold(0.0, f64::max);
         let reach = Passage::new(d, u).widest() - SLIDE;
         assert!((reach / expected - 1.0).abs() < 0.05, "{reach} {expected}");
     }

@@ -18,11 +18,7 @@ pub struct Size {
 impl std::ops::Add for Size {
     type Output = Self;
     fn add(self, o: Self) -> Self {
-        Self {
-            width: self.width + o.width,
-            depth: self.depth + o.depth,
-            height: self.height + o.height,
-        }
+        Self { width: self.width + o.width, depth: self.depth + o.depth, height: self.height + o.height }
     }
 }
 

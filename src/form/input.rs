@@ -67,9 +67,5 @@ pub enum Refusal {
 /// [`Refusal`] says why it cannot be taken.
 pub fn read_length(typed: &str, range: Range<Length>, system: System) -> Result<Given, Refusal> {
     let given = Given::read(typed, system).map_err(Refusal::Unreadable)?;
-    if range.holds(given.length()) {
-        Ok(given)
-    } else {
-        Err(Refusal::Outside(range))
-    }
+    if range.holds(given.length()) { Ok(given) } else { Err(Refusal::Outside(range)) }
 }

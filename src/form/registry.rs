@@ -57,22 +57,11 @@ mod tests {
     fn numbers_and_keys_are_unique() {
         for (i, a) in FORMS.iter().enumerate() {
             for b in &FORMS[i + 1..] {
-                assert!(
-                    a.number != b.number && a.key != b.key,
-                    "{} {}",
-                    a.key,
-                    b.key
-                );
+                assert!(a.number != b.number && a.key != b.key, "{} {}", a.key, b.key);
             }
             for (j, x) in a.inputs.iter().enumerate() {
                 for y in &a.inputs[j + 1..] {
-                    assert!(
-                        x.number != y.number && x.key != y.key,
-                        "{} {} {}",
-                        a.key,
-                        x.key,
-                        y.key
-                    );
+                    assert!(x.number != y.number && x.key != y.key, "{} {} {}", a.key, x.key, y.key);
                 }
             }
         }

@@ -88,12 +88,7 @@ impl<'a> Ask<'a> {
     /// Holds what was typed for `part` against `inputs`; what cannot be used is remarked on.
     #[must_use]
     pub fn new(inputs: &'static [Input], part: &'a Part, setting: &'a Setting) -> Self {
-        let mut ask = Self {
-            inputs,
-            part,
-            setting,
-            shaped: Shaped::default(),
-        };
+        let mut ask = Self { inputs, part, setting, shaped: Shaped::default() };
         for (key, entry) in &part.inputs {
             match inputs.iter().find(|i| i.key == key) {
                 None => ask.remark(None, Weight::Note, What::UnknownInput { key: key.clone() }),
@@ -106,38 +101,22 @@ impl<'a> Ask<'a> {
     fn check(&mut self, input: &Input, entry: &Entry) {
         let what = match (input.kind, entry) {
             (Kind::Length { range, .. }, Entry::Length(given)) if !range.holds(given.length()) => {
-                What::LengthOutside {
-                    is: given.length(),
-                    least: range.least,
-                    most: range.most,
-                }
+                What::LengthOutside { is: given.length(), least: range.least, most: range.most }
             }
             (Kind::Length { .. }, Entry::Length(_)) => return,
-            (Kind::Choice(choices), Entry::Choice(word))
-                if choices.iter().any(|c| c.key == word) =>
-            {
+            (Kind::Choice(choices), Entry::Choice(word)) if choices.iter().any(|c| c.key == word) => {
                 return;
             }
-            (_, Entry::Count(n)) => What::NotThatKind {
-                typed: n.to_string(),
-            },
-            (_, Entry::Length(given)) => What::NotThatKind {
-                typed: given.text().to_owned(),
-            },
-            (_, Entry::Choice(word)) => What::NotThatKind {
-                typed: word.clone(),
-            },
+            (_, Entry::Count(n)) => What::NotThatKind { typed: n.to_string() },
+            (_, Entry::Length(given)) => What::NotThatKind { typed: given.text().to_owned() },
+            (_, Entry::Choice(word)) => What::NotThatKind { typed: word.clone() },
         };
         self.remark(Some(input.key), Weight::Stop, what);
     }
 
     /// Adds a remark.
     pub fn remark(&mut self, input: Option<&'static str>, weight: Weight, what: What) {
-        self.shaped.remarks.push(Remark {
-            input,
-            weight,
-            what,
-        });
+        self.shaped.remarks.push(Remark { input, weight, what });
     }
 
     /// Adds a remark that stops this part.
@@ -162,17 +141,10 @@ impl<'a> Ask<'a> {
 
     /// The length for `key`: typed, or the input's default, or `worked`; noted as what was used.
     pub fn length(&mut self, key: &'static str, worked: Length) -> Length {
-        let default = self
-            .inputs
-            .iter()
-            .find(|i| i.key == key)
-            .and_then(|i| match i.kind {
-                Kind::Length {
-                    default: Default::Is(native),
-                    ..
-                } => Some(native.of(self.setting.system)),
-                _ => None,
-            });
+        let default = self.inputs.iter().find(|i| i.key == key).and_then(|i| match i.kind {
+            Kind::Length { default: Default::Is(native), .. } => Some(native.of(self.setting.system)),
+            _ => None,
+        });
         let length = self.typed(key).or(default).unwrap_or(worked);
         self.shaped.used.insert(key, length);
         length
@@ -199,14 +171,10 @@ impl<'a> Ask<'a> {
     /// The word chosen for `key`, or the first of its choices.
     #[must_use]
     pub fn choice(&self, key: &str) -> &'static str {
-        let choices = self
-            .inputs
-            .iter()
-            .find(|i| i.key == key)
-            .map_or(&[][..], |i| match i.kind {
-                Kind::Choice(choices) => choices,
-                Kind::Length { .. } => &[],
-            });
+        let choices = self.inputs.iter().find(|i| i.key == key).map_or(&[][..], |i| match i.kind {
+            Kind::Choice(choices) => choices,
+            Kind::Length { .. } => &[],
+        });
         let chosen = match self.part.inputs.get(key) {
             Some(Entry::Choice(word)) => choices.iter().find(|c| c.key == word),
             _ => None,

@@ -15,14 +15,8 @@ use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 
 /// The form.
-pub const FORM: Form = Form {
-    number: 2,
-    key: "row-holder",
-    name: "Open-top holder",
-    holds: Holds::Boxes,
-    inputs: INPUTS,
-    shape,
-};
+pub const FORM: Form =
+    Form { number: 2, key: "row-holder", name: "Open-top holder", holds: Holds::Boxes, inputs: INPUTS, shape };
 
 const fn length(
     number: u8,
@@ -32,16 +26,7 @@ const fn length(
     (least, most): (Length, Length),
     default: Default,
 ) -> Input {
-    Input {
-        number,
-        key,
-        name,
-        hint,
-        kind: Kind::Length {
-            range: Range::new(least, most),
-            default,
-        },
-    }
+    Input { number, key, name, hint, kind: Kind::Length { range: Range::new(least, most), default } }
 }
 
 const WALL: (Length, Length) = (Length::mm(20), Length::mm(400));
@@ -92,16 +77,7 @@ const INPUTS: &[Input] = &[
         key: "straps",
         name: "Straps",
         hint: "A band of card across each end, turned onto front and back",
-        kind: Kind::Choice(&[
-            Choice {
-                key: "yes",
-                name: "yes",
-            },
-            Choice {
-                key: "no",
-                name: "no",
-            },
-        ]),
+        kind: Kind::Choice(&[Choice { key: "yes", name: "yes" }, Choice { key: "no", name: "no" }]),
     },
     length(
         7,
@@ -167,11 +143,7 @@ fn shape(mut ask: Ask) -> Shaped {
     };
     let assembly = Assembly {
         parts: vec![part],
-        finished: Size {
-            width: s.length,
-            depth: s.depth,
-            height: s.front.max(s.back),
-        },
+        finished: Size { width: s.length, depth: s.depth, height: s.front.max(s.back) },
         inside: size(Layers::inside, s.front.min(s.back)),
         outside: size(Layers::outside, s.front.max(s.back)),
         trims,
@@ -190,34 +162,19 @@ fn sizes(ask: &mut Ask, row: &Row) -> Sizes {
     }
 
     let least_wall = score.up(WALL.0);
-    let front = ask.scored(
-        "front-height",
-        score.down(row.shortest.half()).max(least_wall),
-    );
-    let gripped = score.down(
-        row.shortest
-            .scaled(3, 4)
-            .min(row.shortest - clearance::GRIP),
-    );
+    let front = ask.scored("front-height", score.down(row.shortest.half()).max(least_wall));
+    let gripped = score.down(row.shortest.scaled(3, 4).min(row.shortest - clearance::GRIP));
     let back = ask.scored("back-height", gripped.max(front));
     for (key, wall) in [("front-height", front), ("back-height", back)] {
         if wall > row.shortest {
             let shortest = row.shortest;
-            ask.remark(
-                Some(key),
-                Weight::Caution,
-                What::WallAboveBoxes { wall, shortest },
-            );
+            ask.remark(Some(key), Weight::Caution, What::WallAboveBoxes { wall, shortest });
         }
     }
     let grip = row.shortest - front;
     if grip < clearance::GRIP && front <= row.shortest {
         let least = clearance::GRIP;
-        ask.remark(
-            Some("front-height"),
-            Weight::Caution,
-            What::LittleToGrip { is: grip, least },
-        );
+        ask.remark(Some("front-height"), Weight::Caution, What::LittleToGrip { is: grip, least });
     }
 
     let lower = front.min(back);
@@ -254,14 +211,10 @@ fn straps(ask: &mut Ask, s: &Sizes) -> Vec<Trim> {
     if width > s.margin {
         ask.stop("strap-width", What::StrapTooWide { most: s.margin });
     }
-    let across =
-        Layers::WALLS.outside(s.depth, ask.setting.thickness) + ask.setting.mat_thickness * 2;
+    let across = Layers::WALLS.outside(s.depth, ask.setting.thickness) + ask.setting.mat_thickness * 2;
     vec![Trim {
         name: "strap",
-        length: ask
-            .setting
-            .cut
-            .up(across + STRAP_TURN.of(ask.setting.system) * 2),
+        length: ask.setting.cut.up(across + STRAP_TURN.of(ask.setting.system) * 2),
         width,
         count: 2,
     }]
@@ -272,52 +225,17 @@ fn draw(s: &Sizes, ask: &Ask) -> Part {
     let base = c.panel(1, 1, "base", Duty::Floor);
     let front = c.hung(base, 90, (1, 0), "front", Duty::Wall);
     let back = c.hung(base, 90, (1, 2), "back", Duty::Wall);
-    for (wall, corners) in [
-        (front, [Corner::TopLeft, Corner::TopRight]),
-        (back, [Corner::BottomLeft, Corner::BottomRight]),
-    ] {
+    for (wall, corners) in
+        [(front, [Corner::TopLeft, Corner::TopRight]), (back, [Corner::BottomLeft, Corner::BottomRight])]
+    {
         c.mat(wall);
-        corners
-            .into_iter()
-            .for_each(|k| c.corner(wall, k, Shape::Round(s.radius)));
+        corners.into_iter().for_each(|k| c.corner(wall, k, Shape::Round(s.radius)));
     }
     let wings = [
-        (
-            front,
-            (0, 0),
-            "front left wing",
-            Side::Top,
-            Side::Left,
-            Corner::BottomLeft,
-            s.front,
-        ),
-        (
-            front,
-            (2, 0),
-            "front right wing",
-            Side::Top,
-            Side::Right,
-            Corner::BottomRight,
-            s.front,
-        ),
-        (
-            back,
-            (0, 2),
-            "back left wing",
-            Side::Bottom,
-            Side::Left,
-            Corner::TopLeft,
-            s.back,
-        ),
-        (
-            back,
-            (2, 2),
-            "back right wing",
-            Side::Bottom,
-            Side::Right,
-            Corner::TopRight,
-            s.back,
-        ),
+        (front, (0, 0), "front left wing", Side::Top, Side::Left, Corner::BottomLeft, s.front),
+        (front, (2, 0), "front right wing", Side::Top, Side::Right, Corner::BottomRight, s.front),
+        (back, (0, 2), "back left wing", Side::Bottom, Side::Left, Corner::TopLeft, s.back),
+        (back, (2, 2), "back right wing", Side::Bottom, Side::Right, Corner::TopRight, s.back),
     ]
     .map(|(wall, cell, name, free, tip, low_tip, height)| {
         let wing = c.hung(wall, 90, cell, name, Duty::Wing);
@@ -339,23 +257,11 @@ fn draw(s: &Sizes, ask: &Ask) -> Part {
     let net = c.finish();
     let even = |name, panels: &[PanelId]| Move {
         name,
-        way: Way::Even(
-            panels
-                .iter()
-                .map(|&p| net.carrier(p).unwrap_or(CreaseId(0)))
-                .collect(),
-        ),
+        way: Way::Even(panels.iter().map(|&p| net.carrier(p).unwrap_or(CreaseId(0))).collect()),
     };
-    let moves = vec![
-        even(MoveName::Uprights, &[front, back]),
-        even(MoveName::Wings, &wings),
-        even(MoveName::Ends, &ends),
-    ];
-    let meet = |edge, along| Meet {
-        edge,
-        along,
-        gap: Length::ZERO,
-    };
+    let moves =
+        vec![even(MoveName::Uprights, &[front, back]), even(MoveName::Wings, &wings), even(MoveName::Ends, &ends)];
+    let meet = |edge, along| Meet { edge, along, gap: Length::ZERO };
     let meets = vec![
         meet((wings[0], Side::Top), (ends[0], Side::Left)),
         meet((wings[1], Side::Top), (ends[1], Side::Right)),
@@ -364,11 +270,5 @@ fn draw(s: &Sizes, ask: &Ask) -> Part {
         meet((ends[0], Side::Top), (front, Side::Left)),
         meet((ends[1], Side::Bottom), (back, Side::Right)),
     ];
-    Part {
-        name: "holder",
-        net,
-        root: Root::Base,
-        meets,
-        moves,
-    }
+    Part { name: "holder", net, root: Root::Base, meets, moves }
 }

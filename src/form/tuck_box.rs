@@ -15,14 +15,8 @@ use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 
 /// The form.
-pub const FORM: Form = Form {
-    number: 1,
-    key: "tuck-box",
-    name: "Tuck-top box",
-    holds: Holds::Gifts,
-    inputs: INPUTS,
-    shape,
-};
+pub const FORM: Form =
+    Form { number: 1, key: "tuck-box", name: "Tuck-top box", holds: Holds::Gifts, inputs: INPUTS, shape };
 
 const fn length(
     number: u8,
@@ -33,13 +27,7 @@ const fn length(
     default: Default,
 ) -> Input {
     let range = Range::new(Length::mm(mm.0), Length::mm(mm.1));
-    Input {
-        number,
-        key,
-        name,
-        hint,
-        kind: Kind::Length { range, default },
-    }
+    Input { number, key, name, hint, kind: Kind::Length { range, default } }
 }
 
 const INPUTS: &[Input] = &[
@@ -51,36 +39,16 @@ const INPUTS: &[Input] = &[
         (15, 400),
         Default::Is(Native::lengths(3, 1, 750)),
     ),
-    length(
-        2,
-        "depth",
-        "Depth",
-        "Front to back",
-        (8, 300),
-        Default::Is(Native::lengths(5, 4, 320)),
-    ),
-    length(
-        3,
-        "height",
-        "Height",
-        "Base to lid",
-        (15, 500),
-        Default::Is(Native::lengths(5, 1, 1_250)),
-    ),
+    length(2, "depth", "Depth", "Front to back", (8, 300), Default::Is(Native::lengths(5, 4, 320))),
+    length(3, "height", "Height", "Base to lid", (15, 500), Default::Is(Native::lengths(5, 1, 1_250))),
     Input {
         number: 4,
         key: "size",
         name: "These sizes are",
         hint: "Finished: from score to score. Inside: what must be free within",
         kind: Kind::Choice(&[
-            Choice {
-                key: "finished",
-                name: "finished, score to score",
-            },
-            Choice {
-                key: "inside",
-                name: "inside, at least",
-            },
+            Choice { key: "finished", name: "finished, score to score" },
+            Choice { key: "inside", name: "inside, at least" },
         ]),
     },
     length(
@@ -104,16 +72,7 @@ const INPUTS: &[Input] = &[
         key: "notch",
         name: "Thumb notch",
         hint: "A half-round at the top of the front, to get hold of the tuck",
-        kind: Kind::Choice(&[
-            Choice {
-                key: "no",
-                name: "no",
-            },
-            Choice {
-                key: "yes",
-                name: "yes",
-            },
-        ]),
+        kind: Kind::Choice(&[Choice { key: "no", name: "no" }, Choice { key: "yes", name: "yes" }]),
     },
     length(
         8,
@@ -146,11 +105,7 @@ fn shape(mut ask: Ask) -> Shaped {
     let setting = ask.setting.clone();
     let t = setting.thickness;
     let part = draw(&sizes, &ask);
-    let finished = Size {
-        width: sizes.width,
-        depth: sizes.depth,
-        height: sizes.height,
-    };
+    let finished = Size { width: sizes.width, depth: sizes.depth, height: sizes.height };
     let each = |walls: fn(Layers, Length, Length) -> Length| Size {
         width: walls(Layers::WALLS, sizes.width, t),
         depth: walls(Layers::WALLS, sizes.depth, t),
@@ -195,32 +150,15 @@ fn sizes(ask: &mut Ask) -> Sizes {
     let high = height.scaled(3, 4);
     let tuck = ask.scored("tuck", score.down(usual.min(depth).min(high)));
     if tuck > high {
-        ask.stop(
-            "tuck",
-            What::TuckTooLong {
-                is: tuck,
-                most: high,
-            },
-        );
+        ask.stop("tuck", What::TuckTooLong { is: tuck, most: high });
     } else if tuck > depth {
         ask.stop("tuck", What::TuckHits { most: depth });
     }
 
     let least = ask.setting.least_panel();
-    for (key, name, is) in [
-        ("width", "front", width),
-        ("depth", "lid", depth),
-        ("tuck", "tuck", tuck),
-    ] {
+    for (key, name, is) in [("width", "front", width), ("depth", "lid", depth), ("tuck", "tuck", tuck)] {
         if is < least {
-            ask.stop(
-                key,
-                What::PanelTooSmall {
-                    panel: name,
-                    is,
-                    least,
-                },
-            );
+            ask.stop(key, What::PanelTooSmall { panel: name, is, least });
         }
     }
 
@@ -233,14 +171,7 @@ fn sizes(ask: &mut Ask) -> Sizes {
         }
         radius
     });
-    Sizes {
-        width,
-        depth,
-        height,
-        tab,
-        tuck,
-        notch,
-    }
+    Sizes { width, depth, height, tab, tuck, notch }
 }
 
 /// The columns in which the walls stand on the blank.
@@ -256,21 +187,9 @@ struct Columns {
 fn columns(s: &Sizes) -> Columns {
     let (w, d) = (s.width, s.depth);
     if d < s.tab + TAB_ROOM {
-        Columns {
-            back: 0,
-            left: 1,
-            front: 2,
-            right: 3,
-            sizes: [w, d, w, d, s.tab],
-        }
+        Columns { back: 0, left: 1, front: 2, right: 3, sizes: [w, d, w, d, s.tab] }
     } else {
-        Columns {
-            left: 0,
-            front: 1,
-            right: 2,
-            back: 3,
-            sizes: [d, w, d, w, s.tab],
-        }
+        Columns { left: 0, front: 1, right: 2, back: 3, sizes: [d, w, d, w, s.tab] }
     }
 }
 
@@ -289,38 +208,17 @@ fn draw(s: &Sizes, ask: &Ask) -> Part {
     let left = c.hung(front, 90, (at.left, WALL), "left side", Duty::Wall);
     let right = c.hung(front, 90, (at.right, WALL), "right side", Duty::Wall);
     let seam_first = at.back == 0;
-    let back = c.hung(
-        if seam_first { left } else { right },
-        90,
-        (at.back, WALL),
-        "back",
-        Duty::Wall,
-    );
-    let tab = c.hung(
-        if seam_first { right } else { back },
-        90,
-        (TAB, WALL),
-        "glue tab",
-        Duty::Tab,
-    );
+    let back = c.hung(if seam_first { left } else { right }, 90, (at.back, WALL), "back", Duty::Wall);
+    let tab = c.hung(if seam_first { right } else { back }, 90, (TAB, WALL), "glue tab", Duty::Tab);
     let (lid, tuck) = top(&mut c, s, &at, back, clear);
     let dust = dust_flaps(&mut c, s, &at, (left, right), ask);
     let base = base(&mut c, s, &at, (front, back, left, right), ask);
 
     c.strip(front, Side::Top, HAIR.of(ask.setting.system));
     if let Some(radius) = s.notch {
-        c.notch(
-            front,
-            Notch {
-                side: Side::Top,
-                radius,
-            },
-        );
+        c.notch(front, Notch { side: Side::Top, radius });
     }
-    let wedge = Shape::Wedge {
-        across: s.tab,
-        down: s.tab.half().min(s.height.scaled(1, 6)),
-    };
+    let wedge = Shape::Wedge { across: s.tab, down: s.tab.half().min(s.height.scaled(1, 6)) };
     c.corner(tab, Corner::TopRight, wedge);
     c.corner(tab, Corner::BottomRight, wedge);
     c.level(tab, -2);
@@ -331,15 +229,8 @@ fn draw(s: &Sizes, ask: &Ask) -> Part {
 
     let net = c.finish();
     let crease = |panel: PanelId| net.carrier(panel).unwrap_or(CreaseId(0));
-    let even = |name, panels: &[PanelId]| Move {
-        name,
-        way: Way::Even(panels.iter().map(|&p| crease(p)).collect()),
-    };
-    let (walls, seam) = if seam_first {
-        (&[right][..], &[left, back][..])
-    } else {
-        (&[right, back][..], &[left][..])
-    };
+    let even = |name, panels: &[PanelId]| Move { name, way: Way::Even(panels.iter().map(|&p| crease(p)).collect()) };
+    let (walls, seam) = if seam_first { (&[right][..], &[left, back][..]) } else { (&[right, back][..], &[left][..]) };
     let moves = vec![
         even(MoveName::Tab, &[tab]),
         even(MoveName::Walls, walls),
@@ -350,12 +241,7 @@ fn draw(s: &Sizes, ask: &Ask) -> Part {
         even(MoveName::DustFlaps, &dust),
         Move {
             name: MoveName::Close,
-            way: Way::TuckIn {
-                lid: crease(lid),
-                tuck: crease(tuck),
-                behind: front,
-                gap: clear,
-            },
+            way: Way::TuckIn { lid: crease(lid), tuck: crease(tuck), behind: front, gap: clear },
         },
     ];
     let meet = |edge, along, gap| Meet { edge, along, gap };
@@ -374,13 +260,7 @@ fn draw(s: &Sizes, ask: &Ask) -> Part {
         meet((dust[0], Side::Right), (lid, Side::Top), clear),
         meet((dust[1], Side::Left), (lid, Side::Top), clear),
     ];
-    Part {
-        name: "box",
-        net,
-        root: Root::Front,
-        meets,
-        moves,
-    }
+    Part { name: "box", net, root: Root::Front, meets, moves }
 }
 
 fn top(c: &mut Cells, s: &Sizes, at: &Columns, back: PanelId, clear: Length) -> (PanelId, PanelId) {
@@ -389,10 +269,7 @@ fn top(c: &mut Cells, s: &Sizes, at: &Columns, back: PanelId, clear: Length) -> 
     let tuck = c.hung(lid, 90, (at.back, TUCK), "tuck", Duty::Tuck);
     c.level(tuck, -2);
     // Narrower towards its free edge, so that it finds its way in.
-    let wedge = Shape::Wedge {
-        across: clear * 2,
-        down: s.tuck,
-    };
+    let wedge = Shape::Wedge { across: clear * 2, down: s.tuck };
     c.corner(tuck, Corner::TopLeft, wedge);
     c.corner(tuck, Corner::TopRight, wedge);
     (lid, tuck)
@@ -400,51 +277,23 @@ fn top(c: &mut Cells, s: &Sizes, at: &Columns, back: PanelId, clear: Length) -> 
 
 /// How far a flap on a side wall may reach without meeting the one opposite, at most the cell's depth.
 fn reach(s: &Sizes, ask: &Ask) -> Length {
-    ask.setting
-        .cut
-        .down(s.width.half() - ask.setting.clear())
-        .min(s.depth)
+    ask.setting.cut.down(s.width.half() - ask.setting.clear()).min(s.depth)
 }
 
-fn dust_flaps(
-    c: &mut Cells,
-    s: &Sizes,
-    at: &Columns,
-    (left, right): (PanelId, PanelId),
-    ask: &Ask,
-) -> [PanelId; 2] {
+fn dust_flaps(c: &mut Cells, s: &Sizes, at: &Columns, (left, right): (PanelId, PanelId), ask: &Ask) -> [PanelId; 2] {
     let clear = ask.setting.clear();
     let short = s.depth - reach(s, ask);
     // The front lies right of the left side and left of the right side; the tuck passes there.
     [
-        (
-            left,
-            at.left,
-            "left dust flap",
-            Side::Right,
-            Corner::TopLeft,
-        ),
-        (
-            right,
-            at.right,
-            "right dust flap",
-            Side::Left,
-            Corner::TopRight,
-        ),
+        (left, at.left, "left dust flap", Side::Right, Corner::TopLeft),
+        (right, at.right, "right dust flap", Side::Left, Corner::TopRight),
     ]
     .map(|(wall, column, name, front_side, back_corner)| {
         let flap = c.hung(wall, 90, (column, LID), name, Duty::DustFlap);
         c.level(flap, -1);
         c.strip(flap, Side::Top, short);
         c.strip(flap, front_side, clear);
-        c.corner(
-            flap,
-            back_corner,
-            Shape::Wedge {
-                across: clear,
-                down: s.depth - short,
-            },
-        );
+        c.corner(flap, back_corner, Shape::Wedge { across: clear, down: s.depth - short });
         flap
     })
 }
@@ -469,30 +318,19 @@ fn base(
     c.level(inner, -1);
     c.strip(inner, Side::Bottom, clear);
     let reach = reach(s, ask);
-    let [left, right] = [
-        (left, at.left, "left base flap"),
-        (right, at.right, "right base flap"),
-    ]
-    .map(|(wall, column, name)| {
-        let flap = c.hung(wall, 90, (column, BASE), name, Duty::BaseFlap);
-        c.level(flap, 1);
-        c.strip(flap, Side::Bottom, s.depth - reach);
-        let wedge = Shape::Wedge {
-            across: clear,
-            down: reach,
-        };
-        c.corner(flap, Corner::BottomLeft, wedge);
-        c.corner(flap, Corner::BottomRight, wedge);
-        c.glue_within(flap, Face::Inside, clear * 2, &[inner]);
-        flap
-    });
+    let [left, right] =
+        [(left, at.left, "left base flap"), (right, at.right, "right base flap")].map(|(wall, column, name)| {
+            let flap = c.hung(wall, 90, (column, BASE), name, Duty::BaseFlap);
+            c.level(flap, 1);
+            c.strip(flap, Side::Bottom, s.depth - reach);
+            let wedge = Shape::Wedge { across: clear, down: reach };
+            c.corner(flap, Corner::BottomLeft, wedge);
+            c.corner(flap, Corner::BottomRight, wedge);
+            c.glue_within(flap, Face::Inside, clear * 2, &[inner]);
+            flap
+        });
     let outer = c.hung(front, 90, (at.front, BASE), "outer base", Duty::BaseFlap);
     c.level(outer, 3);
     c.glue_within(outer, Face::Inside, clear * 2, &[left, right, inner]);
-    Base {
-        inner,
-        left,
-        right,
-        outer,
-    }
+    Base { inner, left, right, outer }
 }

@@ -46,11 +46,7 @@ impl Kept {
     /// A design alone.
     #[must_use]
     pub const fn new(project: Project) -> Self {
-        Self {
-            project,
-            ticks: BTreeSet::new(),
-            saved_at: None,
-        }
+        Self { project, ticks: BTreeSet::new(), saved_at: None }
     }
 }
 
@@ -97,19 +93,12 @@ impl fmt::Display for FileError {
                 "This file is larger than {} MB or {MOST_SETS} sets, which is the most that is read: save the sets in parts",
                 MOST_BYTES >> 20
             ),
-            Self::NotText => {
-                f.write_str("This is no text file: choose one that Snugfold has saved")
-            }
+            Self::NotText => f.write_str("This is no text file: choose one that Snugfold has saved"),
             Self::NotJson { line } => {
-                write!(
-                    f,
-                    "This file cannot be read from line {line} on: choose one that Snugfold has saved"
-                )
+                write!(f, "This file cannot be read from line {line} on: choose one that Snugfold has saved")
             }
             Self::Cut => f.write_str("This file ends in the middle: save or fetch it again"),
-            Self::NotOurs => {
-                f.write_str("This file holds no gift set: choose one that Snugfold has saved")
-            }
+            Self::NotOurs => f.write_str("This file holds no gift set: choose one that Snugfold has saved"),
             Self::Newer { version } => {
                 write!(
                     f,
@@ -173,10 +162,7 @@ fn no_more_than_one_too_many<'de, D: Deserializer<'de>>(from: D) -> Result<Vec<K
 struct One {
     snugfold: u32,
     #[serde(default, skip_serializing)]
-    #[allow(
-        dead_code,
-        reason = "a record that was saved as a file says which records it came after"
-    )]
+    #[allow(dead_code, reason = "a record that was saved as a file says which records it came after")]
     after: Option<IgnoredAny>,
     project: Project,
     #[serde(default, skip_serializing_if = "BTreeSet::is_empty")]
@@ -188,27 +174,14 @@ struct One {
 /// The text of a file with one set.
 #[must_use]
 pub fn write(kept: &Kept) -> String {
-    let Kept {
-        project,
-        ticks,
-        saved_at,
-    } = kept.clone();
-    text(&One {
-        snugfold: VERSION,
-        after: None,
-        project,
-        ticks,
-        saved_at,
-    })
+    let Kept { project, ticks, saved_at } = kept.clone();
+    text(&One { snugfold: VERSION, after: None, project, ticks, saved_at })
 }
 
 /// The texts of files with all of `sets`: one, or more where one would be too large to be read.
 #[must_use]
 pub fn write_all(sets: &[Kept]) -> Vec<String> {
-    let file = text(&Bundle {
-        snugfold: VERSION,
-        sets: sets.to_vec(),
-    });
+    let file = text(&Bundle { snugfold: VERSION, sets: sets.to_vec() });
     let (low, high) = sets.split_at(sets.len() / 2);
     if (file.len() <= MOST_BYTES && sets.len() <= MOST_SETS) || low.is_empty() {
         return vec![file];
@@ -218,9 +191,7 @@ pub fn write_all(sets: &[Kept]) -> Vec<String> {
 
 fn text(value: &impl Serialize) -> String {
     // Plain data with texts for keys: there is nothing in it that JSON lacks.
-    serde_json::to_string_pretty(value)
-        .map(|text| text + "\n")
-        .unwrap_or_default()
+    serde_json::to_string_pretty(value).map(|text| text + "\n").unwrap_or_default()
 }
 
 /// Reads a file: one set, a bundle of sets, or a bare project. Takes any bytes; the work is bounded by their number.
@@ -248,18 +219,12 @@ pub fn read(bytes: &[u8]) -> Result<Vec<Kept>, FileError> {
     })?;
     let mut sets = match head.snugfold {
         Some(version) if version > u64::from(VERSION) => return Err(FileError::Newer { version }),
-        Some(1) if head.sets.is_some() => {
-            serde_json::from_str::<Bundle>(text)
-                .map_err(|e| wrong(&e))?
-                .sets
-        }
+        Some(1) if head.sets.is_some() => serde_json::from_str::<Bundle>(text).map_err(|e| wrong(&e))?.sets,
         Some(1) if head.project.is_some() => {
             vec![one(serde_json::from_str(text).map_err(|e| wrong(&e))?)]
         }
         None if head.boxes.is_some() || head.cards.is_some() => {
-            vec![Kept::new(
-                serde_json::from_str(text).map_err(|e| wrong(&e))?,
-            )]
+            vec![Kept::new(serde_json::from_str(text).map_err(|e| wrong(&e))?)]
         }
         _ => return Err(FileError::NotOurs),
     };
@@ -286,11 +251,7 @@ pub fn read_one(bytes: &[u8]) -> Result<Kept, FileError> {
 }
 
 fn one(one: One) -> Kept {
-    Kept {
-        project: one.project,
-        ticks: one.ticks,
-        saved_at: one.saved_at,
-    }
+    Kept { project: one.project, ticks: one.ticks, saved_at: one.saved_at }
 }
 
 /// Holds a set against the limits.
@@ -302,9 +263,7 @@ fn check(kept: &Kept) -> Result<(), Excess> {
 /// Holds ticks against the limits.
 pub(super) fn check_ticks(ticks: &BTreeSet<String>) -> Result<(), Excess> {
     limits::number("ticked steps", ticks.len(), limits::TICKS)?;
-    ticks
-        .iter()
-        .try_for_each(|key| limits::text("the key of a ticked step", key, limits::WORD))
+    ticks.iter().try_for_each(|key| limits::text("the key of a ticked step", key, limits::WORD))
 }
 
 fn wrong(error: &serde_json::Error) -> FileError {
@@ -315,13 +274,8 @@ fn wrong(error: &serde_json::Error) -> FileError {
         Category::Data => {
             let text = error.to_string();
             // The line is said by us.
-            let what = text
-                .rsplit_once(" at line ")
-                .map_or(text.as_str(), |(what, _)| what);
-            FileError::Wrong {
-                line,
-                what: what.chars().take(limits::NAME).collect(),
-            }
+            let what = text.rsplit_once(" at line ").map_or(text.as_str(), |(what, _)| what);
+            FileError::Wrong { line, what: what.chars().take(limits::NAME).collect() }
         }
     }
 }

@@ -52,11 +52,7 @@ pub enum Untouched {
 use Untouched::{First, Worked};
 
 const fn input(number: u8, key: &'static str, untouched: Untouched) -> Input {
-    Input {
-        number,
-        key,
-        untouched,
-    }
+    Input { number, key, untouched }
 }
 
 /// `numerator/denominator` inches or `tenths` tenths of a millimetre.
@@ -143,20 +139,9 @@ impl Input {
 /// Writes the old default into `project` wherever an untouched input has another one today.
 pub fn fill(project: &mut Project) {
     let system = project.system;
-    let step = |system| {
-        (bound::DEFAULT_SCORE_STEP.of(system) != SCORE_STEP.of(system))
-            .then(|| SCORE_STEP.of(system))
-    };
-    fill_length(
-        &mut project.board.inch_step,
-        step(System::Inch),
-        System::Inch,
-    );
-    fill_length(
-        &mut project.board.metric_step,
-        step(System::Metric),
-        System::Metric,
-    );
+    let step = |system| (bound::DEFAULT_SCORE_STEP.of(system) != SCORE_STEP.of(system)).then(|| SCORE_STEP.of(system));
+    fill_length(&mut project.board.inch_step, step(System::Inch), System::Inch);
+    fill_length(&mut project.board.metric_step, step(System::Metric), System::Metric);
     let strip = (bound::DEFAULT_LEAST_STRIP != LEAST_STRIP).then_some(LEAST_STRIP);
     fill_length(&mut project.trimmer.least_strip, strip, System::Metric);
     for part in project.boxes.iter_mut().chain(&mut project.holder) {
@@ -197,20 +182,11 @@ fn written(length: Length, system: System) -> Option<Given> {
 
 /// True where an untouched input means something else today. An input that the form has no more is left alone.
 fn drifted(old: &Input, live: &registry::Form) -> bool {
-    live.inputs
-        .iter()
-        .find(|i| i.key == old.key)
-        .is_some_and(|today| match (old.untouched, today.kind) {
-            (Untouched::Length(a), Kind::Length { default, .. }) => {
-                !matches!(default, Default::Is(b) if a == b)
-            }
-            (First(words), Kind::Choice(choices)) => {
-                words.first().copied() != choices.first().map(|c| c.key)
-            }
-            (Worked, _)
-            | (Untouched::Length(_), Kind::Choice(_))
-            | (First(_), Kind::Length { .. }) => false,
-        })
+    live.inputs.iter().find(|i| i.key == old.key).is_some_and(|today| match (old.untouched, today.kind) {
+        (Untouched::Length(a), Kind::Length { default, .. }) => !matches!(default, Default::Is(b) if a == b),
+        (First(words), Kind::Choice(choices)) => words.first().copied() != choices.first().map(|c| c.key),
+        (Worked, _) | (Untouched::Length(_), Kind::Choice(_)) | (First(_), Kind::Length { .. }) => false,
+    })
 }
 
 #[cfg(test)]
@@ -221,24 +197,12 @@ mod tests {
     /// The row of a live input, as it is typed into the table.
     fn row(input: &crate::form::input::Input) -> String {
         let untouched = match input.kind {
-            Kind::Length {
-                default: Default::Is(n),
-                ..
-            } => {
+            Kind::Length { default: Default::Is(n), .. } => {
                 let tenths = n.metric.as_um() / 100;
-                format!(
-                    "is(/* {} */, {tenths})",
-                    Figure::of(n.inch, System::Inch).bare()
-                )
+                format!("is(/* {} */, {tenths})", Figure::of(n.inch, System::Inch).bare())
             }
-            Kind::Length {
-                default: Default::Worked(_),
-                ..
-            } => "Worked".to_owned(),
-            Kind::Choice(choices) => format!(
-                "First(&{:?})",
-                choices.iter().map(|c| c.key).collect::<Vec<_>>()
-            ),
+            Kind::Length { default: Default::Worked(_), .. } => "Worked".to_owned(),
+            Kind::Choice(choices) => format!("First(&{:?})", choices.iter().map(|c| c.key).collect::<Vec<_>>()),
         };
         format!("input({}, {:?}, {untouched}),", input.number, input.key)
     }
@@ -248,28 +212,13 @@ mod tests {
         for live in &registry::FORMS {
             let old = named(live.key).filter(|f| f.number == live.number);
             let rows = live.inputs.iter().map(row).collect::<Vec<_>>().join("\n");
-            let old = old.unwrap_or_else(|| {
-                panic!(
-                    "append to keep/frozen.rs: {} {}\n{rows}",
-                    live.number, live.key
-                )
-            });
+            let old = old.unwrap_or_else(|| panic!("append to keep/frozen.rs: {} {}\n{rows}", live.number, live.key));
             for input in live.inputs {
-                let found = old
-                    .inputs
-                    .iter()
-                    .find(|i| i.key == input.key && i.number == input.number);
-                let found = found.unwrap_or_else(|| {
-                    panic!("append to {} in keep/frozen.rs: {}", live.key, row(input))
-                });
+                let found = old.inputs.iter().find(|i| i.key == input.key && i.number == input.number);
+                let found = found.unwrap_or_else(|| panic!("append to {} in keep/frozen.rs: {}", live.key, row(input)));
                 if let Kind::Choice(choices) = input.kind {
                     let all = choices.iter().all(|c| found.words().contains(&c.key));
-                    assert!(
-                        all,
-                        "append the new choice to {} in keep/frozen.rs: {}",
-                        live.key,
-                        row(input)
-                    );
+                    assert!(all, "append the new choice to {} in keep/frozen.rs: {}", live.key, row(input));
                 }
             }
         }
@@ -278,27 +227,11 @@ mod tests {
     #[test]
     fn numbers_are_used_once_and_fit_a_link() {
         for (i, form) in FORMS.iter().enumerate() {
-            assert!(
-                FORMS[..i]
-                    .iter()
-                    .all(|f| f.number != form.number && f.key != form.key),
-                "{}",
-                form.key
-            );
+            assert!(FORMS[..i].iter().all(|f| f.number != form.number && f.key != form.key), "{}", form.key);
             for (j, input) in form.inputs.iter().enumerate() {
-                assert!(
-                    (1..64).contains(&input.number),
-                    "{} {}",
-                    form.key,
-                    input.key
-                );
+                assert!((1..64).contains(&input.number), "{} {}", form.key, input.key);
                 let other = |i: &Input| i.number != input.number && i.key != input.key;
-                assert!(
-                    form.inputs[..j].iter().all(other),
-                    "{} {}",
-                    form.key,
-                    input.key
-                );
+                assert!(form.inputs[..j].iter().all(other), "{} {}", form.key, input.key);
             }
         }
     }
@@ -325,10 +258,7 @@ mod tests {
 
     #[test]
     fn a_changed_default_is_written_in() {
-        let old = Input {
-            untouched: is(7, 2, 900),
-            ..FORMS[0].inputs[0]
-        };
+        let old = Input { untouched: is(7, 2, 900), ..FORMS[0].inputs[0] };
         let live = registry::named("tuck-box").expect("it is registered");
         assert!(drifted(&old, live));
         let text = |system| written(Length::inches(7, 2), system).map(|g| g.text().to_owned());

@@ -38,12 +38,7 @@ impl History {
     ///
     /// # Errors
     /// [`Refused`] where the shelf cannot be read.
-    pub fn look(
-        shelf: &impl Shelf,
-        keys: &BTreeSet<Key>,
-        kind: Kind,
-        id: SetId,
-    ) -> Result<Self, Refused> {
+    pub fn look(shelf: &impl Shelf, keys: &BTreeSet<Key>, kind: Kind, id: SetId) -> Result<Self, Refused> {
         let mut found = Vec::new();
         let mut history = Self::default();
         for key in keys.iter().filter(|k| (k.kind, k.id) == (kind, id)) {
@@ -52,20 +47,12 @@ impl History {
                 continue;
             };
             match Record::read(kind, &text) {
-                Ok(record) => found.push(Found {
-                    state: key.state,
-                    record,
-                    size: text.len(),
-                }),
+                Ok(record) => found.push(Found { state: key.state, record, size: text.len() }),
                 Err(why) => history.unreadable.push((key.state, why)),
             }
         }
-        let after: BTreeSet<State> = found
-            .iter()
-            .flat_map(|f| f.record.after.iter().copied())
-            .collect();
-        let (superseded, mut heads): (Vec<_>, Vec<_>) =
-            found.into_iter().partition(|f| after.contains(&f.state));
+        let after: BTreeSet<State> = found.iter().flat_map(|f| f.record.after.iter().copied()).collect();
+        let (superseded, mut heads): (Vec<_>, Vec<_>) = found.into_iter().partition(|f| after.contains(&f.state));
         history.superseded = superseded.into_iter().map(|f| f.state).collect();
         heads.sort_by_key(|f| (f.state.revision, f.record.saved_at, f.state.writer));
         history.heads = heads;
@@ -81,9 +68,7 @@ impl History {
     /// The highest number of any state, read or not.
     fn highest(&self) -> u64 {
         let heads = self.heads.iter().map(|f| f.state);
-        let all = heads
-            .chain(self.superseded.iter().copied())
-            .chain(self.unreadable.iter().map(|u| u.0));
+        let all = heads.chain(self.superseded.iter().copied()).chain(self.unreadable.iter().map(|u| u.0));
         all.map(|s| s.revision).max().unwrap_or(0)
     }
 }
@@ -112,15 +97,8 @@ pub fn write(
     saved_at: u64,
     content: Content,
 ) -> Result<State, Refused> {
-    let state = State {
-        revision: history.highest().saturating_add(1),
-        writer,
-    };
-    let record = Record {
-        after: after.to_vec(),
-        saved_at,
-        content,
-    };
+    let state = State { revision: history.highest().saturating_add(1), writer };
+    let record = Record { after: after.to_vec(), saved_at, content };
     let key = Key { kind, id, state }.to_string();
     let text = record.text();
     shelf.write(&key, &text)?;
@@ -128,17 +106,7 @@ pub fn write(
         return Err(Refused::Forbidden);
     }
     for state in history.superseded.iter().chain(after) {
-        if shelf
-            .remove(
-                &Key {
-                    kind,
-                    id,
-                    state: *state,
-                }
-                .to_string(),
-            )
-            .is_err()
-        {
+        if shelf.remove(&Key { kind, id, state: *state }.to_string()).is_err() {
             break;
         }
     }

@@ -59,16 +59,10 @@ impl fmt::Display for Excess {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Long { what, is, most } => {
-                write!(
-                    f,
-                    "{what} has {is} characters, and {most} are the most that is kept: shorten it"
-                )
+                write!(f, "{what} has {is} characters, and {most} are the most that is kept: shorten it")
             }
             Self::Many { what, is, most } => {
-                write!(
-                    f,
-                    "there are {is} {what}, and {most} are the most that is kept: make two designs of it"
-                )
+                write!(f, "there are {is} {what}, and {most} are the most that is kept: make two designs of it")
             }
             Self::Unsteady { text } => {
                 write!(f, "“{text}” cannot be written down: type that length again")
@@ -90,9 +84,7 @@ pub fn check(project: &Project) -> Result<(), Excess> {
     length(project.board.inch_step.as_ref())?;
     length(project.board.metric_step.as_ref())?;
     let t = &project.trimmer;
-    [&t.edge_trim, &t.longest_cut, &t.least_strip]
-        .into_iter()
-        .try_for_each(|g| length(g.as_ref()))?;
+    [&t.edge_trim, &t.longest_cut, &t.least_strip].into_iter().try_for_each(|g| length(g.as_ref()))?;
     project.cards.iter().try_for_each(card)?;
     let parts = || project.boxes.iter().chain(&project.holder);
     parts().try_for_each(part)?;
@@ -140,9 +132,7 @@ fn part(part: &Part) -> Result<(), Excess> {
 fn choice(word: &str) -> Result<(), Excess> {
     text("a chosen word", word, WORD)?;
     match Given::read(word, System::Metric) {
-        Ok(_) => Err(Excess::Unsteady {
-            text: word.to_owned(),
-        }),
+        Ok(_) => Err(Excess::Unsteady { text: word.to_owned() }),
         Err(_) => Ok(()),
     }
 }
@@ -150,17 +140,13 @@ fn choice(word: &str) -> Result<(), Excess> {
 fn mats(mats: &Mats) -> Result<(), Excess> {
     length(mats.reveal.as_ref())?;
     number("panels without a mat", mats.off.len(), MATS_OFF)?;
-    mats.off
-        .iter()
-        .try_for_each(|name| text("the name of a panel", name, WORD))
+    mats.off.iter().try_for_each(|name| text("the name of a panel", name, WORD))
 }
 
 fn length(given: Option<&Given>) -> Result<(), Excess> {
     match given {
         Some(g) if Given::read(g.text(), System::Metric).as_ref() != Ok(g) => {
-            Err(Excess::Unsteady {
-                text: g.text().to_owned(),
-            })
+            Err(Excess::Unsteady { text: g.text().to_owned() })
         }
         _ => Ok(()),
     }
@@ -173,20 +159,12 @@ pub(super) fn text(what: &'static str, text: &str, most: usize) -> Result<(), Ex
         return Ok(());
     }
     let is = text.chars().count();
-    if is <= most {
-        Ok(())
-    } else {
-        Err(Excess::Long { what, is, most })
-    }
+    if is <= most { Ok(()) } else { Err(Excess::Long { what, is, most }) }
 }
 
 /// Holds a count against a limit.
 pub(super) const fn number(what: &'static str, is: usize, most: usize) -> Result<(), Excess> {
-    if is <= most {
-        Ok(())
-    } else {
-        Err(Excess::Many { what, is, most })
-    }
+    if is <= most { Ok(()) } else { Err(Excess::Many { what, is, most }) }
 }
 
 #[cfg(test)]

@@ -59,9 +59,7 @@ impl Kind {
     #[must_use]
     pub fn of_key(key: &str) -> Option<Self> {
         let word = key.split_once('/')?.0;
-        [Self::Set, Self::Ticks]
-            .into_iter()
-            .find(|k| k.word() == word)
+        [Self::Set, Self::Ticks].into_iter().find(|k| k.word() == word)
     }
 }
 
@@ -76,10 +74,7 @@ impl State {
     #[must_use]
     pub fn read(text: &str) -> Option<Self> {
         let (revision, writer) = text.split_once('-')?;
-        let state = Self {
-            revision: revision.parse().ok()?,
-            writer: u32::from_str_radix(writer, 16).ok()?,
-        };
+        let state = Self { revision: revision.parse().ok()?, writer: u32::from_str_radix(writer, 16).ok()? };
         (state.to_string() == text).then_some(state)
     }
 }
@@ -96,11 +91,7 @@ impl Key {
     pub fn read(text: &str) -> Option<Self> {
         let kind = Kind::of_key(text)?;
         let (id, state) = text.split_once('/')?.1.split_once('/')?;
-        let key = Self {
-            kind,
-            id: SetId(id.parse().ok()?),
-            state: State::read(state)?,
-        };
+        let key = Self { kind, id: SetId(id.parse().ok()?), state: State::read(state)? };
         (key.to_string() == text).then_some(key)
     }
 }
@@ -177,26 +168,17 @@ impl Record {
     /// # Errors
     /// What is wrong with it, in words for the maker.
     pub fn read(kind: Kind, text: &str) -> Result<Self, FileError> {
-        let data = |e: serde_json::Error| FileError::Wrong {
-            line: e.line(),
-            what: e.to_string(),
-        };
+        let data = |e: serde_json::Error| FileError::Wrong { line: e.line(), what: e.to_string() };
         let (after, saved_at, content) = match kind {
             Kind::Set => {
                 let project = file::read_one(text.as_bytes())?.project;
                 let beside: Beside = serde_json::from_str(text).map_err(data)?;
-                (
-                    beside.after,
-                    beside.saved_at,
-                    Content::Set(Box::new(project)),
-                )
+                (beside.after, beside.saved_at, Content::Set(Box::new(project)))
             }
             Kind::Ticks => {
                 let alone: TicksAlone = serde_json::from_str(text).map_err(data)?;
                 if alone.snugfold != u64::from(file::VERSION) {
-                    return Err(FileError::Newer {
-                        version: alone.snugfold,
-                    });
+                    return Err(FileError::Newer { version: alone.snugfold });
                 }
                 file::check_ticks(&alone.ticks).map_err(FileError::Excess)?;
                 (alone.after, alone.saved_at, Content::Ticks(alone.ticks))
@@ -204,15 +186,8 @@ impl Record {
         };
         let after = after.iter().map(|s| State::read(s)).collect::<Option<_>>();
         let what = || "it does not say which state it came after".to_owned();
-        let after = after.ok_or_else(|| FileError::Wrong {
-            line: 1,
-            what: what(),
-        })?;
-        Ok(Self {
-            after,
-            saved_at,
-            content,
-        })
+        let after = after.ok_or_else(|| FileError::Wrong { line: 1, what: what() })?;
+        Ok(Self { after, saved_at, content })
     }
 }
 
@@ -223,27 +198,13 @@ mod tests {
 
     #[test]
     fn keys_come_back_and_others_are_none() {
-        let state = State {
-            revision: 12,
-            writer: 0x0bad_cafe,
-        };
-        let key = Key {
-            kind: Kind::Ticks,
-            id: SetId(7),
-            state,
-        };
+        let state = State { revision: 12, writer: 0x0bad_cafe };
+        let key = Key { kind: Kind::Ticks, id: SetId(7), state };
         assert_eq!(key.to_string(), "ticks/7/12-0badcafe");
         assert_eq!(Key::read("ticks/7/12-0badcafe"), Some(key));
-        for other in [
-            "",
-            "set",
-            "set/",
-            "set/7",
-            "set/07/1-00000000",
-            "set/7/1",
-            "set/7/+1-00000000",
-            "sets/7/1-00000000",
-        ] {
+        for other in
+            ["", "set", "set/", "set/7", "set/07/1-00000000", "set/7/1", "set/7/+1-00000000", "sets/7/1-00000000"]
+        {
             assert_eq!(Key::read(other), None, "{other}");
         }
     }
@@ -251,27 +212,13 @@ mod tests {
     #[test]
     fn records_come_back_and_are_files() {
         let project = example().expect("the example is a project");
-        let after = vec![State {
-            revision: 1,
-            writer: 2,
-        }];
-        let set = Record {
-            after: after.clone(),
-            saved_at: 5,
-            content: Content::Set(Box::new(project.clone())),
-        };
+        let after = vec![State { revision: 1, writer: 2 }];
+        let set = Record { after: after.clone(), saved_at: 5, content: Content::Set(Box::new(project.clone())) };
         assert_eq!(Record::read(Kind::Set, &set.text()).as_ref(), Ok(&set));
         let read = file::read(set.text().as_bytes()).expect("a record is a file");
         assert_eq!((&read[0].project, read[0].saved_at), (&project, Some(5)));
-        let ticks = Record {
-            after,
-            saved_at: 5,
-            content: Content::Ticks(["a".to_owned()].into()),
-        };
-        assert_eq!(
-            Record::read(Kind::Ticks, &ticks.text()).as_ref(),
-            Ok(&ticks)
-        );
+        let ticks = Record { after, saved_at: 5, content: Content::Ticks(["a".to_owned()].into()) };
+        assert_eq!(Record::read(Kind::Ticks, &ticks.text()).as_ref(), Ok(&ticks));
         assert!(Record::read(Kind::Set, &ticks.text()).is_err());
         assert!(Record::read(Kind::Ticks, &set.text()).is_err());
     }

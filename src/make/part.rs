@@ -51,32 +51,9 @@ impl Planned {
 
 impl PartialEq for Planned {
     fn eq(&self, other: &Self) -> bool {
-        (
-            self.place,
-            &self.name,
-            self.form.key,
-            self.count,
-            self.card,
-            self.thickness,
-        ) == (
-            other.place,
-            &other.name,
-            other.form.key,
-            other.count,
-            other.card,
-            other.thickness,
-        ) && (
-            &self.assembly,
-            &self.mats,
-            self.mat_card,
-            self.mat_thickness,
-            &self.used,
-        ) == (
-            &other.assembly,
-            &other.mats,
-            other.mat_card,
-            other.mat_thickness,
-            &other.used,
-        )
+        (self.place, &self.name, self.form.key, self.count, self.card, self.thickness)
+            == (other.place, &other.name, other.form.key, other.count, other.card, other.thickness)
+            && (&self.assembly, &self.mats, self.mat_card, self.mat_thickness, &self.used)
+                == (&other.assembly, &other.mats, other.mat_card, other.mat_thickness, &other.used)
     }
 }

@@ -86,13 +86,7 @@ pub fn pieces(parts: &[&Planned], sets: u32) -> Vec<Piece> {
         }
         for (i, trim) in assembly.trims.iter().enumerate() {
             let card = part.mat_card.unwrap_or(part.card);
-            add(
-                part,
-                Becomes::Trim(i),
-                card,
-                (trim.length, trim.width),
-                part.count * trim.count,
-            );
+            add(part, Becomes::Trim(i), card, (trim.length, trim.width), part.count * trim.count);
         }
     }
     list

@@ -42,20 +42,14 @@ impl CardSheets {
 
     /// Sheets of each size and source that are used, in the order of the job: how many, and of which.
     pub fn used(&self) -> impl Iterator<Item = (u32, &Sheet)> {
-        self.job
-            .sheets
-            .iter()
-            .map(|s| (self.layout.sheets_of(s.id), s))
-            .filter(|u| u.0 > 0)
+        self.job.sheets.iter().map(|s| (self.layout.sheets_of(s.id), s)).filter(|u| u.0 > 0)
     }
 
     /// What the sheets to buy cost, in the smallest coin; nothing where a price is not known.
     #[must_use]
     pub fn price(&self) -> Option<u64> {
         let bought = self.used().filter(|u| u.1.stock == Stock::Buy);
-        bought
-            .map(|(n, s)| s.price.map(|p| u64::from(p) * u64::from(n)))
-            .sum()
+        bought.map(|(n, s)| s.price.map(|p| u64::from(p) * u64::from(n))).sum()
     }
 }
 
@@ -78,12 +72,7 @@ pub fn job(project: &Project, card: &Card, pieces: &[Piece]) -> Option<Job> {
             turn,
         })
         .collect();
-    (!wanted.is_empty()).then(|| Job {
-        card: card.id,
-        wanted,
-        sheets: sheets_of(card),
-        rules: rules(project),
-    })
+    (!wanted.is_empty()).then(|| Job { card: card.id, wanted, sheets: sheets_of(card), rules: rules(project) })
 }
 
 /// The trimmer's limits, typed or usual.
@@ -92,20 +81,14 @@ fn rules(project: &Project) -> Rules {
     Rules {
         edge_trim: t.edge_trim.as_ref().map_or(Length::ZERO, |g| g.length()),
         longest_cut: t.longest_cut.as_ref().map(|g| g.length()),
-        least_strip: t
-            .least_strip
-            .as_ref()
-            .map_or(bound::DEFAULT_LEAST_STRIP, |g| g.length()),
+        least_strip: t.least_strip.as_ref().map_or(bound::DEFAULT_LEAST_STRIP, |g| g.length()),
     }
 }
 
 /// Each size first from the drawer, then from the shop.
 fn sheets_of(card: &Card) -> Vec<Sheet> {
     let first = (&card.sheet_width, &card.sheet_height, card.supply);
-    let more = card
-        .more_sheets
-        .iter()
-        .map(|m| (&m.width, &m.height, m.supply));
+    let more = card.more_sheets.iter().map(|m| (&m.width, &m.height, m.supply));
     let mut all = Vec::new();
     for (width, height, supply) in std::iter::once(first).chain(more) {
         for stock in stocks(supply) {
@@ -114,11 +97,7 @@ fn sheets_of(card: &Card) -> Vec<Sheet> {
                 width: width.length(),
                 height: height.length(),
                 stock,
-                price: if stock == Stock::Buy {
-                    supply.price
-                } else {
-                    None
-                },
+                price: if stock == Stock::Buy { supply.price } else { None },
             });
         }
     }
@@ -133,12 +112,7 @@ fn stocks(supply: Supply) -> impl Iterator<Item = Stock> {
 
 /// Lays the pieces of each card out on its sheets, quickly; `cards` are those that can be planned with.
 #[must_use]
-pub fn sheets(
-    project: &Project,
-    cards: &[&Card],
-    pieces: &[Piece],
-    findings: &mut Vec<Finding>,
-) -> Vec<CardSheets> {
+pub fn sheets(project: &Project, cards: &[&Card], pieces: &[Piece], findings: &mut Vec<Finding>) -> Vec<CardSheets> {
     let jobs = cards.iter().filter_map(|card| job(project, card, pieces));
     jobs.map(|job| {
         let layout = lay_out(&job.wanted, &job.sheets, &job.rules);
@@ -153,70 +127,30 @@ pub fn sheets(
 
 fn left_out(piece: &Piece, count: u32, why: Why, job: &Job) -> Finding {
     let letter = piece.letter();
-    let largest = job
-        .sheets
-        .iter()
-        .max_by_key(|s| (s.width.min(s.height), s.width.max(s.height)));
+    let largest = job.sheets.iter().max_by_key(|s| (s.width.min(s.height), s.width.max(s.height)));
     let (what, input) = match why {
         Why::TooLarge => {
-            let (sheet_width, sheet_height) =
-                largest.map_or_else(Default::default, |s| (s.width, s.height));
+            let (sheet_width, sheet_height) = largest.map_or_else(Default::default, |s| (s.width, s.height));
             let (width, height) = (piece.width, piece.height);
-            let what = What::PieceTooLarge {
-                piece: letter,
-                width,
-                height,
-                sheet_width,
-                sheet_height,
-            };
+            let what = What::PieceTooLarge { piece: letter, width, height, sheet_width, sheet_height };
             (what, "sheet-width")
         }
         Why::TooThin => {
             let (is, least) = (piece.width.min(piece.height), job.rules.least_strip);
-            (
-                What::PieceTooThin {
-                    piece: letter,
-                    is,
-                    least,
-                },
-                "least-strip",
-            )
+            (What::PieceTooThin { piece: letter, is, least }, "least-strip")
         }
-        Why::StockRanOut => (
-            What::SheetsRanOut {
-                piece: letter,
-                count,
-            },
-            "have",
-        ),
+        Why::StockRanOut => (What::SheetsRanOut { piece: letter, count }, "have"),
         Why::TrimmerTooShort => {
             let longest = job.rules.longest_cut.unwrap_or_default();
-            (
-                What::TrimmerTooShort {
-                    piece: letter,
-                    longest,
-                },
-                "longest-cut",
-            )
+            (What::TrimmerTooShort { piece: letter, longest }, "longest-cut")
         }
         Why::NoSheets => (What::NothingLeftOfSheet, "have"),
-        Why::NoSize | Why::WorkRanOut => (
-            What::PieceLeftOut {
-                piece: letter,
-                count,
-            },
-            "sheet-width",
-        ),
+        Why::NoSize | Why::WorkRanOut => (What::PieceLeftOut { piece: letter, count }, "sheet-width"),
     };
     // A thin strip is cut with knife and ruler; sheets that run out can be bought: neither spoils the rest.
     let weight = match why {
         Why::TooThin | Why::StockRanOut | Why::TrimmerTooShort => Weight::Caution,
         _ => Weight::Stop,
     };
-    Finding {
-        place: Place::Card(piece.card),
-        input: Some(input),
-        weight,
-        what,
-    }
+    Finding { place: Place::Card(piece.card), input: Some(input), weight, what }
 }

@@ -82,12 +82,8 @@ impl Action {
     #[must_use]
     pub const fn caution(&self) -> Option<Caution> {
         match self {
-            Self::CutPieces { .. } | Self::Cut(_) | Self::TakeCells(_) | Self::TakeOff(_) => {
-                Some(Caution::Blade)
-            }
-            Self::Fold { glued: true, .. } | Self::GlueMats(_) | Self::Straps(_) => {
-                Some(Caution::Glue)
-            }
+            Self::CutPieces { .. } | Self::Cut(_) | Self::TakeCells(_) | Self::TakeOff(_) => Some(Caution::Blade),
+            Self::Fold { glued: true, .. } | Self::GlueMats(_) | Self::Straps(_) => Some(Caution::Glue),
             Self::Fill => Some(Caution::Contents),
             _ => None,
         }

@@ -11,32 +11,14 @@ use super::step::{Action, Step};
 
 /// All steps for `sets` sets: the cutting for all, then each box, then the holder, then fill and slide in.
 #[must_use]
-pub fn steps(
-    boxes: &[Planned],
-    holder: Option<&Planned>,
-    pieces: &[Piece],
-    sets: u32,
-) -> Vec<Step> {
+pub fn steps(boxes: &[Planned], holder: Option<&Planned>, pieces: &[Piece], sets: u32) -> Vec<Step> {
     let mut list = Vec::new();
     let mut cards: Vec<u16> = pieces.iter().map(|p| p.card).collect();
     cards.sort_unstable();
     cards.dedup();
     for card in cards {
-        let of_card: Vec<u32> = pieces
-            .iter()
-            .filter(|p| p.card == card)
-            .map(|p| p.id)
-            .collect();
-        push(
-            &mut list,
-            Place::Card(card),
-            0,
-            1,
-            Action::CutPieces {
-                card,
-                pieces: of_card,
-            },
-        );
+        let of_card: Vec<u32> = pieces.iter().filter(|p| p.card == card).map(|p| p.id).collect();
+        push(&mut list, Place::Card(card), 0, 1, Action::CutPieces { card, pieces: of_card });
     }
     for part in boxes.iter().chain(holder) {
         if let Some(assembly) = &part.assembly {
@@ -56,36 +38,18 @@ pub fn steps(
 fn push(list: &mut Vec<Step>, place: Place, part: usize, times: u64, action: Action) {
     let key = format!("{place:?}/{part}/{action:?}");
     let key = format!("{:016x}", fingerprint(&key));
-    list.push(Step {
-        key,
-        place,
-        part,
-        times,
-        action,
-    });
+    list.push(Step { key, place, part, times, action });
 }
 
 /// A short stable name for a step (Fowler, Noll and Vo's hash, 64 bits, variant 1a).
 fn fingerprint(text: &str) -> u64 {
-    text.bytes().fold(0xcbf2_9ce4_8422_2325, |h, b| {
-        (h ^ u64::from(b)).wrapping_mul(0x0100_0000_01b3)
-    })
+    text.bytes().fold(0xcbf2_9ce4_8422_2325, |h, b| (h ^ u64::from(b)).wrapping_mul(0x0100_0000_01b3))
 }
 
-fn part_steps(
-    list: &mut Vec<Step>,
-    part: &Planned,
-    assembly: &Assembly,
-    pieces: &[Piece],
-    sets: u32,
-) {
+fn part_steps(list: &mut Vec<Step>, part: &Planned, assembly: &Assembly, pieces: &[Piece], sets: u32) {
     let times = u64::from(part.count) * u64::from(sets);
     let mine = |wanted: fn(&Becomes) -> bool| -> Vec<u32> {
-        pieces
-            .iter()
-            .filter(|p| p.place == part.place && wanted(&p.becomes))
-            .map(|p| p.id)
-            .collect()
+        pieces.iter().filter(|p| p.place == part.place && wanted(&p.becomes)).map(|p| p.id).collect()
     };
     for (i, (p, recipe)) in assembly.parts.iter().zip(&part.recipes).enumerate() {
         let mut add = |action| push(list, part.place, i, times, action);
@@ -99,15 +63,9 @@ fn part_steps(
         }
         for (index, m) in p.moves.iter().enumerate() {
             let glued = takes_glue(&p.net, &p.moves, index);
-            add(Action::Fold {
-                index,
-                name: m.name,
-                glued,
-            });
+            add(Action::Fold { index, name: m.name, glued });
             if m.name == MoveName::Ends {
-                add(Action::TryBoxesIn {
-                    inside: assembly.inside,
-                });
+                add(Action::TryBoxesIn { inside: assembly.inside });
             }
         }
     }
@@ -129,12 +87,7 @@ fn blank_steps(recipe: &Recipe, add: &mut impl FnMut(Action)) {
     if !recipe.cells.is_empty() {
         add(Action::TakeCells(recipe.cells.len()));
     }
-    let off: Vec<_> = recipe
-        .off
-        .iter()
-        .copied()
-        .filter(|o| o.taken != Taken::Notch)
-        .collect();
+    let off: Vec<_> = recipe.off.iter().copied().filter(|o| o.taken != Taken::Notch).collect();
     if !off.is_empty() {
         add(Action::TakeOff(off));
     }
@@ -150,9 +103,5 @@ fn takes_glue(net: &Net, moves: &[Move], index: usize) -> bool {
             Way::TuckIn { lid, tuck, .. } => [lid, tuck].contains(&&carrier),
         })
     };
-    net.glue.iter().any(|g| {
-        g.onto
-            .first()
-            .is_some_and(|&onto| moved(g.on).max(moved(onto)) == Some(index))
-    })
+    net.glue.iter().any(|g| g.onto.first().is_some_and(|&onto| moved(g.on).max(moved(onto)) == Some(index)))
 }

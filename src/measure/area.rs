@@ -46,11 +46,7 @@ impl Area {
     /// `self ÷ whole` in thousandths, for showing shares; nothing of nothing is nothing.
     #[must_use]
     pub const fn per_mille(self, whole: Self) -> i64 {
-        if whole.0 == 0 {
-            0
-        } else {
-            (self.0 * 1_000 / whole.0) as i64
-        }
+        if whole.0 == 0 { 0 } else { (self.0 * 1_000 / whole.0) as i64 }
     }
 }
 

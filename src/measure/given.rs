@@ -63,10 +63,7 @@ impl Given {
                 System::Inch => (format!("{number} in"), Unit::Inch),
                 System::Metric => (format!("{number} mm"), Unit::Millimetre),
             },
-            name => (
-                typed.to_owned(),
-                Unit::named(name).ok_or(Unreadable::UnknownUnit)?,
-            ),
+            name => (typed.to_owned(), Unit::named(name).ok_or(Unreadable::UnknownUnit)?),
         };
         // The unit that is written behind a bare number counts too: what is kept must be readable again.
         if text.chars().count() > LONGEST {
@@ -75,11 +72,7 @@ impl Given {
         let (numerator, denominator) = ratio(number)?;
         let nm = i128::from(unit.nm()) * numerator;
         let rounded = (nm.abs() + denominator / 2) / denominator * nm.signum();
-        Ok(Self {
-            text,
-            length: Length::from_nm(i64::try_from(rounded).unwrap_or(i64::MAX)),
-            system: unit.system(),
-        })
+        Ok(Self { text, length: Length::from_nm(i64::try_from(rounded).unwrap_or(i64::MAX)), system: unit.system() })
     }
 
     /// As typed, always with a unit.
@@ -118,9 +111,7 @@ impl<'de> Deserialize<'de> for Given {
     fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
         let text = String::deserialize(from)?;
         Self::read(&text, System::Metric).map_err(|why| {
-            serde::de::Error::custom(format!(
-                "“{text}” is no length such as “4 1/4 in” or “108 mm” ({why:?})"
-            ))
+            serde::de::Error::custom(format!("“{text}” is no length such as “4 1/4 in” or “108 mm” ({why:?})"))
         })
     }
 }
@@ -203,9 +194,7 @@ fn ratio(text: &str) -> Result<(i128, i128), Unreadable> {
         Some(rest) => (-1, rest.trim_start()),
         None => (1, text.strip_prefix('+').unwrap_or(text)),
     };
-    if !text
-        .starts_with(|c: char| c.is_ascii_digit() || matches!(c, '.' | ',') || vulgar(c).is_some())
-    {
+    if !text.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '.' | ',') || vulgar(c).is_some()) {
         return Err(Unreadable::NoNumber);
     }
     let spaced: String = text
@@ -218,23 +207,14 @@ fn ratio(text: &str) -> Result<(i128, i128), Unreadable> {
         })
         .collect();
     // "1 / 4" is one fraction.
-    let tidy = spaced
-        .split_whitespace()
-        .collect::<Vec<_>>()
-        .join(" ")
-        .replace(" /", "/")
-        .replace("/ ", "/");
+    let tidy = spaced.split_whitespace().collect::<Vec<_>>().join(" ").replace(" /", "/").replace("/ ", "/");
     let (n, d) = match tidy.split_once(' ') {
         Some((whole, part)) => sum(whole_number(whole)?, fraction(part)?),
         None if tidy.contains('/') => fraction(&tidy)?,
         None => match tidy.chars().last().and_then(vulgar) {
             Some(part) => {
                 let whole = &tidy[..tidy.len() - tidy.chars().last().map_or(0, char::len_utf8)];
-                if whole.is_empty() {
-                    part
-                } else {
-                    sum(whole_number(whole)?, part)
-                }
+                if whole.is_empty() { part } else { sum(whole_number(whole)?, part) }
             }
             None => decimal(&tidy)?,
         },
@@ -260,11 +240,7 @@ fn fraction(text: &str) -> Result<(i128, i128), Unreadable> {
     }
     let (n, d) = text.split_once('/').ok_or(Unreadable::NoNumber)?;
     let (n, d) = (whole_number(n)?, whole_number(d)?);
-    if d == 0 {
-        Err(Unreadable::OverNought)
-    } else {
-        Ok((n, d))
-    }
+    if d == 0 { Err(Unreadable::OverNought) } else { Ok((n, d)) }
 }
 
 fn decimal(text: &str) -> Result<(i128, i128), Unreadable> {
@@ -272,16 +248,8 @@ fn decimal(text: &str) -> Result<(i128, i128), Unreadable> {
     if whole.is_empty() && part.is_empty() {
         return Err(Unreadable::NoNumber);
     }
-    let whole = if whole.is_empty() {
-        0
-    } else {
-        whole_number(whole)?
-    };
-    let part_value = if part.is_empty() {
-        0
-    } else {
-        whole_number(part)?
-    };
+    let whole = if whole.is_empty() { 0 } else { whole_number(whole)? };
+    let part_value = if part.is_empty() { 0 } else { whole_number(part)? };
     let scale = 10_i128.pow(u32::try_from(part.len()).unwrap_or(0));
     Ok((whole * scale + part_value, scale))
 }
@@ -294,11 +262,7 @@ mod tests {
         let read = Given::read(typed, System::Inch);
         assert_eq!(read.as_ref().map(Given::length), Ok(expected), "{typed}");
         let text = read.map(|g| g.text).unwrap_or_default();
-        assert_eq!(
-            Given::read(&text, System::Metric).map(|g| g.length),
-            Ok(expected),
-            "{text} read again"
-        );
+        assert_eq!(Given::read(&text, System::Metric).map(|g| g.length), Ok(expected), "{text} read again");
     }
 
     #[test]
@@ -347,10 +311,7 @@ mod tests {
             assert_eq!(Given::read(typed, System::Inch).err(), Some(why), "{typed}");
         }
         for long in ["1".repeat(50), format!("4{}1/4", " ".repeat(35))] {
-            assert_eq!(
-                Given::read(&long, System::Inch).err(),
-                Some(Unreadable::TooLong)
-            );
+            assert_eq!(Given::read(&long, System::Inch).err(), Some(Unreadable::TooLong));
         }
     }
 }

@@ -12,9 +12,7 @@ impl Grid {
     /// Marks every `step`; a step that is not above zero counts as one nanometre, which is no grid at all.
     #[must_use]
     pub fn every(step: Length) -> Self {
-        Self {
-            step: step.max(Length::from_nm(1)),
-        }
+        Self { step: step.max(Length::from_nm(1)) }
     }
 
     /// The distance between marks.
@@ -41,11 +39,7 @@ impl Grid {
     pub const fn up(self, length: Length) -> Length {
         let nm = length.nm();
         let over = nm.rem_euclid(self.step.nm());
-        Length::from_nm(if over == 0 {
-            nm
-        } else {
-            nm - over + self.step.nm()
-        })
+        Length::from_nm(if over == 0 { nm } else { nm - over + self.step.nm() })
     }
 
     /// The last mark that is not above `length`: for sizes that must stay clear.

@@ -124,11 +124,7 @@ impl Length {
 /// Nearest whole quotient, halves away from zero, cut off at the ends of an `i64`.
 const fn round_div(n: i128, d: i128) -> i64 {
     let (n, d) = if d < 0 { (-n, -d) } else { (n, d) };
-    let q = if n >= 0 {
-        (n + d / 2) / d
-    } else {
-        (n - d / 2) / d
-    };
+    let q = if n >= 0 { (n + d / 2) / d } else { (n - d / 2) / d };
     if q > i64::MAX as i128 {
         i64::MAX
     } else if q < i64::MIN as i128 {
@@ -170,11 +166,7 @@ impl Mul<i64> for Length {
 impl Div for Length {
     type Output = i64;
     fn div(self, other: Self) -> i64 {
-        if other.0 > 0 {
-            self.0.div_euclid(other.0)
-        } else {
-            0
-        }
+        if other.0 > 0 { self.0.div_euclid(other.0) } else { 0 }
     }
 }
 

@@ -38,11 +38,7 @@ impl Outline {
     #[must_use]
     pub fn area(&self) -> Area {
         let origin = Point::default();
-        Area::from_doubled(
-            self.edges()
-                .map(|(a, b)| (a - origin).cross(b - origin))
-                .sum(),
-        )
+        Area::from_doubled(self.edges().map(|(a, b)| (a - origin).cross(b - origin)).sum())
     }
 
     /// The smallest upright rectangle round it.
@@ -52,10 +48,7 @@ impl Outline {
         let Some(&first) = all.next() else {
             return Rect::default();
         };
-        let mut r = Rect {
-            min: first,
-            max: first,
-        };
+        let mut r = Rect { min: first, max: first };
         for p in all {
             r.min = Point::new(r.min.x.min(p.x), r.min.y.min(p.y));
             r.max = Point::new(r.max.x.max(p.x), r.max.y.max(p.y));
@@ -83,19 +76,13 @@ impl Rect {
     /// From the origin, `width` by `height`.
     #[must_use]
     pub const fn sized(width: Length, height: Length) -> Self {
-        Self {
-            min: Point::new(Length::ZERO, Length::ZERO),
-            max: Point::new(width, height),
-        }
+        Self { min: Point::new(Length::ZERO, Length::ZERO), max: Point::new(width, height) }
     }
 
     /// Between the columns `x0`..`x1` and the rows `y0`..`y1`.
     #[must_use]
     pub const fn between(x0: Length, y0: Length, x1: Length, y1: Length) -> Self {
-        Self {
-            min: Point::new(x0, y0),
-            max: Point::new(x1, y1),
-        }
+        Self { min: Point::new(x0, y0), max: Point::new(x1, y1) }
     }
 
     /// From left to right.
@@ -114,21 +101,13 @@ impl Rect {
     #[must_use]
     pub fn inset(self, edge: Length) -> Self {
         let way = Vector::new(edge, edge);
-        Self {
-            min: self.min + way,
-            max: self.max - way,
-        }
+        Self { min: self.min + way, max: self.max - way }
     }
 
     /// Its four corners, clockwise on the card from the upper left.
     #[must_use]
     pub fn outline(self) -> Outline {
-        Outline::new(vec![
-            self.min,
-            Point::new(self.max.x, self.min.y),
-            self.max,
-            Point::new(self.min.x, self.max.y),
-        ])
+        Outline::new(vec![self.min, Point::new(self.max.x, self.min.y), self.max, Point::new(self.min.x, self.max.y)])
     }
 
     /// Its area.

@@ -39,11 +39,7 @@ impl Figure {
                 let shared = 1 << part.trailing_zeros().min(6);
                 Self {
                     minus,
-                    whole: if whole == 0 && part != 0 {
-                        String::new()
-                    } else {
-                        whole.to_string()
-                    },
+                    whole: if whole == 0 && part != 0 { String::new() } else { whole.to_string() },
                     fraction: (part != 0).then_some((part / shared, 64 / shared)),
                     unit: "in",
                 }
@@ -62,11 +58,7 @@ impl Figure {
         let digits = digits.trim_end_matches('0');
         Self {
             minus: minus && parts != 0,
-            whole: if digits.is_empty() {
-                whole.to_string()
-            } else {
-                format!("{whole}.{digits}")
-            },
+            whole: if digits.is_empty() { whole.to_string() } else { format!("{whole}.{digits}") },
             fraction: None,
             unit,
         }

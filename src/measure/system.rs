@@ -5,9 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::length::Length;
 
 /// A system of measurement. A plan follows one of them throughout.
-#[derive(
-    Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize,
-)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum System {
     /// Inches and fractions of them.
@@ -54,9 +52,6 @@ impl Native<Length> {
     /// `numerator/denominator` inches, or `tenths` tenths of a millimetre.
     #[must_use]
     pub const fn lengths(numerator: i64, denominator: i64, tenths: i64) -> Self {
-        Self {
-            inch: Length::inches(numerator, denominator),
-            metric: Length::um(tenths * 100),
-        }
+        Self { inch: Length::inches(numerator, denominator), metric: Length::um(tenths * 100) }
     }
 }

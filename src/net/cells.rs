@@ -28,19 +28,11 @@ impl Lines {
                 }))
                 .collect()
         };
-        Self {
-            across: run(columns),
-            down: run(rows),
-        }
+        Self { across: run(columns), down: run(rows) }
     }
 
     fn cell(&self, column: usize, row: usize) -> Rect {
-        Rect::between(
-            self.across[column],
-            self.down[row],
-            self.across[column + 1],
-            self.down[row + 1],
-        )
+        Rect::between(self.across[column], self.down[row], self.across[column + 1], self.down[row + 1])
     }
 }
 
@@ -70,12 +62,7 @@ impl Cells {
     /// An empty blank of these columns (left to right) and rows (top to bottom).
     #[must_use]
     pub fn new(columns: &[Length], rows: &[Length]) -> Self {
-        Self {
-            lines: Lines::after(columns, rows),
-            drafts: Vec::new(),
-            creases: Vec::new(),
-            glue: Vec::new(),
-        }
+        Self { lines: Lines::after(columns, rows), drafts: Vec::new(), creases: Vec::new(), glue: Vec::new() }
     }
 
     /// Makes the cell at `column`, `row` a panel. The first panel lies still while the rest is folded.
@@ -152,22 +139,12 @@ impl Cells {
         for (i, draft) in self.drafts.iter().enumerate() {
             let cell = lines.cell(draft.column, draft.row);
             let (rect, strips) = stripped(cell, draft.strips);
-            let trimmed = Trimmed {
-                rect,
-                corners: draft.corners,
-                notch: draft.notch,
-            };
+            let trimmed = Trimmed { rect, corners: draft.corners, notch: draft.notch };
             let (outline, off) = trimmed.cut();
             let mut take = |outline: Outline, taken| {
-                waste.push(Waste {
-                    outline,
-                    taken,
-                    from: Some(PanelId(i)),
-                });
+                waste.push(Waste { outline, taken, from: Some(PanelId(i)) });
             };
-            strips
-                .into_iter()
-                .for_each(|s| take(s.outline(), Taken::Strip));
+            strips.into_iter().for_each(|s| take(s.outline(), Taken::Strip));
             off.into_iter().for_each(|(o, taken)| take(o, taken));
             panels.push(Panel {
                 name: draft.name,
@@ -180,16 +157,8 @@ impl Cells {
         }
         for column in 0..lines.across.len() - 1 {
             for row in 0..lines.down.len() - 1 {
-                if !self
-                    .drafts
-                    .iter()
-                    .any(|d| (d.column, d.row) == (column, row))
-                {
-                    waste.push(Waste {
-                        outline: lines.cell(column, row).outline(),
-                        taken: Taken::Cell,
-                        from: None,
-                    });
+                if !self.drafts.iter().any(|d| (d.column, d.row) == (column, row)) {
+                    waste.push(Waste { outline: lines.cell(column, row).outline(), taken: Taken::Cell, from: None });
                 }
             }
         }
@@ -198,13 +167,7 @@ impl Cells {
             .iter()
             .map(|&(near, far, degrees)| {
                 let (from, to) = shared_edge(&panels[near.0], &panels[far.0]);
-                Crease {
-                    near,
-                    far,
-                    from,
-                    to,
-                    degrees,
-                }
+                Crease { near, far, from, to, degrees }
             })
             .collect();
         let glue = self
@@ -214,34 +177,15 @@ impl Cells {
                 let outline = &panels[on.0].outline;
                 let bounds = outline.bounds();
                 let edge = edge.min(bounds.width().min(bounds.height()).scaled(1, 4));
-                let area = if edge.is_positive() {
-                    bounds.inset(edge).outline()
-                } else {
-                    outline.clone()
-                };
-                Glue {
-                    on,
-                    face,
-                    area,
-                    onto,
-                }
+                let area = if edge.is_positive() { bounds.inset(edge).outline() } else { outline.clone() };
+                Glue { on, face, area, onto }
             })
             .collect();
         let end = Point::new(
             lines.across.last().copied().unwrap_or_default(),
             lines.down.last().copied().unwrap_or_default(),
         );
-        Net {
-            blank: Rect {
-                min: Point::default(),
-                max: end,
-            },
-            panels,
-            creases,
-            glue,
-            waste,
-            lines,
-        }
+        Net { blank: Rect { min: Point::default(), max: end }, panels, creases, glue, waste, lines }
     }
 }
 
@@ -256,10 +200,7 @@ fn stripped(cell: Rect, strips: [Length; 4]) -> (Rect, Vec<Rect>) {
         Rect::between(x0, cell.min.y, x1, y0),
         Rect::between(x0, y1, x1, cell.max.y),
     ];
-    let real = all
-        .into_iter()
-        .filter(|s| s.width().is_positive() && s.height().is_positive())
-        .collect();
+    let real = all.into_iter().filter(|s| s.width().is_positive() && s.height().is_positive()).collect();
     (Rect::between(x0, y0, x1, y1), real)
 }
 
@@ -268,24 +209,10 @@ fn shared_edge(a: &Panel, b: &Panel) -> (Point, Point) {
     let (ca, cb) = (a.cell, b.cell);
     let (ba, bb) = (a.outline.bounds(), b.outline.bounds());
     if ca.max.x == cb.min.x || cb.max.x == ca.min.x {
-        let x = if ca.max.x == cb.min.x {
-            ca.max.x
-        } else {
-            ca.min.x
-        };
-        (
-            Point::new(x, ba.min.y.max(bb.min.y)),
-            Point::new(x, ba.max.y.min(bb.max.y)),
-        )
+        let x = if ca.max.x == cb.min.x { ca.max.x } else { ca.min.x };
+        (Point::new(x, ba.min.y.max(bb.min.y)), Point::new(x, ba.max.y.min(bb.max.y)))
     } else {
-        let y = if ca.max.y == cb.min.y {
-            ca.max.y
-        } else {
-            ca.min.y
-        };
-        (
-            Point::new(ba.min.x.max(bb.min.x), y),
-            Point::new(ba.max.x.min(bb.max.x), y),
-        )
+        let y = if ca.max.y == cb.min.y { ca.max.y } else { ca.min.y };
+        (Point::new(ba.min.x.max(bb.min.x), y), Point::new(ba.max.x.min(bb.max.x), y))
     }
 }

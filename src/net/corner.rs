@@ -34,12 +34,7 @@ pub enum Corner {
 
 impl Corner {
     /// All four, clockwise from the upper left.
-    pub const ALL: [Self; 4] = [
-        Self::TopLeft,
-        Self::TopRight,
-        Self::BottomRight,
-        Self::BottomLeft,
-    ];
+    pub const ALL: [Self; 4] = [Self::TopLeft, Self::TopRight, Self::BottomRight, Self::BottomLeft];
 }
 
 /// What is done to a corner.
@@ -97,10 +92,7 @@ impl Trimmed {
                 && notch.side == side_after(corner)
             {
                 let run = notch_run(self.rect, notch);
-                off.push((
-                    Outline::new(run.iter().rev().copied().collect()),
-                    Taken::Notch,
-                ));
+                off.push((Outline::new(run.iter().rev().copied().collect()), Taken::Notch));
                 left.extend(run);
             }
         }
@@ -147,9 +139,7 @@ fn corner_run(r: Rect, corner: Corner, shape: Shape) -> (Vec<Point>, Option<Take
     let at = corner_point(r, corner);
     match shape {
         Shape::Square => (vec![at], None),
-        Shape::Wedge { across, down } if !across.is_positive() || !down.is_positive() => {
-            (vec![at], None)
-        }
+        Shape::Wedge { across, down } if !across.is_positive() || !down.is_positive() => (vec![at], None),
         Shape::Round(radius) if !radius.is_positive() => (vec![at], None),
         Shape::Wedge { across, down } => {
             let (before, after) = ways(corner, across, down);
@@ -172,28 +162,12 @@ fn notch_run(r: Rect, notch: Notch) -> Vec<Point> {
     let z = Length::ZERO;
     let (middle, along, inward) = match notch.side {
         Side::Top => (Point::new(x, r.min.y), Vector::new(n, z), Vector::new(z, n)),
-        Side::Right => (
-            Point::new(r.max.x, y),
-            Vector::new(z, n),
-            Vector::new(-n, z),
-        ),
-        Side::Bottom => (
-            Point::new(x, r.max.y),
-            Vector::new(-n, z),
-            Vector::new(z, -n),
-        ),
-        Side::Left => (
-            Point::new(r.min.x, y),
-            Vector::new(z, -n),
-            Vector::new(n, z),
-        ),
+        Side::Right => (Point::new(r.max.x, y), Vector::new(z, n), Vector::new(-n, z)),
+        Side::Bottom => (Point::new(x, r.max.y), Vector::new(-n, z), Vector::new(z, -n)),
+        Side::Left => (Point::new(r.min.x, y), Vector::new(z, -n), Vector::new(n, z)),
     };
     let mut run = arc(middle, middle - along, middle + inward);
-    run.extend(
-        arc(middle, middle + inward, middle + along)
-            .into_iter()
-            .skip(1),
-    );
+    run.extend(arc(middle, middle + inward, middle + along).into_iter().skip(1));
     run
 }
 
@@ -209,10 +183,7 @@ fn arc(centre: Point, from: Point, to: Point) -> Vec<Point> {
     let mut run = vec![from];
     let mut i = 1.0;
     while i < count {
-        let (s, c) = (
-            libm::sin(quarter * i / count),
-            libm::cos(quarter * i / count),
-        );
+        let (s, c) = (libm::sin(quarter * i / count), libm::cos(quarter * i / count));
         let mix = |a: Length, b: Length| Length::round_mm(a.as_mm() * c + b.as_mm() * s);
         run.push(centre + Vector::new(mix(u.x, v.x), mix(u.y, v.y)));
         i += 1.0;
@@ -232,30 +203,18 @@ mod tests {
             rect: Rect::between(mm(10), mm(20), mm(90), mm(60)),
             corners: [
                 Shape::Round(mm(6)),
-                Shape::Wedge {
-                    across: mm(5),
-                    down: mm(12),
-                },
+                Shape::Wedge { across: mm(5), down: mm(12) },
                 Shape::Square,
                 Shape::Round(mm(3)),
             ],
-            notch: Some(Notch {
-                side: Side::Top,
-                radius: mm(9),
-            }),
+            notch: Some(Notch { side: Side::Top, radius: mm(9) }),
         };
         let (left, off) = card.cut();
         let off_area: crate::measure::area::Area = off.iter().map(|o| o.0.area()).sum();
         assert_eq!(left.area() + off_area, card.rect.area());
-        assert!(
-            off.iter().all(|o| o.0.area().is_positive()),
-            "each piece runs clockwise"
-        );
+        assert!(off.iter().all(|o| o.0.area().is_positive()), "each piece runs clockwise");
         // A half circle of 9 mm is 127.23 mm²; straight edges within 20 µm lose at most 28.3 × 0.02 mm².
-        let notch = off
-            .iter()
-            .find(|o| o.1 == Taken::Notch)
-            .map_or(0.0, |o| o.0.area().as_mm2());
+        let notch = off.iter().find(|o| o.1 == Taken::Notch).map_or(0.0, |o| o.0.area().as_mm2());
         assert!((notch - 127.23).abs() < 0.57, "{notch}");
     }
 
@@ -264,10 +223,7 @@ mod tests {
         for side in [Side::Top, Side::Right, Side::Bottom, Side::Left] {
             let card = Trimmed {
                 rect: Rect::sized(Length::mm(40), Length::mm(30)),
-                notch: Some(Notch {
-                    side,
-                    radius: Length::mm(8),
-                }),
+                notch: Some(Notch { side, radius: Length::mm(8) }),
                 ..Trimmed::default()
             };
             let (left, off) = card.cut();

@@ -162,10 +162,7 @@ impl Net {
     /// The crease that carries `panel`; the root has none.
     #[must_use]
     pub fn carrier(&self, panel: PanelId) -> Option<CreaseId> {
-        self.creases
-            .iter()
-            .position(|c| c.far == panel)
-            .map(CreaseId)
+        self.creases.iter().position(|c| c.far == panel).map(CreaseId)
     }
 
     /// Panels and waste together: equal to the blank's area where nothing is lost or counted twice.

@@ -53,12 +53,7 @@ pub fn mats(net: &Net, reveal: Length, off: &[String]) -> (Vec<Mat>, Vec<PanelId
                 Some(notch) => notched(rect, panel.outline.bounds(), notch),
                 None => rect.outline(),
             };
-            some.push(Mat {
-                panel: PanelId(i),
-                rect,
-                notch,
-                outline,
-            });
+            some.push(Mat { panel: PanelId(i), rect, notch, outline });
         }
     }
     (some, none)
@@ -67,10 +62,7 @@ pub fn mats(net: &Net, reveal: Length, off: &[String]) -> (Vec<Mat>, Vec<PanelId
 /// The notch in a panel, read from what is taken away.
 fn panel_notch(net: &Net, panel: PanelId) -> Option<Notch> {
     use super::flat::Taken;
-    let waste = net
-        .waste
-        .iter()
-        .find(|w| w.taken == Taken::Notch && w.from == Some(panel))?;
+    let waste = net.waste.iter().find(|w| w.taken == Taken::Notch && w.from == Some(panel))?;
     let (notch, body) = (waste.outline.bounds(), net.panel(panel).outline.bounds());
     let (side, radius) = if notch.min.y == body.min.y {
         (Side::Top, notch.height())
@@ -96,16 +88,9 @@ fn notched(mat: Rect, panel: Rect, notch: Notch) -> Outline {
     if !bite.is_positive() {
         return mat.outline();
     }
-    let whole = Trimmed {
-        rect: panel,
-        notch: Some(notch),
-        ..Trimmed::default()
-    }
-    .cut()
-    .0;
+    let whole = Trimmed { rect: panel, notch: Some(notch), ..Trimmed::default() }.cut().0;
     // The corners of the panel's own arc that lie on the mat, in the order in which the outline runs.
-    let within =
-        |p: &Point| p.x >= mat.min.x && p.x <= mat.max.x && p.y >= mat.min.y && p.y <= mat.max.y;
+    let within = |p: &Point| p.x >= mat.min.x && p.x <= mat.max.x && p.y >= mat.min.y && p.y <= mat.max.y;
     let arc: Vec<Point> = whole.corners.into_iter().filter(within).collect();
     let mut corners = mat.outline().corners;
     let after = notch.side as usize + 1;

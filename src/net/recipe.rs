@@ -79,47 +79,26 @@ impl Recipe {
     #[must_use]
     pub fn of(net: &Net) -> Self {
         let scored = |turned: Turned| -> Vec<Length> {
-            let (lines, edge): (&[Length], fn(&super::flat::Crease) -> (Length, Length)) =
-                match turned {
-                    Turned::AsItLies => (&net.lines.across, |c| (c.from.x, c.to.x)),
-                    Turned::Quarter => (&net.lines.down, |c| (c.from.y, c.to.y)),
-                };
-            lines
-                .iter()
-                .copied()
-                .filter(|&at| net.creases.iter().any(|c| edge(c) == (at, at)))
-                .collect()
+            let (lines, edge): (&[Length], fn(&super::flat::Crease) -> (Length, Length)) = match turned {
+                Turned::AsItLies => (&net.lines.across, |c| (c.from.x, c.to.x)),
+                Turned::Quarter => (&net.lines.down, |c| (c.from.y, c.to.y)),
+            };
+            lines.iter().copied().filter(|&at| net.creases.iter().any(|c| edge(c) == (at, at))).collect()
         };
-        let scores = |turned, whole| Scores {
-            turned,
-            at: scored(turned),
-            whole,
-        };
+        let scores = |turned, whole| Scores { turned, at: scored(turned), whole };
         Self {
             width: net.blank.width(),
             height: net.blank.height(),
-            scores: [
-                scores(Turned::AsItLies, net.blank.width()),
-                scores(Turned::Quarter, net.blank.height()),
-            ],
+            scores: [scores(Turned::AsItLies, net.blank.width()), scores(Turned::Quarter, net.blank.height())],
             cuts: cuts(net),
-            cells: net
-                .waste
-                .iter()
-                .filter(|w| w.taken == Taken::Cell)
-                .map(|w| w.outline.bounds())
-                .collect(),
+            cells: net.waste.iter().filter(|w| w.taken == Taken::Cell).map(|w| w.outline.bounds()).collect(),
             off: net.waste.iter().filter_map(take_off).collect(),
         }
     }
 }
 
 fn take_off(waste: &Waste) -> Option<TakeOff> {
-    waste.from.map(|panel| TakeOff {
-        panel,
-        taken: waste.taken,
-        size: waste.outline.bounds(),
-    })
+    waste.from.map(|panel| TakeOff { panel, taken: waste.taken, size: waste.outline.bounds() })
 }
 
 /// Every stretch of a grid line between two cells of which one at least is a panel and that no crease joins,
@@ -131,19 +110,12 @@ fn cuts(net: &Net) -> Vec<CutLine> {
             Turned::AsItLies => (&net.lines.across, &net.lines.down),
             Turned::Quarter => (&net.lines.down, &net.lines.across),
         };
-        let inner = lines
-            .get(1..lines.len().saturating_sub(1))
-            .unwrap_or_default();
+        let inner = lines.get(1..lines.len().saturating_sub(1)).unwrap_or_default();
         for &at in inner {
             let mut open: Option<CutLine> = None;
             for ends in along.windows(2) {
                 if is_cut(net, measured, at, ends[0], ends[1]) {
-                    let cut = open.get_or_insert(CutLine {
-                        measured,
-                        at,
-                        from: ends[0],
-                        to: ends[1],
-                    });
+                    let cut = open.get_or_insert(CutLine { measured, at, from: ends[0], to: ends[1] });
                     cut.to = ends[1];
                 } else {
                     found.extend(open.take());
@@ -168,10 +140,9 @@ fn is_cut(net: &Net, measured: Turned, at: Length, from: Length, to: Length) -> 
     };
     match (panel_beside(true), panel_beside(false)) {
         (None, None) => false,
-        (Some(a), Some(b)) => !net
-            .creases
-            .iter()
-            .any(|c| (c.near.0, c.far.0) == (a, b) || (c.near.0, c.far.0) == (b, a)),
+        (Some(a), Some(b)) => {
+            !net.creases.iter().any(|c| (c.near.0, c.far.0) == (a, b) || (c.near.0, c.far.0) == (b, a))
+        }
         _ => true,
     }
 }

@@ -15,8 +15,7 @@ pub fn example() -> Option<Project> {
 mod tests {
     #[test]
     fn it_can_be_read() {
-        let project: super::Project =
-            serde_json::from_str(super::TEXT).expect("the example is a project");
+        let project: super::Project = serde_json::from_str(super::TEXT).expect("the example is a project");
         assert_eq!(project.boxes.len(), 3);
     }
 }

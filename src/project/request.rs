@@ -226,9 +226,7 @@ impl Serialize for Tint {
 impl<'de> Deserialize<'de> for Tint {
     fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
         let text = String::deserialize(from)?;
-        Self::read(&text).ok_or_else(|| {
-            serde::de::Error::custom(format!("“{text}” is no colour such as “#d8b98a”"))
-        })
+        Self::read(&text).ok_or_else(|| serde::de::Error::custom(format!("“{text}” is no colour such as “#d8b98a”")))
     }
 }
 
@@ -242,9 +240,7 @@ impl Tint {
     /// From `#rrggbb`.
     #[must_use]
     pub fn read(text: &str) -> Option<Self> {
-        let digits = text
-            .strip_prefix('#')
-            .filter(|d| d.len() == 6 && d.bytes().all(|b| b.is_ascii_hexdigit()))?;
+        let digits = text.strip_prefix('#').filter(|d| d.len() == 6 && d.bytes().all(|b| b.is_ascii_hexdigit()))?;
         u32::from_str_radix(digits, 16).ok().map(Self)
     }
 }

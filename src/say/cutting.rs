@@ -34,21 +34,13 @@ pub fn need(sheets: &CardSheets, system: System) -> Phrase {
 /// How often a sheet is cut so.
 #[must_use]
 pub fn copies(copies: u32) -> String {
-    if copies == 1 {
-        "Cut 1 sheet like this".to_owned()
-    } else {
-        format!("Cut {copies} sheets like this")
-    }
+    if copies == 1 { "Cut 1 sheet like this".to_owned() } else { format!("Cut {copies} sheets like this") }
 }
 
 /// One cut at the trimmer.
 #[must_use]
 pub fn cut(step: &CutStep, system: System, letter: &dyn Fn(u32) -> String) -> Phrase {
-    let turn = if step.quarter == Quarter::Turn {
-        "Turn the card a quarter. "
-    } else {
-        ""
-    };
+    let turn = if step.quarter == Quarter::Turn { "Turn the card a quarter. " } else { "" };
     let fence = length(step.fence, system);
     let set = match step.setting {
         Setting::Set => phrase!["Set the fence to ", fence, ". "],
@@ -60,20 +52,12 @@ pub fn cut(step: &CutStep, system: System, letter: &dyn Fn(u32) -> String) -> Ph
         (Way::Level, Edge::Near) => "lower",
         (Way::Level, Edge::Far) => "upper",
     };
-    let hand = if step.part == 0 {
-        "the whole sheet".to_owned()
-    } else {
-        format!("part {}", step.part)
-    };
+    let hand = if step.part == 0 { "the whole sheet".to_owned() } else { format!("part {}", step.part) };
     let comes = |c: Comes| match c {
         Comes::Piece { id, .. } => format!("piece {}", letter(id)),
         Comes::Part(n) => format!("part {n}"),
         Comes::Offcut => "an offcut".to_owned(),
     };
     let (low, high) = (comes(step.low), comes(step.high));
-    phrase![
-        turn,
-        set,
-        format!("Cut {hand} with its {edge} edge (as drawn) at the fence: gives {low} and {high}.")
-    ]
+    phrase![turn, set, format!("Cut {hand} with its {edge} edge (as drawn) at the fence: gives {low} and {high}.")]
 }

@@ -176,12 +176,7 @@ mod tests {
     use crate::project::finding::Place;
 
     fn check(what: What, expected: &str) {
-        let finding = Finding {
-            place: Place::Holder,
-            input: None,
-            weight: Weight::Stop,
-            what,
-        };
+        let finding = Finding { place: Place::Holder, input: None, weight: Weight::Stop, what };
         assert_eq!(super::finding(&finding, System::Inch).to_string(), expected);
     }
 
@@ -189,17 +184,12 @@ mod tests {
     fn they_say_what_and_how_to_mend_it() {
         check(What::NoBoxes, "There is no box in this set yet: add one.");
         check(
-            What::TuckHits {
-                most: Length::inches(1, 2),
-            },
+            What::TuckHits { most: Length::inches(1, 2) },
             "A tuck longer than the lid is deep cannot bend in past the dust flaps: make it 1/2 in or less, \
              or the box deeper.",
         );
         check(
-            What::Moved {
-                from: Length::inches(49, 16),
-                to: Length::inches(25, 8),
-            },
+            What::Moved { from: Length::inches(49, 16), to: Length::inches(25, 8) },
             "Made 3 1/8 in: the next groove of your board that is not smaller.",
         );
     }

@@ -11,8 +11,7 @@ pub const SAVED_SETS: &str = "Saved sets";
 /// How saving works.
 pub const BY_ITSELF: &str = "Every change is saved on this device by itself.";
 /// Before the first change.
-pub const NONE_YET: &str =
-    "Nothing saved yet. The first change to the example makes it a set of your own.";
+pub const NONE_YET: &str = "Nothing saved yet. The first change to the example makes it a set of your own.";
 /// On the open one.
 pub const OPEN_NOW: &str = "open now";
 /// Opens it.
@@ -28,8 +27,7 @@ pub const SET_ASIDE: &str = "Kept as it is, for it cannot be read";
 /// Sharing.
 pub const SHARE: &str = "Share";
 /// What a link holds.
-pub const LINK_HINT: &str =
-    "The link itself holds the whole design. Nothing is sent anywhere until you pass it on.";
+pub const LINK_HINT: &str = "The link itself holds the whole design. Nothing is sent anywhere until you pass it on.";
 /// The link.
 pub const LINK: &str = "Link to this design";
 /// Files.
@@ -37,8 +35,7 @@ pub const FILES: &str = "Files";
 /// All of them.
 pub const SAVE_ALL: &str = "Save all sets as one file";
 /// Where a file was not read.
-pub const FILE_NOT_READ: &str =
-    "This file could not be read: it is larger than 4 MB, or the device did not give it.";
+pub const FILE_NOT_READ: &str = "This file could not be read: it is larger than 4 MB, or the device did not give it.";
 
 /// After a set was deleted.
 #[must_use]
@@ -59,26 +56,16 @@ pub fn brought_in(count: usize) -> String {
 /// What a file is called: letters and digits of the name.
 #[must_use]
 pub fn file_name(name: &str) -> String {
-    let plain: String = name
-        .chars()
-        .take(60)
-        .map(|c| if c.is_alphanumeric() { c } else { '-' })
-        .collect();
+    let plain: String = name.chars().take(60).map(|c| if c.is_alphanumeric() { c } else { '-' }).collect();
     let plain = plain.trim_matches('-');
-    format!(
-        "{}.snugfold.json",
-        if plain.is_empty() { "set" } else { plain }
-    )
+    format!("{}.snugfold.json", if plain.is_empty() { "set" } else { plain })
 }
 
 #[cfg(test)]
 mod tests {
     #[test]
     fn file_names_are_plain() {
-        assert_eq!(
-            super::file_name("Thanks / to <you>"),
-            "Thanks---to--you.snugfold.json"
-        );
+        assert_eq!(super::file_name("Thanks / to <you>"), "Thanks---to--you.snugfold.json");
         assert_eq!(super::file_name("///"), "set.snugfold.json");
     }
 }

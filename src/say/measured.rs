@@ -16,9 +16,7 @@ pub fn length(length: Length, system: System) -> Phrase {
 /// `9 × 7 1/2 in`.
 #[must_use]
 pub fn sides(a: Length, b: Length, system: System) -> Phrase {
-    Phrase::bare(Figure::of(a, system))
-        .with(" × ")
-        .with(Figure::of(b, system))
+    Phrase::bare(Figure::of(a, system)).with(" × ").with(Figure::of(b, system))
 }
 
 /// `3 × 1 1/4 × 5 in`: width, depth, height. Sizes that thickness has entered are shown to hundredths.
@@ -38,11 +36,7 @@ pub fn row(all: &[Length], system: System) -> Phrase {
     Phrase::list(
         all.iter().enumerate().map(|(i, &l)| {
             let figure = Figure::of(l, system);
-            if i == last {
-                figure.into()
-            } else {
-                Phrase::bare(figure)
-            }
+            if i == last { figure.into() } else { Phrase::bare(figure) }
         }),
         ", ",
         " and ",
@@ -80,35 +74,16 @@ mod tests {
     #[test]
     fn bounds_read_as_a_ruler_does_and_are_taken() {
         let bounds = |l, s| (least(l, s).to_string(), most(l, s).to_string());
-        assert_eq!(
-            bounds(Length::mm(15), System::Inch),
-            ("5/8 in".into(), "1/2 in".into())
-        );
-        assert_eq!(
-            bounds(Length::mm(400), System::Inch),
-            ("15 3/4 in".into(), "15 5/8 in".into())
-        );
-        assert_eq!(
-            bounds(Length::mm(15), System::Metric),
-            ("15 mm".into(), "15 mm".into())
-        );
-        assert_eq!(
-            bounds(Length::um(50), System::Inch),
-            ("0.002 in".into(), "0.001 in".into())
-        );
+        assert_eq!(bounds(Length::mm(15), System::Inch), ("5/8 in".into(), "1/2 in".into()));
+        assert_eq!(bounds(Length::mm(400), System::Inch), ("15 3/4 in".into(), "15 5/8 in".into()));
+        assert_eq!(bounds(Length::mm(15), System::Metric), ("15 mm".into(), "15 mm".into()));
+        assert_eq!(bounds(Length::um(50), System::Inch), ("0.002 in".into(), "0.001 in".into()));
     }
 
     #[test]
     fn a_row_names_its_unit_once() {
-        let inches = [
-            Length::inches(5, 4),
-            Length::inches(17, 4),
-            Length::inches(11, 2),
-        ];
-        assert_eq!(
-            row(&inches, System::Inch).to_string(),
-            "1 1/4, 4 1/4 and 5 1/2 in"
-        );
+        let inches = [Length::inches(5, 4), Length::inches(17, 4), Length::inches(11, 2)];
+        assert_eq!(row(&inches, System::Inch).to_string(), "1 1/4, 4 1/4 and 5 1/2 in");
         assert_eq!(row(&inches[..1], System::Inch).to_string(), "1 1/4 in");
     }
 }

@@ -23,19 +23,12 @@ pub fn place(project: &Project, place: Place) -> String {
             let found = project.boxes.iter().find(|b| b.id == id);
             found.map_or_else(|| "Box".to_owned(), |b| part(&b.name, &b.form))
         }
-        Place::Holder => project
-            .holder
-            .as_ref()
-            .map_or_else(|| "Holder".to_owned(), |h| part(&h.name, &h.form)),
+        Place::Holder => project.holder.as_ref().map_or_else(|| "Holder".to_owned(), |h| part(&h.name, &h.form)),
     }
 }
 
 fn part(name: &str, form: &str) -> String {
-    if name.trim().is_empty() {
-        registry::named(form).map_or("Box", |f| f.name).to_owned()
-    } else {
-        short(name)
-    }
+    if name.trim().is_empty() { registry::named(form).map_or("Box", |f| f.name).to_owned() } else { short(name) }
 }
 
 /// What a card is called.
@@ -50,10 +43,7 @@ pub fn card(project: &Project, id: u16) -> String {
 /// Panels by name: `front, back and lid`.
 #[must_use]
 pub fn panels(net: &Net, ids: &[PanelId]) -> String {
-    let names = ids
-        .iter()
-        .filter_map(|id| net.panels.get(id.0))
-        .map(|p| Phrase::words(p.name));
+    let names = ids.iter().filter_map(|id| net.panels.get(id.0)).map(|p| Phrase::words(p.name));
     Phrase::list(names, ", ", " and ").to_string()
 }
 
@@ -73,19 +63,10 @@ pub fn becomes(plan: &Plan, piece: &Piece) -> String {
             _ => format!("{name}: blank"),
         },
         Becomes::Mat(ids) => {
-            let on = assembly
-                .parts
-                .first()
-                .map_or(String::new(), |p| panels(&p.net, ids));
-            format!(
-                "{name}: {} for {on}",
-                if ids.len() == 1 { "mat" } else { "mats" }
-            )
+            let on = assembly.parts.first().map_or(String::new(), |p| panels(&p.net, ids));
+            format!("{name}: {} for {on}", if ids.len() == 1 { "mat" } else { "mats" })
         }
-        Becomes::Trim(i) => format!(
-            "{name}: {}",
-            assembly.trims.get(*i).map_or("trim", |t| t.name)
-        ),
+        Becomes::Trim(i) => format!("{name}: {}", assembly.trims.get(*i).map_or("trim", |t| t.name)),
     }
 }
 
@@ -108,11 +89,7 @@ pub fn panel_list(planned: &Planned, part: usize, system: System) -> Vec<Phrase>
         .iter()
         .map(|panel| {
             let cell = panel.cell;
-            Phrase::words(format!("{}, ", panel.name)).with(sides(
-                cell.width(),
-                cell.height(),
-                system,
-            ))
+            Phrase::words(format!("{}, ", panel.name)).with(sides(cell.width(), cell.height(), system))
         })
         .collect()
 }

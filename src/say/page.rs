@@ -121,8 +121,7 @@ pub const CARD_NAME: &str = "Name";
 /// Its weight.
 pub const GRAMMAGE: &str = "Weight, g/m²";
 /// Where it stands.
-pub const GRAMMAGE_HINT: &str =
-    "On the packet; cover stock of 65 lb is about 176, 80 lb 216, 110 lb 297";
+pub const GRAMMAGE_HINT: &str = "On the packet; cover stock of 65 lb is about 176, 80 lb 216, 110 lb 297";
 /// How thick.
 pub const THICKNESS: &str = "Thickness of one sheet";
 /// How to find out.
@@ -232,8 +231,7 @@ pub const START_AGAIN: &str = "Take all ticks off";
 /// Awake.
 pub const AWAKE: &str = "The screen stays on while this is open.";
 /// Not awake.
-pub const MAY_SLEEP: &str =
-    "This browser may let the screen go dark: set it to stay on in the device’s settings.";
+pub const MAY_SLEEP: &str = "This browser may let the screen go dark: set it to stay on in the device’s settings.";
 
 // Kept.
 /// Keeps it.
@@ -243,11 +241,9 @@ pub const NEW_SET: &str = "Start a new set";
 /// Link.
 pub const COPY_LINK: &str = "Copy a link to this design";
 /// Done.
-pub const LINK_COPIED: &str =
-    "Copied. The link holds the whole design; whoever opens it gets the same plan.";
+pub const LINK_COPIED: &str = "Copied. The link holds the whole design; whoever opens it gets the same plan.";
 /// Not done.
-pub const LINK_NOT_COPIED: &str =
-    "This browser did not let the page copy: mark the link and copy it yourself.";
+pub const LINK_NOT_COPIED: &str = "This browser did not let the page copy: mark the link and copy it yourself.";
 /// File.
 pub const SAVE_FILE: &str = "Save as a file";
 /// File.
@@ -267,8 +263,7 @@ pub const NEWER: &str = "A newer version is here.";
 /// Take it.
 pub const USE_NEWER: &str = "Use it now";
 /// After a break.
-pub const BROKE: &str =
-    "The design that was open last stopped the page while opening, so it is left closed.";
+pub const BROKE: &str = "The design that was open last stopped the page while opening, so it is left closed.";
 /// Takes a notice away.
 pub const UNDERSTOOD: &str = "Understood";
 /// Which English.
@@ -285,11 +280,7 @@ pub const OPEN_ANYWAY: &str = "Open it all the same";
 /// After those that are shown.
 #[must_use]
 pub fn and_more(count: usize) -> String {
-    if count == 1 {
-        "And 1 more.".to_owned()
-    } else {
-        format!("And {count} more.")
-    }
+    if count == 1 { "And 1 more.".to_owned() } else { format!("And {count} more.") }
 }
 
 /// How far the ticks have come.

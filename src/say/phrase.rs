@@ -34,9 +34,7 @@ impl Phrase {
     /// Only words.
     #[must_use]
     pub fn words(words: impl Into<String>) -> Self {
-        Self {
-            bits: vec![Bit::Words(words.into())],
-        }
+        Self { bits: vec![Bit::Words(words.into())] }
     }
 
     /// With more behind it.
@@ -64,9 +62,7 @@ impl Phrase {
     /// A length without its unit.
     #[must_use]
     pub fn bare(figure: Figure) -> Self {
-        Self {
-            bits: vec![Bit::Bare(figure)],
-        }
+        Self { bits: vec![Bit::Bare(figure)] }
     }
 }
 
@@ -84,9 +80,7 @@ impl From<String> for Phrase {
 
 impl From<Figure> for Phrase {
     fn from(figure: Figure) -> Self {
-        Self {
-            bits: vec![Bit::Figure(figure)],
-        }
+        Self { bits: vec![Bit::Figure(figure)] }
     }
 }
 

@@ -27,10 +27,7 @@ pub fn lie(scores: &Scores, other: Length, system: System, spelling: Spelling) -
             ") along the top of the board and its left edge at the left fence."
         ],
         Turned::Quarter => phrase![
-            format!(
-                "Turn the card a quarter {}: {side}",
-                spelling.pick("anticlockwise", "counterclockwise")
-            ),
+            format!("Turn the card a quarter {}: {side}", spelling.pick("anticlockwise", "counterclockwise")),
             along,
             ") now lies along the top, and what was its top edge is at the left fence."
         ],
@@ -46,11 +43,7 @@ pub fn score(scores: &Scores, system: System) -> Phrase {
 /// The check behind the last score.
 #[must_use]
 pub fn last(scores: &Scores, system: System) -> Phrase {
-    phrase![
-        "Check: ",
-        length(scores.last_panel(), system),
-        " are left behind the last score."
-    ]
+    phrase!["Check: ", length(scores.last_panel(), system), " are left behind the last score."]
 }
 
 /// One cut: where it runs, and how far.
@@ -65,17 +58,9 @@ pub fn cut(cut: &CutLine, recipe: &Recipe, system: System) -> Phrase {
     if cut.from == Length::ZERO && cut.to == whole {
         head.with(format!("from {start} to {end}"))
     } else if cut.from == Length::ZERO {
-        phrase![
-            head,
-            format!("from the {start} edge in as far as "),
-            l(cut.to)
-        ]
+        phrase![head, format!("from the {start} edge in as far as "), l(cut.to)]
     } else if cut.to == whole {
-        phrase![
-            head,
-            format!("from the {end} edge in as far as the score at "),
-            l(cut.from)
-        ]
+        phrase![head, format!("from the {end} edge in as far as the score at "), l(cut.from)]
     } else {
         phrase![head, "from ", l(cut.from), " to ", l(cut.to)]
     }
@@ -128,20 +113,13 @@ impl Shape {
             Taken::Strip | Taken::Cell => {
                 // A strip runs along the edge that it is narrow across.
                 let lengthwise = w >= h && h < cell.height();
-                let side = match (
-                    lengthwise,
-                    off.size.min.y == cell.min.y,
-                    off.size.min.x == cell.min.x,
-                ) {
+                let side = match (lengthwise, off.size.min.y == cell.min.y, off.size.min.x == cell.min.x) {
                     (true, true, _) => "upper edge",
                     (true, false, _) => "lower edge",
                     (false, _, true) => "left edge",
                     (false, _, false) => "right edge",
                 };
-                Self::Strip {
-                    side,
-                    width: if lengthwise { h } else { w },
-                }
+                Self::Strip { side, width: if lengthwise { h } else { w } }
             }
             Taken::Wedge => Self::Wedge { across: w, down: h },
             Taken::Round => Self::Round(w),
@@ -151,25 +129,13 @@ impl Shape {
 
     fn said(self, each: usize, system: System) -> Phrase {
         match self {
-            Self::Strip { side, width } => phrase![
-                "a strip of ",
-                length(width, system),
-                format!(" off the {side}")
-            ],
+            Self::Strip { side, width } => phrase!["a strip of ", length(width, system), format!(" off the {side}")],
             Self::Wedge { across, down } => {
-                let wedges = if each > 1 {
-                    "wedges at both ends, "
-                } else {
-                    "a wedge, "
-                };
+                let wedges = if each > 1 { "wedges at both ends, " } else { "a wedge, " };
                 phrase![wedges, sides(across, down, system), " (across × down)"]
             }
             Self::Round(radius) => {
-                let corners = if each > 1 {
-                    "round the free corners by "
-                } else {
-                    "round the free corner by "
-                };
+                let corners = if each > 1 { "round the free corners by " } else { "round the free corner by " };
                 phrase![corners, length(radius, system)]
             }
             Self::Notch(radius) => {
@@ -182,47 +148,24 @@ impl Shape {
 /// The whole recipe, sentence by sentence.
 #[must_use]
 pub fn recipe(net: &Net, recipe: &Recipe, system: System, spelling: Spelling) -> Vec<Phrase> {
-    let mut said = vec![phrase![
-        "Cut the blank ",
-        sides(recipe.width, recipe.height, system),
-        "."
-    ]];
+    let mut said = vec![phrase!["Cut the blank ", sides(recipe.width, recipe.height, system), "."]];
     for scores in recipe.scores.iter().filter(|s| !s.at.is_empty()) {
-        let other = if scores.turned == Turned::AsItLies {
-            recipe.height
-        } else {
-            recipe.width
-        };
-        said.push(phrase![
-            lie(scores, other, system, spelling),
-            " ",
-            score(scores, system),
-            " ",
-            last(scores, system)
-        ]);
+        let other = if scores.turned == Turned::AsItLies { recipe.height } else { recipe.width };
+        said.push(phrase![lie(scores, other, system, spelling), " ", score(scores, system), " ", last(scores, system)]);
     }
     if recipe.scores.iter().all(|s| !s.at.is_empty()) {
         said.push("Turn the card back, as it lay first, outside up.".into());
     }
     if !recipe.cuts.is_empty() {
         said.push("Cut along these scores, and no further:".into());
-        said.extend(
-            recipe
-                .cuts
-                .iter()
-                .map(|c| phrase!["— ", cut(c, recipe, system), "."]),
-        );
+        said.extend(recipe.cuts.iter().map(|c| phrase!["— ", cut(c, recipe, system), "."]));
     }
     if !recipe.cells.is_empty() {
         said.push(fields(recipe.cells.len()));
     }
     if !recipe.off.is_empty() {
         said.push("Take off:".into());
-        said.extend(
-            take_offs(net, &recipe.off, system)
-                .into_iter()
-                .map(|p| phrase!["— ", p, "."]),
-        );
+        said.extend(take_offs(net, &recipe.off, system).into_iter().map(|p| phrase!["— ", p, "."]));
     }
     said
 }

@@ -18,15 +18,9 @@ pub fn length(why: Refusal, system: System) -> Phrase {
         Refusal::Unreadable(Unreadable::Empty) => {
             format!("Nothing is typed here: type a length such as {like}.").into()
         }
-        Refusal::Unreadable(Unreadable::NoNumber) => {
-            format!("This is no length yet: type one such as {like}.").into()
-        }
-        Refusal::Unreadable(Unreadable::UnknownUnit) => {
-            "The unit can be in, mm or cm: type one of these.".into()
-        }
-        Refusal::Unreadable(Unreadable::OverNought) => {
-            "A fraction needs something other than 0 under its line.".into()
-        }
+        Refusal::Unreadable(Unreadable::NoNumber) => format!("This is no length yet: type one such as {like}.").into(),
+        Refusal::Unreadable(Unreadable::UnknownUnit) => "The unit can be in, mm or cm: type one of these.".into(),
+        Refusal::Unreadable(Unreadable::OverNought) => "A fraction needs something other than 0 under its line.".into(),
         Refusal::Unreadable(Unreadable::TooLong) => {
             format!("This is too long for a length: type one such as {like}.").into()
         }
@@ -41,11 +35,7 @@ pub fn length(why: Refusal, system: System) -> Phrase {
 /// Why a typed count is not taken.
 #[must_use]
 pub fn count(range: Range<u32>) -> Phrase {
-    format!(
-        "Type a whole number from {} to {}.",
-        range.least, range.most
-    )
-    .into()
+    format!("Type a whole number from {} to {}.", range.least, range.most).into()
 }
 
 #[cfg(test)]
@@ -58,9 +48,6 @@ mod tests {
         let range = Range::new(Length::mm(15), Length::mm(400));
         let said = length(Refusal::Outside(range), System::Inch);
         assert_eq!(said.to_string(), "Type a length from 5/8 in to 15 5/8 in.");
-        assert_eq!(
-            count(Range::new(1, 100)).to_string(),
-            "Type a whole number from 1 to 100."
-        );
+        assert_eq!(count(Range::new(1, 100)).to_string(), "Type a whole number from 1 to 100.");
     }
 }

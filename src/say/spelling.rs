@@ -32,10 +32,6 @@ impl Spelling {
     /// The spelling for a language that a browser names.
     #[must_use]
     pub fn of_language(language: &str) -> Self {
-        if language.to_ascii_lowercase().starts_with("en-us") {
-            Self::Us
-        } else {
-            Self::Uk
-        }
+        if language.to_ascii_lowercase().starts_with("en-us") { Self::Us } else { Self::Uk }
     }
 }

@@ -33,37 +33,21 @@ pub fn step(step: &Step, plan: &Plan, project: &Project, spelling: Spelling) -> 
     let part = plan.part(step.place);
     let (title, lines) = match &step.action {
         Action::CutPieces { card, pieces } => cut_pieces(plan, project, *card, pieces),
-        Action::Fill => (
-            "Fill the boxes".into(),
-            vec!["Put the gift in, tuck the dust flaps, then the lid.".into()],
-        ),
-        Action::SlideIn => (
-            "Slide the boxes into the holder".into(),
-            vec!["Fronts to the lower wall, one beside the other.".into()],
-        ),
-        action => part.map_or_else(
-            || ("Step".into(), Vec::new()),
-            |p| on_part(step, action, p, plan, spelling),
-        ),
+        Action::Fill => ("Fill the boxes".into(), vec!["Put the gift in, tuck the dust flaps, then the lid.".into()]),
+        Action::SlideIn => {
+            ("Slide the boxes into the holder".into(), vec!["Fronts to the lower wall, one beside the other.".into()])
+        }
+        action => part.map_or_else(|| ("Step".into(), Vec::new()), |p| on_part(step, action, p, plan, spelling)),
     };
-    Said {
-        place: names::place(project, step.place),
-        title,
-        lines,
-        caution: step.action.caution().map(caution),
-    }
+    Said { place: names::place(project, step.place), title, lines, caution: step.action.caution().map(caution) }
 }
 
 /// The words of a caution.
 #[must_use]
 pub const fn caution(caution: Caution) -> &'static str {
     match caution {
-        Caution::Blade => {
-            "Blade: cut away from your hand, and cover the blade when you put it down."
-        }
-        Caution::Glue => {
-            "Hot glue burns, from a low-temperature gun too. Take no glue to be safe with food."
-        }
+        Caution::Blade => "Blade: cut away from your hand, and cover the blade when you put it down.",
+        Caution::Glue => "Hot glue burns, from a low-temperature gun too. Take no glue to be safe with food.",
         Caution::Contents => {
             "Put food in a food-grade bag first. No lit candle in or near paper. No small parts, magnets or button \
              cells for young children. Local rules and the material's maker decide."
@@ -72,12 +56,7 @@ pub const fn caution(caution: Caution) -> &'static str {
 }
 
 fn cut_pieces(plan: &Plan, project: &Project, card: u16, ids: &[u32]) -> (Phrase, Vec<Phrase>) {
-    let sheets = plan
-        .sheets
-        .iter()
-        .filter(|s| s.job.card == card)
-        .map(|s| s.layout.sheets())
-        .sum::<u32>();
+    let sheets = plan.sheets.iter().filter(|s| s.job.card == card).map(|s| s.layout.sheets()).sum::<u32>();
     let from = match sheets {
         0 => String::new(),
         1 => " from 1 sheet".to_owned(),
@@ -90,29 +69,13 @@ fn cut_pieces(plan: &Plan, project: &Project, card: u16, ids: &[u32]) -> (Phrase
     (title, lines)
 }
 
-fn on_part(
-    step: &Step,
-    action: &Action,
-    part: &Planned,
-    plan: &Plan,
-    spelling: Spelling,
-) -> (Phrase, Vec<Phrase>) {
+fn on_part(step: &Step, action: &Action, part: &Planned, plan: &Plan, spelling: Spelling) -> (Phrase, Vec<Phrase>) {
     let system = plan.system;
-    let net = part
-        .assembly
-        .as_ref()
-        .and_then(|a| a.parts.get(step.part))
-        .map(|p| &p.net);
+    let net = part.assembly.as_ref().and_then(|a| a.parts.get(step.part)).map(|p| &p.net);
     let (Some(net), Some(recipe)) = (net, part.recipes.get(step.part)) else {
         return ("Step".into(), Vec::new());
     };
-    let pieces = |ids: &[u32]| {
-        plan.pieces
-            .iter()
-            .filter(|p| ids.contains(&p.id))
-            .cloned()
-            .collect::<Vec<_>>()
-    };
+    let pieces = |ids: &[u32]| plan.pieces.iter().filter(|p| ids.contains(&p.id)).cloned().collect::<Vec<_>>();
     match action {
         Action::Score(scores) => {
             let other = if scores.turned == Turned::AsItLies { recipe.height } else { recipe.width };
@@ -155,76 +118,37 @@ fn on_part(
     }
 }
 
-fn glue_mats(
-    part: &Planned,
-    pieces: &[Piece],
-    net: &crate::net::flat::Net,
-    plan: &Plan,
-) -> (Phrase, Vec<Phrase>) {
-    let border = part
-        .mats
-        .first()
-        .map(|m| m.rect.min.x - net.panel(m.panel).cell.min.x);
+fn glue_mats(part: &Planned, pieces: &[Piece], net: &crate::net::flat::Net, plan: &Plan) -> (Phrase, Vec<Phrase>) {
+    let border = part.mats.first().map(|m| m.rect.min.x - net.panel(m.panel).cell.min.x);
     let border = border.unwrap_or(Length::ZERO);
     let mut lines: Vec<Phrase> = pieces
         .iter()
         .filter_map(|p| match &p.becomes {
-            Becomes::Mat(ids) => {
-                Some(format!("{} on {}", p.letter(), names::panels(net, ids)).into())
-            }
+            Becomes::Mat(ids) => Some(format!("{} on {}", p.letter(), names::panels(net, ids)).into()),
             _ => None,
         })
         .collect();
-    lines.push(phrase![
-        "A border of ",
-        length(border, plan.system),
-        " shows on each side."
-    ]);
+    lines.push(phrase!["A border of ", length(border, plan.system), " shows on each side."]);
     ("Glue on the mats".into(), lines)
 }
 
 fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
     let (title, line) = match name {
-        MoveName::Tab => (
-            "Turn the glue tab in",
-            "It will lie inside the wall that it meets.",
-        ),
-        MoveName::Walls => (
-            "Fold the walls round",
-            "All the same way, with the outside outward.",
-        ),
-        MoveName::Seam => (
-            "Glue the tab and close the ring",
-            "Tab inside, edges level at the top; press and hold.",
-        ),
-        MoveName::BaseInner => (
-            "Fold in the inner base",
-            "It comes from the back and lies innermost.",
-        ),
+        MoveName::Tab => ("Turn the glue tab in", "It will lie inside the wall that it meets."),
+        MoveName::Walls => ("Fold the walls round", "All the same way, with the outside outward."),
+        MoveName::Seam => ("Glue the tab and close the ring", "Tab inside, edges level at the top; press and hold."),
+        MoveName::BaseInner => ("Fold in the inner base", "It comes from the back and lies innermost."),
         MoveName::BaseSides => (
             "Glue the two side flaps onto the inner base",
             "Press them together from inside, with a ruler's end through the open top.",
         ),
-        MoveName::BaseOuter => (
-            "Glue the outer base over them",
-            "Its edge to the back's score; stand the box up and press from inside.",
-        ),
-        MoveName::DustFlaps => (
-            "Fold in the dust flaps",
-            "If they catch, trim half a millimetre at a time.",
-        ),
-        MoveName::Close => (
-            "Close the lid",
-            "Bow the tuck a little and slide it in behind the front.",
-        ),
-        MoveName::Uprights => (
-            "Fold up the front and the back",
-            "The base stays flat on the table.",
-        ),
-        MoveName::Wings => (
-            "Fold the wings in round the corners",
-            "They stand upright across the ends.",
-        ),
+        MoveName::BaseOuter => {
+            ("Glue the outer base over them", "Its edge to the back's score; stand the box up and press from inside.")
+        }
+        MoveName::DustFlaps => ("Fold in the dust flaps", "If they catch, trim half a millimetre at a time."),
+        MoveName::Close => ("Close the lid", "Bow the tuck a little and slide it in behind the front."),
+        MoveName::Uprights => ("Fold up the front and the back", "The base stays flat on the table."),
+        MoveName::Wings => ("Fold the wings in round the corners", "They stand upright across the ends."),
         MoveName::Ends => (
             "Glue the end flaps over the wings",
             "Glue on the outside of the wings; the end flap comes up outside them.",
@@ -260,17 +184,9 @@ mod tests {
     fn the_first_box_is_scored_as_makers_say_it() {
         let project = example().unwrap_or_else(|| panic!("the example reads"));
         let plan = crate::plan::plan(&project, System::Inch);
-        let said: Vec<String> = plan.steps[2..4]
-            .iter()
-            .map(|s| step(s, &plan, &project, Spelling::Us).title.to_string())
-            .collect();
-        assert_eq!(
-            said,
-            [
-                "Score at 1 1/4, 4 1/4, 5 1/2 and 8 1/2 in",
-                "Score at 1/2, 1 3/4 and 6 1/4 in"
-            ]
-        );
+        let said: Vec<String> =
+            plan.steps[2..4].iter().map(|s| step(s, &plan, &project, Spelling::Us).title.to_string()).collect();
+        assert_eq!(said, ["Score at 1 1/4, 4 1/4, 5 1/2 and 8 1/2 in", "Score at 1/2, 1 3/4 and 6 1/4 in"]);
     }
 
     /// Glue goes on right before the move that closes it, and nowhere else.
@@ -280,9 +196,7 @@ mod tests {
         let project = example().unwrap_or_else(|| panic!("the example reads"));
         let plan = crate::plan::plan(&project, System::Inch);
         let glued = plan.steps.iter().filter_map(|s| match s.action {
-            Action::Fold {
-                name, glued: true, ..
-            } => Some(name),
+            Action::Fold { name, glued: true, .. } => Some(name),
             _ => None,
         });
         let each_box = [Seam, BaseSides, BaseOuter];

@@ -24,21 +24,10 @@ const ASME: &str = "ASME Y14.1";
 const TRADE: &str = "common practice, no source";
 
 const fn mm(name: &'static str, width: i64, height: i64) -> StandardSheet {
-    StandardSheet {
-        name,
-        width: Length::mm(width),
-        height: Length::mm(height),
-        system: System::Metric,
-        source: ISO,
-    }
+    StandardSheet { name, width: Length::mm(width), height: Length::mm(height), system: System::Metric, source: ISO }
 }
 
-const fn half_inches(
-    name: &'static str,
-    width: i64,
-    height: i64,
-    source: &'static str,
-) -> StandardSheet {
+const fn half_inches(name: &'static str, width: i64, height: i64, source: &'static str) -> StandardSheet {
     StandardSheet {
         name,
         width: Length::inches(width, 2),

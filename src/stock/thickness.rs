@@ -44,16 +44,8 @@ mod tests {
     /// Tolerance there: 0.013 mm (0.02 mm for the last).
     #[test]
     fn agrees_with_index_card_standard() {
-        for (grammage, um, tolerance) in [
-            (165, 190, 13),
-            (200, 230, 13),
-            (255, 290, 13),
-            (305, 350, 20),
-        ] {
-            assert!(
-                (estimated(grammage) - Length::um(um)).abs() <= Length::um(tolerance),
-                "{grammage}"
-            );
+        for (grammage, um, tolerance) in [(165, 190, 13), (200, 230, 13), (255, 290, 13), (305, 350, 20)] {
+            assert!((estimated(grammage) - Length::um(um)).abs() <= Length::um(tolerance), "{grammage}");
         }
     }
 

@@ -21,20 +21,13 @@ pub fn Alerts() -> impl IntoView {
         let here = desk.place.get();
         desk.plan.with(|p| {
             let grave = p.findings.iter().filter(|f| f.weight != Weight::Note);
-            grave
-                .filter(|f| f.place != here)
-                .cloned()
-                .collect::<Vec<_>>()
+            grave.filter(|f| f.place != here).cloned().collect::<Vec<_>>()
         })
     });
     let one = move |f: Finding| {
         let place = f.place;
         let name = desk.project.with(|p| names::place(p, place));
-        let class = if f.weight == Weight::Stop {
-            "note stop"
-        } else {
-            "note caution"
-        };
+        let class = if f.weight == Weight::Stop { "note stop" } else { "note caution" };
         let go = move |_| {
             desk.place.set(place);
             here::reveal(id(place, "head"));

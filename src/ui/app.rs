@@ -59,12 +59,7 @@ fn first() -> Project {
 /// A new set of the first forms there are.
 #[must_use]
 pub fn new_set(before: Option<&Project>) -> Project {
-    let form = |holds| {
-        FORMS
-            .iter()
-            .find(|f| f.holds == holds)
-            .map_or("", |f| f.key)
-    };
+    let form = |holds| FORMS.iter().find(|f| f.holds == holds).map_or("", |f| f.key);
     fresh(before, form(Holds::Gifts), form(Holds::Boxes))
 }
 

@@ -18,15 +18,11 @@ use crate::web::here;
 #[component]
 pub fn BoxList() -> impl IntoView {
     let desk = desk();
-    let ids = Memo::new(move |_| {
-        desk.project
-            .with(|p| p.boxes.iter().map(|b| b.id).collect::<Vec<_>>())
-    });
+    let ids = Memo::new(move |_| desk.project.with(|p| p.boxes.iter().map(|b| b.id).collect::<Vec<_>>()));
     let full = move || ids.with(Vec::len) >= bound::BOX_KINDS.most as usize;
     let one = move |id: u16| {
         let title = Memo::new(move |_| desk.project.with(|p| names::place(p, Place::Box(id))));
-        let spot =
-            Memo::new(move |_| ids.with(|i| (i.first() == Some(&id), i.last() == Some(&id))));
+        let spot = Memo::new(move |_| ids.with(|i| (i.first() == Some(&id), i.last() == Some(&id))));
         view! {
             <Entry place=Place::Box(id) title=title>
                 <PartEditor place=Place::Box(id) />
@@ -55,17 +51,12 @@ pub fn BoxList() -> impl IntoView {
 
 /// A number that no box has.
 fn free_id(project: &Project) -> u16 {
-    (1..=u16::MAX)
-        .find(|n| !project.boxes.iter().any(|b| b.id == *n))
-        .unwrap_or(u16::MAX)
+    (1..=u16::MAX).find(|n| !project.boxes.iter().any(|b| b.id == *n)).unwrap_or(u16::MAX)
 }
 
 fn add(desk: Desk) {
     let id = desk.project.with_untracked(free_id);
-    let form = FORMS
-        .iter()
-        .find(|f| f.holds == Holds::Gifts)
-        .map_or("", |f| f.key);
+    let form = FORMS.iter().find(|f| f.holds == Holds::Gifts).map_or("", |f| f.key);
     desk.edit("", |p| {
         // Card and mats as for the box before; the form's own sizes.
         let before = p.boxes.last();
@@ -99,9 +90,7 @@ fn duplicate(desk: Desk, of: u16) {
 
 fn remove(desk: Desk, id: u16) {
     desk.edit("", |p| p.boxes.retain(|b| b.id != id));
-    let first = desk
-        .project
-        .with_untracked(|p| p.boxes.first().map(|b| Place::Box(b.id)));
+    let first = desk.project.with_untracked(|p| p.boxes.first().map(|b| Place::Box(b.id)));
     desk.place.set(first.unwrap_or(Place::Set));
     here::focus(first.map_or_else(|| "add-box".to_owned(), |place| field_id(place, "head")));
 }
@@ -116,11 +105,7 @@ enum Way {
 fn shift(desk: Desk, id: u16, way: Way) {
     desk.edit("", |p| {
         if let Some(at) = p.boxes.iter().position(|b| b.id == id) {
-            let to = if way == Way::Up {
-                at.checked_sub(1)
-            } else {
-                Some(at + 1)
-            };
+            let to = if way == Way::Up { at.checked_sub(1) } else { Some(at + 1) };
             if let Some(to) = to.filter(|to| *to < p.boxes.len()) {
                 p.boxes.swap(at, to);
             }

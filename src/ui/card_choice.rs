@@ -27,12 +27,7 @@ pub fn CardChoice(
 ) -> impl IntoView {
     let desk = desk();
     let choices = Memo::new(move |_| {
-        desk.project.with(|p| {
-            p.cards
-                .iter()
-                .map(|c| (c.id.to_string(), names::card(p, c.id)))
-                .collect::<Vec<_>>()
-        })
+        desk.project.with(|p| p.cards.iter().map(|c| (c.id.to_string(), names::card(p, c.id))).collect::<Vec<_>>())
     });
     let chosen = Memo::new(move |_| value.get().to_string());
     let commit = move |key: String| {

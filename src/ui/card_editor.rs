@@ -28,50 +28,29 @@ pub fn CardEditor(
     let place = Place::Card(id);
     let field = move |key: &str| field_id(place, key);
     let card = Memo::new(move |_| desk.project.with(|p| p.card(id).cloned()));
-    let name =
-        Memo::new(move |_| card.with(|c| c.as_ref().map_or(String::new(), |c| c.name.clone())));
+    let name = Memo::new(move |_| card.with(|c| c.as_ref().map_or(String::new(), |c| c.name.clone())));
     let grammage = Memo::new(move |_| card.with(|c| c.as_ref().map_or(0, |c| c.grammage)));
     let thickness = Memo::new(move |_| card.with(|c| c.as_ref().and_then(|c| c.thickness.clone())));
     let width = Memo::new(move |_| card.with(|c| c.as_ref().map(|c| c.sheet_width.clone())));
     let height = Memo::new(move |_| card.with(|c| c.as_ref().map(|c| c.sheet_height.clone())));
-    let tint =
-        Memo::new(move |_| card.with(|c| c.as_ref().map_or(String::new(), |c| c.tint.hex())));
+    let tint = Memo::new(move |_| card.with(|c| c.as_ref().map_or(String::new(), |c| c.tint.hex())));
     let have = Memo::new(move |_| card.with(|c| c.as_ref().map_or(0, |c| c.supply.have)));
     let system = desk.system();
-    let usual = Signal::derive(move || {
-        format!(
-            "{}{}",
-            page::USUAL,
-            Figure::of(estimated(grammage.get()), system.get())
-        )
-    });
+    let usual =
+        Signal::derive(move || format!("{}{}", page::USUAL, Figure::of(estimated(grammage.get()), system.get())));
     let standard = Memo::new(move |_| {
         let at = |s: &StandardSheet| {
             card.with(|c| {
-                c.as_ref().is_some_and(|c| {
-                    (c.sheet_width.length(), c.sheet_height.length()) == (s.width, s.height)
-                })
+                c.as_ref().is_some_and(|c| (c.sheet_width.length(), c.sheet_height.length()) == (s.width, s.height))
             })
         };
-        STANDARD
-            .iter()
-            .position(at)
-            .map_or(String::new(), |i| i.to_string())
+        STANDARD.iter().position(at).map_or(String::new(), |i| i.to_string())
     });
     let sheets = std::iter::once((String::new(), page::SHEET_OWN.to_owned()))
-        .chain(
-            STANDARD
-                .iter()
-                .enumerate()
-                .map(|(i, s)| (i.to_string(), s.name.to_owned())),
-        )
+        .chain(STANDARD.iter().enumerate().map(|(i, s)| (i.to_string(), s.name.to_owned())))
         .collect::<Vec<_>>();
     let take_sheet = move |key: String| {
-        let sheet = key
-            .parse()
-            .ok()
-            .and_then(|i: usize| STANDARD.get(i))
-            .and_then(StandardSheet::given);
+        let sheet = key.parse().ok().and_then(|i: usize| STANDARD.get(i)).and_then(StandardSheet::given);
         if let Some((w, h)) = sheet {
             edit(desk, id, "", |c| (c.sheet_width, c.sheet_height) = (w, h));
             desk.epoch.update(|e| *e = e.wrapping_add(1));
@@ -82,8 +61,7 @@ pub fn CardEditor(
             edit(desk, id, "tint", |c| c.tint = tint);
         }
     };
-    let set_thickness =
-        move |given: Option<Given>| edit(desk, id, "thickness", |c| c.thickness = given);
+    let set_thickness = move |given: Option<Given>| edit(desk, id, "thickness", |c| c.thickness = given);
     let set_side = move |given: Option<Given>, key: &str, side: fn(&mut Card) -> &mut Given| {
         if let Some(given) = given {
             edit(desk, id, key, |c| *side(c) = given);
@@ -161,11 +139,7 @@ pub fn CardEditor(
 }
 
 fn edit(desk: Desk, id: u16, key: &str, change: impl FnOnce(&mut Card)) {
-    let tag = if key.is_empty() {
-        String::new()
-    } else {
-        field_id(Place::Card(id), key)
-    };
+    let tag = if key.is_empty() { String::new() } else { field_id(Place::Card(id), key) };
     desk.edit(&tag, |p| {
         if let Some(card) = p.cards.iter_mut().find(|c| c.id == id) {
             change(card);

@@ -34,12 +34,7 @@ pub fn CountField(
 ) -> impl IntoView {
     let desk = desk();
     let draft = RwSignal::new(None::<(u32, String)>);
-    let typing = move || {
-        draft
-            .get()
-            .filter(|(epoch, _)| *epoch == desk.epoch.get())
-            .map(|d| d.1)
-    };
+    let typing = move || draft.get().filter(|(epoch, _)| *epoch == desk.epoch.get()).map(|d| d.1);
     let read = move |text: &str| text.trim().parse::<u32>().ok().filter(|n| range.holds(*n));
     let refused = Memo::new(move |_| typing().is_some_and(|text| read(&text).is_none()));
     let input = move |event| {
@@ -65,10 +60,7 @@ pub fn CountField(
             commit.run(n);
         }
     };
-    let (at_least, at_most) = (
-        move || value.get() <= range.least,
-        move || value.get() >= range.most,
-    );
+    let (at_least, at_most) = (move || value.get() <= range.least, move || value.get() >= range.most);
     let hint_id = format!("{id}-hint");
     let note_id = format!("{id}-note");
     let described = format!("{hint_id} {note_id}");

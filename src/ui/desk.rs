@@ -51,10 +51,7 @@ impl Desk {
     /// A desk with this design on it.
     #[must_use]
     pub fn new(project: Project, spelling: Spelling) -> Self {
-        let place = project
-            .boxes
-            .first()
-            .map_or(Place::Set, |b| Place::Box(b.id));
+        let place = project.boxes.first().map_or(Place::Set, |b| Place::Box(b.id));
         let project = RwSignal::new(project);
         let plan = Memo::new(move |_| project.with(|p| Arc::new(plan(p, p.system))));
         let good = Memo::new(move |last: Option<&Arc<Plan>>| {
@@ -115,10 +112,7 @@ impl Desk {
     pub fn lay(self, project: Project, ticks: BTreeSet<String>) {
         self.history.update_value(|h| *h = History::default());
         self.ticks.set(ticks);
-        let first = project
-            .boxes
-            .first()
-            .map_or(Place::Set, |b| Place::Box(b.id));
+        let first = project.boxes.first().map_or(Place::Set, |b| Place::Box(b.id));
         self.project.set(project);
         self.place.set(first);
         self.epoch.update(|e| *e = e.wrapping_add(1));
@@ -158,24 +152,19 @@ impl Desk {
     }
 
     fn count_ways(self) {
-        self.ways
-            .set(self.history.with_value(|h| (h.past.len(), h.future.len())));
+        self.ways.set(self.history.with_value(|h| (h.past.len(), h.future.len())));
     }
 
     /// Where what was being edited is gone, goes on with the first box.
     fn stay_on_something(self) {
-        let there = self
-            .project
-            .with_untracked(|p| match self.place.get_untracked() {
-                Place::Box(id) => p.boxes.iter().any(|b| b.id == id),
-                Place::Card(id) => p.cards.iter().any(|c| c.id == id),
-                Place::Holder => p.holder.is_some(),
-                Place::Set | Place::Board => true,
-            });
+        let there = self.project.with_untracked(|p| match self.place.get_untracked() {
+            Place::Box(id) => p.boxes.iter().any(|b| b.id == id),
+            Place::Card(id) => p.cards.iter().any(|c| c.id == id),
+            Place::Holder => p.holder.is_some(),
+            Place::Set | Place::Board => true,
+        });
         if !there {
-            let first = self
-                .project
-                .with_untracked(|p| p.boxes.first().map_or(Place::Set, |b| Place::Box(b.id)));
+            let first = self.project.with_untracked(|p| p.boxes.first().map_or(Place::Set, |b| Place::Box(b.id)));
             self.place.set(first);
         }
     }
@@ -213,11 +202,7 @@ impl Desk {
 
     /// What should be known at `place` about anything but the inputs of `shown`, which say it themselves.
     #[must_use]
-    pub fn findings_besides(
-        self,
-        place: Place,
-        shown: &'static [&'static str],
-    ) -> Memo<Vec<Finding>> {
+    pub fn findings_besides(self, place: Place, shown: &'static [&'static str]) -> Memo<Vec<Finding>> {
         let plan = self.plan;
         Memo::new(move |_| {
             let said = |f: &&Finding| f.input.is_some_and(|i| shown.contains(&i));
@@ -233,13 +218,7 @@ impl Desk {
     pub fn findings(self, place: Place, input: Option<&'static str>) -> Memo<Vec<Finding>> {
         let plan = self.plan;
         Memo::new(move |_| {
-            plan.with(|p| {
-                p.findings
-                    .iter()
-                    .filter(|f| f.place == place && f.input == input)
-                    .cloned()
-                    .collect()
-            })
+            plan.with(|p| p.findings.iter().filter(|f| f.place == place && f.input == input).cloned().collect())
         })
     }
 }

@@ -25,33 +25,19 @@ pub fn Entry(
     let desk = desk();
     let open = Memo::new(move |_| desk.place.get() == place);
     let toggle = move |_| {
-        desk.place.set(if open.get_untracked() {
-            Place::Set
-        } else {
-            place
-        });
+        desk.place.set(if open.get_untracked() { Place::Set } else { place });
         // The one that closes may stand above and let this one slip out of sight.
         here::reveal(id(place, "head"));
     };
     let sum = Memo::new(move |_| {
         desk.plan.with(|plan| {
             let part = plan.part(place)?;
-            let count = if part.count > 1 {
-                format!("{} × ", part.count)
-            } else {
-                String::new()
-            };
+            let count = if part.count > 1 { format!("{} × ", part.count) } else { String::new() };
             Some(Phrase::words(count).with(size(part.assembly.as_ref()?.finished, plan.system)))
         })
     });
     let worst = Memo::new(move |_| {
-        desk.plan.with(|plan| {
-            plan.findings
-                .iter()
-                .filter(|f| f.place == place)
-                .map(|f| f.weight)
-                .min()
-        })
+        desk.plan.with(|plan| plan.findings.iter().filter(|f| f.place == place).map(|f| f.weight).min())
     });
     let flag = move || match worst.get() {
         Some(Weight::Stop) => Some(view! { <span class="flag stop">{page::STOPPED}</span> }),

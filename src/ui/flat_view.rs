@@ -21,37 +21,21 @@ pub fn FlatView() -> impl IntoView {
     let desk = desk();
     let all = Memo::new(move |_| {
         desk.good.with(|plan| {
-            desk.project.with(|p| {
-                Some(overview(plan, &|c| {
-                    p.card(c).map_or_else(Tint::default, |c| c.tint)
-                }))
-            })
+            desk.project.with(|p| Some(overview(plan, &|c| p.card(c).map_or_else(Tint::default, |c| c.tint))))
         })
     });
     let touched = move |touch: Touch| {
-        if let Some(place) = desk
-            .good
-            .with_untracked(|p| p.parts().nth(touch.part).map(|p| p.place))
-        {
+        if let Some(place) = desk.good.with_untracked(|p| p.parts().nth(touch.part).map(|p| p.place)) {
             desk.place.set(place);
         }
     };
     let (out, turn) = (RwSignal::new(60.0_f64), RwSignal::new(View::default().turn));
     let finished = Memo::new(move |_| {
-        let view = View {
-            turn: turn.get(),
-            ..View::default()
-        };
+        let view = View { turn: turn.get(), ..View::default() };
         desk.good.with(|plan| {
             desk.project.with(|p| {
                 let tint = |c| p.card(c).map_or_else(Tint::default, |c| c.tint);
-                Some(set(
-                    &plan.boxes,
-                    plan.holder.as_ref(),
-                    &tint,
-                    out.get() / 100.0,
-                    view,
-                ))
+                Some(set(&plan.boxes, plan.holder.as_ref(), &tint, out.get() / 100.0, view))
             })
         })
     });
@@ -76,13 +60,7 @@ pub fn FlatView() -> impl IntoView {
 }
 
 /// A slider with its label.
-pub fn slider(
-    id: &'static str,
-    label: &'static str,
-    least: f64,
-    most: f64,
-    value: RwSignal<f64>,
-) -> impl IntoView {
+pub fn slider(id: &'static str, label: &'static str, least: f64, most: f64, value: RwSignal<f64>) -> impl IntoView {
     let slide = move |event| {
         if let Ok(at) = event_target_value(&event).parse::<f64>() {
             value.set(at.clamp(least, most));

@@ -39,8 +39,7 @@ pub fn FoldControl(
         }
         playing.set(true);
         motion::each_frame(move |seconds| {
-            let ended = progress.try_get_untracked().is_none()
-                || !playing.try_get_untracked().unwrap_or(false);
+            let ended = progress.try_get_untracked().is_none() || !playing.try_get_untracked().unwrap_or(false);
             if ended {
                 return motion::Again::No;
             }

@@ -24,28 +24,15 @@ pub fn Glance(
     on_cleanup(wake::release);
     let count = Memo::new(move |_| desk.good.with(|p| p.steps.len()));
     // Begins at the first step that is not done.
-    let first = desk.good.with_untracked(|p| {
-        p.steps
-            .iter()
-            .position(|s| done.with_untracked(|d| !d.contains(&s.key)))
-            .unwrap_or(0)
-    });
+    let first = desk
+        .good
+        .with_untracked(|p| p.steps.iter().position(|s| done.with_untracked(|d| !d.contains(&s.key))).unwrap_or(0));
     let at = RwSignal::new(first);
     let here = Memo::new(move |_| at.get().min(count.get().saturating_sub(1)));
     let go = move |by: isize| {
-        at.set(
-            here.get_untracked()
-                .saturating_add_signed(by)
-                .min(count.get_untracked().saturating_sub(1)),
-        );
+        at.set(here.get_untracked().saturating_add_signed(by).min(count.get_untracked().saturating_sub(1)));
     };
-    let key = Memo::new(move |_| {
-        desk.good.with(|p| {
-            p.steps
-                .get(here.get())
-                .map_or(String::new(), |s| s.key.clone())
-        })
-    });
+    let key = Memo::new(move |_| desk.good.with(|p| p.steps.get(here.get()).map_or(String::new(), |s| s.key.clone())));
     let ticked = move || key.with(|k| done.with(|d| d.contains(k)));
     let next = move || {
         let key = key.get_untracked();
@@ -63,10 +50,7 @@ pub fn Glance(
         }
         event.prevent_default();
     };
-    let drawing = Memo::new(move |_| {
-        desk.good
-            .with(|p| p.steps.get(here.get()).and_then(|s| picture(desk, p, s)))
-    });
+    let drawing = Memo::new(move |_| desk.good.with(|p| p.steps.get(here.get()).and_then(|s| picture(desk, p, s))));
     let text = move || {
         desk.good.with(|p| {
             p.steps.get(here.get()).map(|s| {

@@ -18,20 +18,11 @@ pub fn KeptRow(
 ) -> impl IntoView {
     let shelf = expect_context::<Shelf>();
     let name = Memo::new(move |_| {
-        listing.with(|l| {
-            l.entries
-                .iter()
-                .find(|e| e.id == id)
-                .map_or(String::new(), |e| e.name.clone())
-        })
+        listing.with(|l| l.entries.iter().find(|e| e.id == id).map_or(String::new(), |e| e.name.clone()))
     });
     let shown = move || {
         let name = name.get();
-        if name.trim().is_empty() {
-            page::UNNAMED.to_owned()
-        } else {
-            name
-        }
+        if name.trim().is_empty() { page::UNNAMED.to_owned() } else { name }
     };
     let current = Memo::new(move |_| shelf.current() == Some(id));
     let renaming = RwSignal::new(false);

@@ -37,11 +37,8 @@ pub fn KeptView() -> impl IntoView {
     };
     let undo = move || {
         shelf.deleted.get().map(|d| {
-            let name = if d.kept.project.name.trim().is_empty() {
-                page::UNNAMED.to_owned()
-            } else {
-                d.kept.project.name
-            };
+            let name =
+                if d.kept.project.name.trim().is_empty() { page::UNNAMED.to_owned() } else { d.kept.project.name };
             view! {
                 <p class="note" role="status">
                     {kept::deleted(&name)}" "

@@ -42,20 +42,11 @@ pub fn LengthField(
     let system = desk.system();
     // Half-typed text, for as long as it is typed or cannot be taken.
     let draft = RwSignal::new(None::<(u32, String)>);
-    let typing = move || {
-        draft
-            .get()
-            .filter(|(epoch, _)| *epoch == desk.epoch.get())
-            .map(|d| d.1)
-    };
+    let typing = move || draft.get().filter(|(epoch, _)| *epoch == desk.epoch.get()).map(|d| d.1);
     let given = move || value.with(|v| v.as_ref().map_or(String::new(), |g| g.text().to_owned()));
     let required = usual.is_none();
     let read = move |text: &str| {
-        if text.trim().is_empty() && !required {
-            Ok(None)
-        } else {
-            read_length(text, range, system.get()).map(Some)
-        }
+        if text.trim().is_empty() && !required { Ok(None) } else { read_length(text, range, system.get()).map(Some) }
     };
     let refused = Memo::new(move |_| typing().and_then(|text| read(&text).err()));
     let input = move |event| {

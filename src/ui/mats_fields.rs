@@ -25,27 +25,17 @@ pub fn MatsFields(
     let mats = Memo::new(move |_| part.with(|p| p.as_ref().and_then(|p| p.mats.clone())));
     let on = Memo::new(move |_| mats.with(Option::is_some));
     let toggle = move |_| {
-        let paper = desk
-            .project
-            .with_untracked(|p| p.cards.last().map_or(1, |c| c.id));
+        let paper = desk.project.with_untracked(|p| p.cards.last().map_or(1, |c| c.id));
         desk.edit_part(place, "", |part| {
             part.mats = match part.mats {
                 Some(_) => None,
-                None => Some(Mats {
-                    card: paper,
-                    reveal: None,
-                    off: Vec::new(),
-                }),
+                None => Some(Mats { card: paper, reveal: None, off: Vec::new() }),
             };
         });
     };
     let system = desk.system();
     let usual = Signal::derive(move || {
-        format!(
-            "{}{}",
-            page::USUAL,
-            Figure::of(bound::DEFAULT_REVEAL.of(system.get()), system.get())
-        )
+        format!("{}{}", page::USUAL, Figure::of(bound::DEFAULT_REVEAL.of(system.get()), system.get()))
     });
     let reveal = Memo::new(move |_| mats.with(|m| m.as_ref().and_then(|m| m.reveal.clone())));
     let card = Memo::new(move |_| mats.with(|m| m.as_ref().map_or(0, |m| m.card)));
@@ -97,26 +87,14 @@ fn Faces(place: Place) -> impl IntoView {
     let part = desk.part(place);
     let names = Memo::new(move |_| {
         desk.plan.with(|plan| {
-            let parts = plan
-                .part(place)
-                .and_then(|p| p.assembly.as_ref())
-                .map(|a| &a.parts);
+            let parts = plan.part(place).and_then(|p| p.assembly.as_ref()).map(|a| &a.parts);
             let panels = parts.and_then(|p| p.first()).map(|p| &p.net.panels);
-            panels
-                .into_iter()
-                .flatten()
-                .filter(|p| p.mat == Matting::Usual)
-                .map(|p| p.name)
-                .collect::<Vec<_>>()
+            panels.into_iter().flatten().filter(|p| p.mat == Matting::Usual).map(|p| p.name).collect::<Vec<_>>()
         })
     });
     let face = move |name: &'static str| {
         let on = Memo::new(move |_| {
-            part.with(|p| {
-                p.as_ref()
-                    .and_then(|p| p.mats.as_ref())
-                    .is_some_and(|m| !m.off.iter().any(|o| o == name))
-            })
+            part.with(|p| p.as_ref().and_then(|p| p.mats.as_ref()).is_some_and(|m| !m.off.iter().any(|o| o == name)))
         });
         let toggle = move |_| {
             edit(desk, place, "", |m| {

@@ -18,13 +18,7 @@ pub fn Notes(
     id: String,
 ) -> impl IntoView {
     let system = desk().system();
-    let list = move || {
-        findings
-            .get()
-            .into_iter()
-            .map(|f| note(&f, system.get()))
-            .collect_view()
-    };
+    let list = move || findings.get().into_iter().map(|f| note(&f, system.get())).collect_view();
     view! { <div class="notes" id=id aria-live="polite">{list}</div> }
 }
 

@@ -20,10 +20,8 @@ pub fn PanelList(
     let desk = desk();
     let shown = desk.shown(place);
     let list = move || {
-        let words = shown.with(|plan| {
-            plan.part(place.get())
-                .map_or_else(Vec::new, |p| names::panel_list(p, 0, plan.system))
-        });
+        let words =
+            shown.with(|plan| plan.part(place.get()).map_or_else(Vec::new, |p| names::panel_list(p, 0, plan.system)));
         let each = words.into_iter().enumerate().map(|(i, words)| {
             let id = PanelId(i);
             let pressed = move || chosen.get() == Some(id);

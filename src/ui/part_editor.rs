@@ -24,31 +24,20 @@ pub fn PartEditor(
 ) -> impl IntoView {
     let desk = desk();
     let part = desk.part(place);
-    let name =
-        Memo::new(move |_| part.with(|p| p.as_ref().map_or(String::new(), |p| p.name.clone())));
-    let form =
-        Memo::new(move |_| part.with(|p| p.as_ref().map_or(String::new(), |p| p.form.clone())));
+    let name = Memo::new(move |_| part.with(|p| p.as_ref().map_or(String::new(), |p| p.name.clone())));
+    let form = Memo::new(move |_| part.with(|p| p.as_ref().map_or(String::new(), |p| p.form.clone())));
     let count = Memo::new(move |_| part.with(|p| p.as_ref().map_or(1, |p| p.count)));
     let card = Memo::new(move |_| part.with(|p| p.as_ref().map_or(0, |p| p.card)));
-    let form_name =
-        Signal::derive(move || form.with(|f| registry::named(f).map_or("", |f| f.name).to_owned()));
-    let holds = if place == Place::Holder {
-        Holds::Boxes
-    } else {
-        Holds::Gifts
-    };
-    let forms: Vec<_> = FORMS
-        .iter()
-        .filter(|f| f.holds == holds)
-        .map(|f| (f.key.to_owned(), f.name.to_owned()))
-        .collect();
+    let form_name = Signal::derive(move || form.with(|f| registry::named(f).map_or("", |f| f.name).to_owned()));
+    let holds = if place == Place::Holder { Holds::Boxes } else { Holds::Gifts };
+    let forms: Vec<_> =
+        FORMS.iter().filter(|f| f.holds == holds).map(|f| (f.key.to_owned(), f.name.to_owned())).collect();
     let several = forms.len() > 1;
     let set_form = move |key: String| {
         desk.edit_part(place, "", |p| {
             // What is typed stays where the other form asks the same.
             if let Some(form) = registry::named(&key) {
-                p.inputs
-                    .retain(|k, _| form.inputs.iter().any(|i| i.key == k));
+                p.inputs.retain(|k, _| form.inputs.iter().any(|i| i.key == k));
             }
             p.form = key;
         });

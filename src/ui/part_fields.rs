@@ -24,12 +24,7 @@ pub fn PartFields(
     let form = Memo::new(move |_| part.with(|p| p.as_ref().map(|p| p.form.clone())));
     move || {
         let form = form.get().and_then(|key| registry::named(&key));
-        form.map(|f| {
-            f.inputs
-                .iter()
-                .map(|input| field(desk, place, input))
-                .collect_view()
-        })
+        form.map(|f| f.inputs.iter().map(|input| field(desk, place, input)).collect_view())
     }
 }
 
@@ -38,10 +33,7 @@ fn field(desk: Desk, place: Place, input: &'static Input) -> AnyView {
         Kind::Length { range, default } => {
             let plan = desk.plan;
             let used = Memo::new(move |_| {
-                plan.with(|p| {
-                    p.part(place)
-                        .map(|p| (p.used.is_empty(), p.used.get(input.key).copied()))
-                })
+                plan.with(|p| p.part(place).map(|p| (p.used.is_empty(), p.used.get(input.key).copied())))
             });
             let findings = desk.findings(place, Some(input.key));
             // A length that the form has no use for is left out, unless something is wrong with it.
@@ -59,16 +51,13 @@ fn field(desk: Desk, place: Place, input: &'static Input) -> AnyView {
             let system = desk.system();
             let usual = Signal::derive(move || {
                 let length = used.get().and_then(|u| u.1);
-                length.map_or_else(String::new, |l| {
-                    format!("{}{}", page::USUAL, Figure::of(l, system.get()))
-                })
+                length.map_or_else(String::new, |l| format!("{}{}", page::USUAL, Figure::of(l, system.get())))
             });
             let hint = match default {
                 Usual::Is(_) => input.hint.to_owned(),
                 Usual::Worked(how) => format!("{}. Usual: {how}", input.hint),
             };
-            let commit =
-                move |given: Option<Given>| set(desk, place, input.key, given.map(Entry::Length));
+            let commit = move |given: Option<Given>| set(desk, place, input.key, given.map(Entry::Length));
             view! {
                 <Show when=shown>
                     <LengthField
@@ -87,10 +76,7 @@ fn field(desk: Desk, place: Place, input: &'static Input) -> AnyView {
         }
         Kind::Choice(choices) => {
             let first = choices.first().map_or("", |c| c.key);
-            let all: Vec<_> = choices
-                .iter()
-                .map(|c| (c.key.to_owned(), c.name.to_owned()))
-                .collect();
+            let all: Vec<_> = choices.iter().map(|c| (c.key.to_owned(), c.name.to_owned())).collect();
             let part = desk.part(place);
             let value = Memo::new(move |_| {
                 part.with(|p| match p.as_ref().and_then(|p| p.inputs.get(input.key)) {
@@ -99,12 +85,7 @@ fn field(desk: Desk, place: Place, input: &'static Input) -> AnyView {
                 })
             });
             let commit = move |word: String| {
-                set(
-                    desk,
-                    place,
-                    input.key,
-                    (word != first).then_some(Entry::Choice(word)),
-                );
+                set(desk, place, input.key, (word != first).then_some(Entry::Choice(word)));
                 desk.settle();
             };
             view! {

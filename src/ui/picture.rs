@@ -30,8 +30,5 @@ pub fn Picture(
 fn touch(event: &MouseEvent) -> Option<Touch> {
     let target: web_sys::Element = event.target()?.dyn_into().ok()?;
     let number = |name| target.get_attribute(name)?.parse().ok();
-    Some(Touch {
-        part: number("data-part")?,
-        panel: number("data-panel")?,
-    })
+    Some(Touch { part: number("data-part")?, panel: number("data-panel")? })
 }

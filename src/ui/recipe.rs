@@ -26,10 +26,7 @@ pub fn RecipeText(
     let shown = desk.shown(place);
     let mine = Memo::new(move |_| shown.with(|p| words(p, place.get(), desk)));
     // Planned only while it is looked at.
-    let other = Memo::new(move |_| {
-        both.get()
-            .then(|| desk.project.with(|p| Arc::new(plan(p, p.system.other()))))
-    });
+    let other = Memo::new(move |_| both.get().then(|| desk.project.with(|p| Arc::new(plan(p, p.system.other())))));
     let system = desk.system();
     let column = move |system: System, lines: Vec<Phrase>| {
         let name = match system {
@@ -66,10 +63,7 @@ fn words(plan: &Plan, place: Place, desk: Desk) -> Vec<Phrase> {
         return Vec::new();
     };
     let parts = part.assembly.iter().flat_map(|a| &a.parts);
-    parts
-        .zip(&part.recipes)
-        .flat_map(|(p, r)| recipe(&p.net, r, plan.system, desk.spelling.get()))
-        .collect()
+    parts.zip(&part.recipes).flat_map(|(p, r)| recipe(&p.net, r, plan.system, desk.spelling.get())).collect()
 }
 
 /// Sentences; those that begin with a dash belong to the one before.

@@ -14,8 +14,7 @@ pub fn said(phrase: Phrase) -> impl IntoView {
         .map(|bit| match bit {
             Bit::Words(words) => view! { <span>{words}</span> }.into_any(),
             Bit::Figure(figure) => {
-                view! { <span class="length">{number(figure.clone())}" "{figure.unit}</span> }
-                    .into_any()
+                view! { <span class="length">{number(figure.clone())}" "{figure.unit}</span> }.into_any()
             }
             Bit::Bare(figure) => view! { <span class="length">{number(figure)}</span> }.into_any(),
         })

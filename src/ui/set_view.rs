@@ -76,10 +76,7 @@ fn HolderEntry() -> impl IntoView {
     let there = Memo::new(move |_| desk.project.with(|p| p.holder.is_some()));
     let title = Memo::new(move |_| desk.project.with(|p| names::place(p, Place::Holder)));
     let add = move |_| {
-        let form = FORMS
-            .iter()
-            .find(|f| f.holds == Holds::Boxes)
-            .map_or("", |f| f.key);
+        let form = FORMS.iter().find(|f| f.holds == Holds::Boxes).map_or("", |f| f.key);
         desk.edit("", |p| {
             let first = p.boxes.first();
             p.holder = Some(Part {
@@ -96,10 +93,7 @@ fn HolderEntry() -> impl IntoView {
     };
     let remove = move |_| {
         desk.edit("", |p| p.holder = None);
-        desk.place.set(
-            desk.project
-                .with_untracked(|p| p.boxes.first().map_or(Place::Set, |b| Place::Box(b.id))),
-        );
+        desk.place.set(desk.project.with_untracked(|p| p.boxes.first().map_or(Place::Set, |b| Place::Box(b.id))));
     };
     view! {
         <section aria-label=page::HOLDER>

@@ -14,10 +14,7 @@ use crate::web::{files, link};
 pub fn Share() -> impl IntoView {
     let desk = desk();
     let shelf = expect_context::<Shelf>();
-    let address = Memo::new(move |_| {
-        desk.project
-            .with(|p| link::address(p).map_err(|why| format!("{why}.")))
-    });
+    let address = Memo::new(move |_| desk.project.with(|p| link::address(p).map_err(|why| format!("{why}."))));
     let shown = move || address.get().unwrap_or_default();
     let wrong = move || address.get().err();
     let told = RwSignal::new("");
@@ -35,27 +32,21 @@ pub fn Share() -> impl IntoView {
         let project = desk.project.get_untracked();
         let name = kept::file_name(&project.name);
         let ticks = desk.ticks.get_untracked();
-        let _ = files::give(
-            &name,
-            &file::write(&Kept {
-                project,
-                ticks,
-                saved_at: None,
-            }),
-        );
+        let _ = files::give(&name, &file::write(&Kept { project, ticks, saved_at: None }));
     };
     let save_all = move |_| {
         if let Some(all) = shelf.all() {
-            let _ = files::give("all-sets.snugfold.json", &file::write_all(&all));
+            // A large backup is several files, so that each can be read again.
+            for (i, text) in file::write_all(&all).iter().enumerate() {
+                let _ = files::give(&format!("all-sets-{}.snugfold.json", i + 1), text);
+            }
         }
     };
     let open_file = move |event: web_sys::Event| {
-        files::take(&event, MOST_BYTES as f64, move |bytes| {
-            match bytes.as_deref().map(file::read) {
-                Some(Ok(sets)) => shelf.bring_in(&sets),
-                Some(Err(why)) => shelf.said.set(Some(format!("{why}."))),
-                None => shelf.said.set(Some(kept::FILE_NOT_READ.to_owned())),
-            }
+        files::take(&event, MOST_BYTES as f64, move |bytes| match bytes.as_deref().map(file::read) {
+            Some(Ok(sets)) => shelf.bring_in(&sets),
+            Some(Err(why)) => shelf.said.set(Some(format!("{why}."))),
+            None => shelf.said.set(Some(kept::FILE_NOT_READ.to_owned())),
         });
     };
     view! {

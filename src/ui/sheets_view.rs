@@ -20,14 +20,7 @@ use crate::say::{cutting, names, page};
 pub fn SheetsView() -> impl IntoView {
     let desk = desk();
     let stopped = Memo::new(move |_| desk.plan.with(|p| p.stopped()));
-    let cards = move || {
-        desk.good.with(|plan| {
-            plan.sheets
-                .iter()
-                .map(|s| one_card(desk, plan, s))
-                .collect_view()
-        })
-    };
+    let cards = move || desk.good.with(|plan| plan.sheets.iter().map(|s| one_card(desk, plan, s)).collect_view());
     view! {
         <div class="sheets">
             <Show when=move || stopped.get()><p class="note stop" role="status">{page::BEFORE}</p></Show>
@@ -38,38 +31,18 @@ pub fn SheetsView() -> impl IntoView {
 
 fn one_card(desk: Desk, plan: &Plan, sheets: &CardSheets) -> impl IntoView + use<> {
     let card = sheets.job.card;
-    let (name, tint) = desk.project.with(|p| {
-        (
-            names::card(p, card),
-            p.card(card).map_or_else(Tint::default, |c| c.tint),
-        )
-    });
+    let (name, tint) =
+        desk.project.with(|p| (names::card(p, card), p.card(card).map_or_else(Tint::default, |c| c.tint)));
     let pieces = plan.pieces.iter().filter(|p| p.card == card);
-    let pieces = pieces
-        .map(|p| view! { <li>{said(names::piece(plan, p, plan.system))}</li> })
-        .collect_view();
-    let letter = |id: u32| {
-        plan.pieces
-            .iter()
-            .find(|p| p.id == id)
-            .map_or(String::new(), Piece::letter)
-    };
+    let pieces = pieces.map(|p| view! { <li>{said(names::piece(plan, p, plan.system))}</li> }).collect_view();
+    let letter = |id: u32| plan.pieces.iter().find(|p| p.id == id).map_or(String::new(), Piece::letter);
     let patterns = sheets.layout.patterns.iter().filter_map(|pattern| {
         let bare = sheets.sheet(pattern.sheet)?;
         let cuts = order(pattern, bare);
-        let c = Cutting {
-            sheet: bare,
-            pattern,
-            cuts: &cuts,
-            tint,
-            system: plan.system,
-            letter: &letter,
-        };
+        let c = Cutting { sheet: bare, pattern, cuts: &cuts, tint, system: plan.system, letter: &letter };
         let drawing = Signal::stored(Some(sheet(&c)));
-        let lines = cuts
-            .iter()
-            .map(|c| view! { <li>{said(cutting::cut(c, plan.system, &letter))}</li> })
-            .collect_view();
+        let lines =
+            cuts.iter().map(|c| view! { <li>{said(cutting::cut(c, plan.system, &letter))}</li> }).collect_view();
         Some(view! {
             <article class="pattern">
                 <h3>{cutting::copies(pattern.copies)}</h3>

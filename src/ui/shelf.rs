@@ -257,7 +257,6 @@ impl Shelf {
     /// The text of a record that cannot be read, to be saved as a file.
     #[must_use]
     pub fn set_aside_text(self, key: &str) -> Option<String> {
-        self.store
-            .with_value(|s| s.set_aside_text(key).ok().flatten())
+        self.store.with_value(|s| s.set_aside_text(key).ok().flatten())
     }
 }

@@ -22,12 +22,7 @@ pub fn SizeTable(
         desk.plan.with(|plan| {
             let part = plan.part(place)?;
             let assembly = part.assembly.as_ref()?;
-            Some((
-                plan.system,
-                assembly.finished,
-                assembly.inside,
-                part.outside,
-            ))
+            Some((plan.system, assembly.finished, assembly.inside, part.outside))
         })
     });
     move || {

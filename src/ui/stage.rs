@@ -29,8 +29,7 @@ pub fn Stage() -> impl IntoView {
     let place = Memo::new(move |last: Option<&Place>| match desk.place.get() {
         at @ (Place::Box(_) | Place::Holder) => at,
         _ => last.copied().unwrap_or_else(|| {
-            desk.project
-                .with_untracked(|p| p.boxes.first().map_or(Place::Holder, |b| Place::Box(b.id)))
+            desk.project.with_untracked(|p| p.boxes.first().map_or(Place::Holder, |b| Place::Box(b.id)))
         }),
     });
     let fresh = Memo::new(move |_| desk.plan.with(|p| drawn(p, place.get())));
@@ -47,21 +46,12 @@ pub fn Stage() -> impl IntoView {
     });
     let drawing = Memo::new(move |_| {
         let (at, by) = (place.get(), progress.get());
-        let view = View {
-            turn: turn.get(),
-            ..View::default()
-        };
-        shown.with(|plan| {
-            desk.project
-                .with(|project| draw(plan, project, at, by, chosen.get(), view))
-        })
+        let view = View { turn: turn.get(), ..View::default() };
+        shown.with(|plan| desk.project.with(|project| draw(plan, project, at, by, chosen.get(), view)))
     });
     let moves = Memo::new(move |_| {
         shown.with(|p| {
-            let parts = p
-                .part(place.get())
-                .and_then(|p| p.assembly.as_ref())
-                .map(|a| &a.parts);
+            let parts = p.part(place.get()).and_then(|p| p.assembly.as_ref()).map(|a| &a.parts);
             parts.and_then(|p| p.first()).map_or(0, |p| p.moves.len())
         })
     });
@@ -69,11 +59,7 @@ pub fn Stage() -> impl IntoView {
         let panel = PanelId(touch.panel);
         chosen.update(|c| *c = (*c != Some(panel)).then_some(panel));
     };
-    let panel = move || {
-        chosen
-            .get()
-            .and_then(|id| panel_words(desk, place.get(), id))
-    };
+    let panel = move || chosen.get().and_then(|id| panel_words(desk, place.get(), id));
     view! {
         <div class="right">
         <section class="stage" aria-label=title>
@@ -114,34 +100,12 @@ fn draw(
     view: View,
 ) -> Option<Drawing> {
     let part = plan.part(place)?;
-    let tint = |card: Option<u16>| {
-        card.and_then(|c| project.card(c))
-            .map_or_else(Tint::default, |c| c.tint)
-    };
+    let tint = |card: Option<u16>| card.and_then(|c| project.card(c)).map_or_else(Tint::default, |c| c.tint);
     let (card, mats) = (tint(Some(part.card)), tint(part.mat_card));
     if progress > 0.0 {
-        folded(
-            part,
-            0,
-            progress,
-            &Dress {
-                card,
-                mats,
-                chosen: chosen.into_iter().collect(),
-            },
-            view,
-        )
+        folded(part, 0, progress, &Dress { card, mats, chosen: chosen.into_iter().collect() }, view)
     } else {
-        flat(
-            part,
-            0,
-            Look {
-                card,
-                mats,
-                chosen,
-                system: plan.system,
-            },
-        )
+        flat(part, 0, Look { card, mats, chosen, system: plan.system })
     }
 }
 

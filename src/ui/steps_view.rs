@@ -28,15 +28,7 @@ pub fn StepsView() -> impl IntoView {
     on_cleanup(move || large.set(false));
     let stopped = Memo::new(move |_| desk.plan.with(|p| p.stopped()));
     let count = Memo::new(move |_| {
-        desk.good.with(|p| {
-            (
-                p.steps
-                    .iter()
-                    .filter(|s| done.with(|d| d.contains(&s.key)))
-                    .count(),
-                p.steps.len(),
-            )
-        })
+        desk.good.with(|p| (p.steps.iter().filter(|s| done.with(|d| d.contains(&s.key))).count(), p.steps.len()))
     });
     view! {
         <Show when=move || !large.get() fallback=move || view! { <Glance done=done large=large /> }>
@@ -89,17 +81,12 @@ fn list(desk: Desk, plan: &Arc<Plan>, done: Ticks) -> impl IntoView + use<> {
 
 /// The words of a step.
 pub fn words(desk: Desk, plan: &Plan, step: &Step) -> Said {
-    desk.project
-        .with(|p| say(step, plan, p, desk.spelling.get()))
+    desk.project.with(|p| say(step, plan, p, desk.spelling.get()))
 }
 
 /// The drawing of a step.
 pub fn picture(desk: Desk, plan: &Plan, step: &Step) -> Option<crate::draw::drawing::Drawing> {
-    desk.project.with(|p| {
-        draw(step, plan, &|card| {
-            p.card(card).map_or_else(Tint::default, |c| c.tint)
-        })
-    })
+    desk.project.with(|p| draw(step, plan, &|card| p.card(card).map_or_else(Tint::default, |c| c.tint)))
 }
 
 /// How often, where it is more than once.

@@ -15,10 +15,7 @@ use crate::say::{names, page};
 #[component]
 pub fn StockList() -> impl IntoView {
     let desk = desk();
-    let ids = Memo::new(move |_| {
-        desk.project
-            .with(|p| p.cards.iter().map(|c| c.id).collect::<Vec<_>>())
-    });
+    let ids = Memo::new(move |_| desk.project.with(|p| p.cards.iter().map(|c| c.id).collect::<Vec<_>>()));
     let full = move || ids.with(Vec::len) >= bound::CARDS.most as usize;
     let one = move |id: u16| {
         let title = Memo::new(move |_| desk.project.with(|p| names::card(p, id)));
@@ -54,18 +51,14 @@ pub fn StockList() -> impl IntoView {
 
 fn in_use(project: &Project, card: u16) -> bool {
     let parts = project.boxes.iter().chain(&project.holder);
-    let mut cards = parts
-        .flat_map(|p| [Some(p.card), p.mats.as_ref().map(|m| m.card)])
-        .flatten();
+    let mut cards = parts.flat_map(|p| [Some(p.card), p.mats.as_ref().map(|m| m.card)]).flatten();
     cards.any(|c| c == card)
 }
 
 fn add(desk: Desk) {
-    let id = desk.project.with_untracked(|p| {
-        (1..=u16::MAX)
-            .find(|n| !p.cards.iter().any(|c| c.id == *n))
-            .unwrap_or(u16::MAX)
-    });
+    let id = desk
+        .project
+        .with_untracked(|p| (1..=u16::MAX).find(|n| !p.cards.iter().any(|c| c.id == *n)).unwrap_or(u16::MAX));
     desk.edit("", |p| {
         // As the last one, so that only what differs has to be typed.
         if let Some(mut card) = p.cards.last().cloned() {

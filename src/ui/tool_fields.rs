@@ -66,13 +66,7 @@ const TOOLS: [Tool; 5] = [
 #[component]
 pub fn ToolFields() -> impl IntoView {
     let desk = desk();
-    let shown = &[
-        "inch-step",
-        "metric-step",
-        "longest-cut",
-        "least-strip",
-        "edge-trim",
-    ];
+    let shown = &["inch-step", "metric-step", "longest-cut", "least-strip", "edge-trim"];
     view! {
         <Notes findings=desk.findings_besides(Place::Board, shown) />
         <div class="fields">{TOOLS.map(|tool| field(desk, tool))}</div>
@@ -80,13 +74,7 @@ pub fn ToolFields() -> impl IntoView {
 }
 
 fn field(desk: Desk, tool: Tool) -> impl IntoView {
-    let Tool {
-        key,
-        label,
-        hint,
-        range,
-        of,
-    } = tool;
+    let Tool { key, label, hint, range, of } = tool;
     let value = Memo::new(move |_| {
         // The same way in for reading and writing; a copy is read.
         let mut copy = desk.project.get();

@@ -38,7 +38,5 @@ pub fn opened_well() {
 }
 
 fn marked() -> bool {
-    keys::storage()
-        .and_then(|storage| storage.get_item(&keys::key(keys::OPENING)).ok().flatten())
-        .is_some()
+    keys::storage().and_then(|storage| storage.get_item(&keys::key(keys::OPENING)).ok().flatten()).is_some()
 }

@@ -29,9 +29,7 @@ pub fn keep_spelling(spelling: Spelling) {
 /// Puts the focus on the control with this name once it is on the page.
 pub fn focus(id: String) {
     request_animation_frame(move || {
-        let found = document()
-            .get_element_by_id(&id)
-            .and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok());
+        let found = document().get_element_by_id(&id).and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok());
         if let Some(element) = found {
             let _ = element.focus();
         }

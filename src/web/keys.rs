@@ -17,10 +17,7 @@ pub const OPENING: &str = "snugfold:opening";
 /// At `/paper/index.html` the key for `snugfold:current` is `/paper/snugfold:current`.
 #[must_use]
 pub fn key(name: &str) -> String {
-    let path = leptos::prelude::window()
-        .location()
-        .pathname()
-        .unwrap_or_default();
+    let path = leptos::prelude::window().location().pathname().unwrap_or_default();
     let folder = path.rfind('/').map_or("/", |end| &path[..=end]);
     format!("{folder}{name}")
 }

@@ -8,9 +8,7 @@ use leptos::prelude::*;
 use std::cell::RefCell;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
-use web_sys::{
-    ServiceWorker, ServiceWorkerContainer, ServiceWorkerRegistration, ServiceWorkerState,
-};
+use web_sys::{ServiceWorker, ServiceWorkerContainer, ServiceWorkerRegistration, ServiceWorkerState};
 
 /// How far the page has come to need no network.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -63,8 +61,7 @@ pub fn start() {
 
 /// Puts the waiting version in charge and loads the page again with it.
 pub fn apply_update() {
-    let waiting =
-        REGISTRATION.with_borrow(|kept| kept.as_ref().and_then(ServiceWorkerRegistration::waiting));
+    let waiting = REGISTRATION.with_borrow(|kept| kept.as_ref().and_then(ServiceWorkerRegistration::waiting));
     let Some(waiting) = waiting else {
         // Another tab was quicker.
         reload();
@@ -120,8 +117,7 @@ fn watch(registration: ServiceWorkerRegistration) {
             }
         }
     });
-    let _ = document()
-        .add_event_listener_with_callback("visibilitychange", seen.as_ref().unchecked_ref());
+    let _ = document().add_event_listener_with_callback("visibilitychange", seen.as_ref().unchecked_ref());
     seen.forget();
 
     REGISTRATION.set(Some(registration));
@@ -144,8 +140,7 @@ fn watch_new(registration: &ServiceWorkerRegistration, worker: &ServiceWorker) {
 fn on_state(worker: &ServiceWorker, then: impl Fn(&ServiceWorker) + 'static) {
     let watched = worker.clone();
     let changed = Closure::<dyn FnMut()>::new(move || then(&watched));
-    let _ =
-        worker.add_event_listener_with_callback("statechange", changed.as_ref().unchecked_ref());
+    let _ = worker.add_event_listener_with_callback("statechange", changed.as_ref().unchecked_ref());
     changed.forget();
 }
 

@@ -17,8 +17,7 @@ pub enum Copied {
 pub fn copy(text: &str, then: impl FnOnce(Copied) + 'static) {
     let navigator = window().navigator();
     // No browser has it on a plain http address.
-    let there = js_sys::Reflect::get(&navigator, &JsValue::from_str("clipboard"))
-        .is_ok_and(|c| c.is_object());
+    let there = js_sys::Reflect::get(&navigator, &JsValue::from_str("clipboard")).is_ok_and(|c| c.is_object());
     if !there {
         then(Copied::No);
         return;

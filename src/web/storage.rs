@@ -27,10 +27,7 @@ impl LocalShelf {
     pub fn of_page() -> Result<Self, Refused> {
         // gloo's own way to storage panics where it is forbidden, so it is asked only once the browser has said yes.
         keys::storage().ok_or(Refused::Forbidden)?;
-        let shelf = Self {
-            storage: LocalStorage::raw(),
-            begin: keys::key(BEGIN),
-        };
+        let shelf = Self { storage: LocalStorage::raw(), begin: keys::key(BEGIN) };
         let probe = keys::key(PROBE);
         match shelf.storage.set_item(&probe, "1").map_err(|e| refused(&e)) {
             Ok(()) => shelf.storage.remove_item(&probe).map_err(|e| refused(&e))?,
@@ -48,35 +45,22 @@ impl LocalShelf {
 
 /// What a browser means by the exception that it throws.
 fn refused(thrown: &JsValue) -> Refused {
-    let name = thrown
-        .dyn_ref::<DomException>()
-        .map(DomException::name)
-        .unwrap_or_default();
+    let name = thrown.dyn_ref::<DomException>().map(DomException::name).unwrap_or_default();
     // “QuotaExceededError”, and in older browsers “NS_ERROR_DOM_QUOTA_REACHED”.
-    if name.to_lowercase().contains("quota") {
-        Refused::Full
-    } else {
-        Refused::Forbidden
-    }
+    if name.to_lowercase().contains("quota") { Refused::Full } else { Refused::Forbidden }
 }
 
 impl Shelf for LocalShelf {
     fn read(&self, key: &str) -> Result<Option<String>, Refused> {
-        self.storage
-            .get_item(&self.full(key))
-            .map_err(|e| refused(&e))
+        self.storage.get_item(&self.full(key)).map_err(|e| refused(&e))
     }
 
     fn write(&mut self, key: &str, text: &str) -> Result<(), Refused> {
-        self.storage
-            .set_item(&self.full(key), text)
-            .map_err(|e| refused(&e))
+        self.storage.set_item(&self.full(key), text).map_err(|e| refused(&e))
     }
 
     fn remove(&mut self, key: &str) -> Result<(), Refused> {
-        self.storage
-            .remove_item(&self.full(key))
-            .map_err(|e| refused(&e))
+        self.storage.remove_item(&self.full(key)).map_err(|e| refused(&e))
     }
 
     fn keys(&self) -> Result<Vec<String>, Refused> {
@@ -84,11 +68,7 @@ impl Shelf for LocalShelf {
         let mut mine = Vec::new();
         for i in 0..count {
             let key = self.storage.key(i).map_err(|e| refused(&e))?;
-            mine.extend(
-                key.as_deref()
-                    .and_then(|k| k.strip_prefix(&self.begin))
-                    .map(str::to_owned),
-            );
+            mine.extend(key.as_deref().and_then(|k| k.strip_prefix(&self.begin)).map(str::to_owned));
         }
         Ok(mine)
     }

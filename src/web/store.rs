@@ -41,11 +41,7 @@ impl Store {
             Err(refused) => (Box::<MemoryShelf>::default(), Keeping::UntilClosed(refused)),
         };
         let writer = (js_sys::Math::random() * f64::from(u32::MAX)) as u32;
-        Self {
-            notebook: Notebook::new(shelf, writer),
-            open: None,
-            keeping,
-        }
+        Self { notebook: Notebook::new(shelf, writer), open: None, keeping }
     }
 
     /// How long sets are kept.
@@ -96,10 +92,7 @@ impl Store {
     pub fn save(&mut self, project: &Project) -> Result<Saved, KeepError> {
         // What the page's trouble message can still save when all else fails.
         if let Some(storage) = keys::storage() {
-            let _ = storage.set_item(
-                &keys::key(keys::CURRENT),
-                &file::write(&Kept::new(project.clone())),
-            );
+            let _ = storage.set_item(&keys::key(keys::CURRENT), &file::write(&Kept::new(project.clone())));
         }
         match &mut self.open {
             Some(open) => self.notebook.save(open, project, now()),
@@ -153,9 +146,7 @@ impl Store {
     /// # Errors
     /// Where storage refuses.
     pub fn save_ticks(&mut self, ticks: &BTreeSet<String>) -> Result<(), KeepError> {
-        self.open.map_or(Ok(()), |open| {
-            self.notebook.save_ticks(open.id, ticks, now())
-        })
+        self.open.map_or(Ok(()), |open| self.notebook.save_ticks(open.id, ticks, now()))
     }
 
     /// All saved sets, for a file or a few ([`file::write_all`]).

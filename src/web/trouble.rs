@@ -20,8 +20,7 @@ pub fn install() {
     std::panic::set_hook(Box::new(|panic| {
         STOPPED.store(true, Ordering::Relaxed);
         console::error_1(&panic.to_string().into());
-        if let (Some(window), Ok(event)) = (web_sys::window(), CustomEvent::new("snugfold:trouble"))
-        {
+        if let (Some(window), Ok(event)) = (web_sys::window(), CustomEvent::new("snugfold:trouble")) {
             let _ = window.dispatch_event(&event);
         }
     }));

@@ -41,10 +41,7 @@ pub fn release() {
 
 /// Calls a method that answers later; none where the object has no such method. (The typed binding is not stable.)
 fn call(object: &JsValue, method: &str, argument: &JsValue) -> Option<js_sys::Promise> {
-    let method: js_sys::Function = js_sys::Reflect::get(object, &method.into())
-        .ok()?
-        .dyn_into()
-        .ok()?;
+    let method: js_sys::Function = js_sys::Reflect::get(object, &method.into()).ok()?.dyn_into().ok()?;
     method.call1(object, argument).ok()?.dyn_into().ok()
 }
 
@@ -59,11 +56,7 @@ fn let_go(held: &JsValue) {
 fn ask() {
     // Not every browser has it, and none gives it on a plain http address.
     let lock = js_sys::Reflect::get(&window().navigator(), &"wakeLock".into()).unwrap_or_default();
-    let Some(asked) = (if lock.is_object() {
-        call(&lock, "request", &"screen".into())
-    } else {
-        None
-    }) else {
+    let Some(asked) = (if lock.is_object() { call(&lock, "request", &"screen".into()) } else { None }) else {
         tell(false);
         return;
     };

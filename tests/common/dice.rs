@@ -14,11 +14,7 @@ impl Dice {
 
     /// One of the numbers below `end`, or 0.
     pub fn below(&mut self, end: usize) -> usize {
-        if end == 0 {
-            0
-        } else {
-            (self.bits() % end as u64) as usize
-        }
+        if end == 0 { 0 } else { (self.bits() % end as u64) as usize }
     }
 
     /// `bytes` with one to four changes; chunks of `other` may come in.

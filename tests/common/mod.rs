@@ -7,8 +7,6 @@ pub mod shelves;
 
 /// How much is tried: `usual`, many times of it where `SNUGFOLD_TRIES` says so.
 pub fn tries(usual: u32) -> u32 {
-    let times = std::env::var("SNUGFOLD_TRIES")
-        .ok()
-        .and_then(|t| t.parse().ok());
+    let times = std::env::var("SNUGFOLD_TRIES").ok().and_then(|t| t.parse().ok());
     usual.saturating_mul(times.unwrap_or(1))
 }

@@ -23,15 +23,8 @@ pub fn any_project() -> impl Strategy<Value = Project> {
 pub fn likely_project() -> impl Strategy<Value = Project> {
     let cards = (card(1), card(2)).prop_map(|(a, b)| vec![a, b]);
     let boxes = vec(likely_part(Holds::Gifts), 1..6);
-    (
-        name(),
-        system(),
-        1_u32..40,
-        cards,
-        boxes,
-        option::of(likely_part(Holds::Boxes)),
-    )
-        .prop_map(|(name, system, sets, cards, mut boxes, mut holder)| {
+    (name(), system(), 1_u32..40, cards, boxes, option::of(likely_part(Holds::Boxes))).prop_map(
+        |(name, system, sets, cards, mut boxes, mut holder)| {
             for (id, part) in (1..).zip(&mut boxes) {
                 part.id = id;
             }
@@ -50,29 +43,19 @@ pub fn likely_project() -> impl Strategy<Value = Project> {
                 boxes,
                 holder,
             }
-        })
+        },
+    )
 }
 
 /// Where sheets come from.
 fn supply() -> impl Strategy<Value = Supply> {
     let shop = prop_oneof![Just(Shop::Open), Just(Shop::Shut)];
-    (number(), shop, option::of(number())).prop_map(|(have, shop, price)| Supply {
-        have,
-        shop,
-        price,
-    })
+    (number(), shop, option::of(number())).prop_map(|(have, shop, price)| Supply { have, shop, price })
 }
 
 fn more_sheets() -> impl Strategy<Value = Vec<MoreSheets>> {
     let one = (length(), length(), supply());
-    vec(
-        one.prop_map(|(width, height, supply)| MoreSheets {
-            width,
-            height,
-            supply,
-        }),
-        0..4,
-    )
+    vec(one.prop_map(|(width, height, supply)| MoreSheets { width, height, supply }), 0..4)
 }
 
 fn lie() -> impl Strategy<Value = Lie> {
@@ -90,11 +73,8 @@ fn trimmer() -> impl Strategy<Value = Trimmer> {
 
 /// A request that can be kept and that nobody would make.
 pub fn odd_project() -> impl Strategy<Value = Project> {
-    let board =
-        (option::of(length()), option::of(length())).prop_map(|(inch_step, metric_step)| Board {
-            inch_step,
-            metric_step,
-        });
+    let board = (option::of(length()), option::of(length()))
+        .prop_map(|(inch_step, metric_step)| Board { inch_step, metric_step });
     (
         odd_text(200),
         system(),
@@ -104,19 +84,17 @@ pub fn odd_project() -> impl Strategy<Value = Project> {
         vec(odd_part(), 0..8),
         option::of(odd_part()),
     )
-        .prop_map(
-            |(name, system, board, (sets, trimmer, spares), cards, boxes, holder)| Project {
-                name,
-                system,
-                board,
-                sets,
-                trimmer,
-                spares,
-                cards,
-                boxes,
-                holder,
-            },
-        )
+        .prop_map(|(name, system, board, (sets, trimmer, spares), cards, boxes, holder)| Project {
+            name,
+            system,
+            board,
+            sets,
+            trimmer,
+            spares,
+            cards,
+            boxes,
+            holder,
+        })
 }
 
 /// Either system.
@@ -144,11 +122,8 @@ fn name() -> impl Strategy<Value = String> {
 fn odd_text(most: usize) -> impl Strategy<Value = String> {
     prop_oneof![
         vec(any::<char>(), 0..=most).prop_map(|chars| chars.into_iter().collect()),
-        vec(
-            prop::sample::select("\0\n\u{feff}\u{202e}\\\"#%/ .é".chars().collect::<Vec<_>>()),
-            0..=most.min(12)
-        )
-        .prop_map(|chars| chars.into_iter().collect()),
+        vec(prop::sample::select("\0\n\u{feff}\u{202e}\\\"#%/ .é".chars().collect::<Vec<_>>()), 0..=most.min(12))
+            .prop_map(|chars| chars.into_iter().collect()),
     ]
 }
 
@@ -166,12 +141,9 @@ pub fn length() -> impl Strategy<Value = Given> {
     let whole = prop_oneof![3 => 0_u32..20, 1 => 0_u32..1_000_000_000];
     let digits = prop_oneof![3 => 0_u32..100, 1 => 0_u32..100_000];
     let part = prop_oneof![
-        prop::sample::select(vec![
-            " 1/4", "-3/8", " 63/64", "¼", " ½", "⅞", "⅓", " 2/4", " 1 / 2", "⁄3", "/7", ""
-        ])
-        .prop_map(str::to_owned),
-        (prop::sample::select(vec!['.', ',']), digits)
-            .prop_map(|(mark, digits)| format!("{mark}{digits}")),
+        prop::sample::select(vec![" 1/4", "-3/8", " 63/64", "¼", " ½", "⅞", "⅓", " 2/4", " 1 / 2", "⁄3", "/7", ""])
+            .prop_map(str::to_owned),
+        (prop::sample::select(vec!['.', ',']), digits).prop_map(|(mark, digits)| format!("{mark}{digits}")),
     ];
     let unit = prop::sample::select(vec![
         "",
@@ -202,17 +174,9 @@ pub fn length() -> impl Strategy<Value = Given> {
 /// A length within `least` and `most`, on a sixteenth or a millimetre, as somebody might type it.
 fn length_within(least: Length, most: Length) -> impl Strategy<Value = Given> {
     (system(), 0_i64..=1_000).prop_map(move |(system, share)| {
-        let step = if system == System::Inch {
-            Length::inches(1, 16)
-        } else {
-            Length::MM
-        };
+        let step = if system == System::Inch { Length::inches(1, 16) } else { Length::MM };
         let length = step * ((least + (most - least).scaled(share, 1_000)) / step);
-        let length = if length < least {
-            length + step
-        } else {
-            length
-        };
+        let length = if length < least { length + step } else { length };
         Given::read(&Figure::of(length, system).to_string(), system).expect("a figure is a length")
     })
 }
@@ -222,12 +186,7 @@ fn given(typed: &'static str) -> Given {
 }
 
 fn card(id: u16) -> impl Strategy<Value = Card> {
-    let sheets = [
-        ("12 in", "12 in"),
-        ("8 1/2 in", "11 in"),
-        ("210 mm", "297 mm"),
-        ("50 cm", "70 cm"),
-    ];
+    let sheets = [("12 in", "12 in"), ("8 1/2 in", "11 in"), ("210 mm", "297 mm"), ("50 cm", "70 cm")];
     (
         name(),
         120_u32..350,
@@ -235,20 +194,18 @@ fn card(id: u16) -> impl Strategy<Value = Card> {
         prop::sample::select(sheets.to_vec()),
         tint(),
     )
-        .prop_map(
-            move |(name, grammage, thickness, (width, height), tint)| Card {
-                id,
-                name,
-                grammage,
-                thickness: thickness.map(given),
-                sheet_width: given(width),
-                sheet_height: given(height),
-                tint,
-                supply: Supply::default(),
-                more_sheets: Vec::new(),
-                lie: Lie::Either,
-            },
-        )
+        .prop_map(move |(name, grammage, thickness, (width, height), tint)| Card {
+            id,
+            name,
+            grammage,
+            thickness: thickness.map(given),
+            sheet_width: given(width),
+            sheet_height: given(height),
+            tint,
+            supply: Supply::default(),
+            more_sheets: Vec::new(),
+            lie: Lie::Either,
+        })
 }
 
 fn odd_card() -> impl Strategy<Value = Card> {
@@ -263,16 +220,7 @@ fn odd_card() -> impl Strategy<Value = Card> {
         (supply(), more_sheets(), lie()),
     )
         .prop_map(
-            |(
-                id,
-                name,
-                grammage,
-                thickness,
-                sheet_width,
-                sheet_height,
-                tint,
-                (supply, more_sheets, lie),
-            )| Card {
+            |(id, name, grammage, thickness, sheet_width, sheet_height, tint, (supply, more_sheets, lie))| Card {
                 id,
                 name,
                 grammage,
@@ -296,40 +244,23 @@ fn likely_part(holds: Holds) -> impl Strategy<Value = Part> {
     let forms: Vec<Form> = FORMS.into_iter().filter(|f| f.holds == holds).collect();
     (0..forms.len()).prop_flat_map(move |at| {
         let form = forms[at];
-        let inputs: Vec<_> = form
-            .inputs
-            .iter()
-            .map(|i| option::of(likely_entry(i.kind)))
-            .collect();
+        let inputs: Vec<_> = form.inputs.iter().map(|i| option::of(likely_entry(i.kind))).collect();
         let mats = option::of(option::of(length_within(Length::mm(2), Length::mm(8))));
-        (name(), 1_u32..4, 1_u16..3, inputs, mats).prop_map(
-            move |(name, count, card, entries, mats)| Part {
-                id: 1,
-                name,
-                form: form.key.to_owned(),
-                count,
-                card,
-                inputs: form
-                    .inputs
-                    .iter()
-                    .zip(entries)
-                    .filter_map(|(i, e)| Some((i.key.to_owned(), e?)))
-                    .collect(),
-                mats: mats.map(|reveal| Mats {
-                    card: 2,
-                    reveal,
-                    off: Vec::new(),
-                }),
-            },
-        )
+        (name(), 1_u32..4, 1_u16..3, inputs, mats).prop_map(move |(name, count, card, entries, mats)| Part {
+            id: 1,
+            name,
+            form: form.key.to_owned(),
+            count,
+            card,
+            inputs: form.inputs.iter().zip(entries).filter_map(|(i, e)| Some((i.key.to_owned(), e?))).collect(),
+            mats: mats.map(|reveal| Mats { card: 2, reveal, off: Vec::new() }),
+        })
     })
 }
 
 fn likely_entry(kind: Kind) -> BoxedStrategy<Entry> {
     match kind {
-        Kind::Length { range, .. } => length_within(range.least, range.most)
-            .prop_map(Entry::Length)
-            .boxed(),
+        Kind::Length { range, .. } => length_within(range.least, range.most).prop_map(Entry::Length).boxed(),
         Kind::Choice(choices) => {
             let words: Vec<String> = choices.iter().map(|c| c.key.to_owned()).collect();
             prop::sample::select(words).prop_map(Entry::Choice).boxed()
@@ -342,30 +273,10 @@ fn odd_part() -> impl Strategy<Value = Part> {
         4 => prop::sample::select(FORMS.iter().map(|f| f.key.to_owned()).collect::<Vec<_>>()),
         1 => odd_text(60),
     ];
-    let keys: Vec<String> = FORMS
-        .iter()
-        .flat_map(|f| f.inputs)
-        .map(|i| i.key.to_owned())
-        .collect();
+    let keys: Vec<String> = FORMS.iter().flat_map(|f| f.inputs).map(|i| i.key.to_owned()).collect();
     let key = prop_oneof![4 => prop::sample::select(keys), 1 => odd_text(60)];
-    (
-        small_id(),
-        odd_text(200),
-        form,
-        number(),
-        small_id(),
-        btree_map(key, odd_entry(), 0..8),
-        option::of(odd_mats()),
-    )
-        .prop_map(|(id, name, form, count, card, inputs, mats)| Part {
-            id,
-            name,
-            form,
-            count,
-            card,
-            inputs,
-            mats,
-        })
+    (small_id(), odd_text(200), form, number(), small_id(), btree_map(key, odd_entry(), 0..8), option::of(odd_mats()))
+        .prop_map(|(id, name, form, count, card, inputs, mats)| Part { id, name, form, count, card, inputs, mats })
 }
 
 /// A word that reads as a length is a length in a file, so that no such word is kept.
@@ -382,13 +293,6 @@ fn odd_entry() -> impl Strategy<Value = Entry> {
 }
 
 fn odd_mats() -> impl Strategy<Value = Mats> {
-    let panel = prop_oneof![
-        prop::sample::select(vec!["front", "back", "lid"]).prop_map(str::to_owned),
-        odd_text(60)
-    ];
-    (small_id(), option::of(length()), vec(panel, 0..4)).prop_map(|(card, reveal, off)| Mats {
-        card,
-        reveal,
-        off,
-    })
+    let panel = prop_oneof![prop::sample::select(vec!["front", "back", "lid"]).prop_map(str::to_owned), odd_text(60)];
+    (small_id(), option::of(length()), vec(panel, 0..4)).prop_map(|(card, reveal, off)| Mats { card, reveal, off })
 }

@@ -20,13 +20,7 @@ pub enum Fault {
     Lies,
 }
 
-pub const FAULTS: [Fault; 5] = [
-    Fault::EndsBefore,
-    Fault::EndsAfter,
-    Fault::EndsWithin,
-    Fault::Full,
-    Fault::Lies,
-];
+pub const FAULTS: [Fault; 5] = [Fault::EndsBefore, Fault::EndsAfter, Fault::EndsWithin, Fault::Full, Fault::Lies];
 
 /// A shelf that fails at one step.
 pub struct Failing {
@@ -45,12 +39,7 @@ enum Now {
 impl Failing {
     /// Fails at the step after `steps` that go well.
     pub fn after(inner: MemoryShelf, steps: usize, fault: Fault) -> Self {
-        Self {
-            inner,
-            fault,
-            left: Cell::new(steps),
-            ended: Cell::new(false),
-        }
+        Self { inner, fault, left: Cell::new(steps), ended: Cell::new(false) }
     }
 
     /// Whether it has failed.
@@ -74,10 +63,7 @@ impl Failing {
             usize::MAX => Ok(Now::Go),
             0 => {
                 self.left.set(usize::MAX);
-                self.ended.set(matches!(
-                    self.fault,
-                    Fault::EndsBefore | Fault::EndsAfter | Fault::EndsWithin
-                ));
+                self.ended.set(matches!(self.fault, Fault::EndsBefore | Fault::EndsAfter | Fault::EndsWithin));
                 match self.fault {
                     Fault::EndsBefore => Err(Refused::Forbidden),
                     Fault::Full => Err(Refused::Full),
@@ -99,11 +85,7 @@ impl Shelf for Failing {
     }
 
     fn write(&mut self, key: &str, text: &str) -> Result<(), Refused> {
-        let half = || {
-            text.chars()
-                .take(text.chars().count() / 2)
-                .collect::<String>()
-        };
+        let half = || text.chars().take(text.chars().count() / 2).collect::<String>();
         match (self.step()?, self.fault) {
             (Now::Fail, Fault::EndsWithin | Fault::Lies) => self.inner.write(key, &half()),
             _ => self.inner.write(key, text),

@@ -43,11 +43,7 @@ impl Driver {
             .expect("the driver says its port");
         // It stops when nobody reads on.
         std::thread::spawn(move || lines.for_each(drop));
-        Self {
-            process,
-            url: format!("http://127.0.0.1:{port}"),
-            scratch,
-        }
+        Self { process, url: format!("http://127.0.0.1:{port}"), scratch }
     }
 
     pub(crate) fn scratch(&self) -> &Path {
@@ -62,10 +58,7 @@ impl Driver {
             .connect()
             .await
             .expect("the browser starts");
-        driver
-            .set_script_timeout(Duration::from_secs(60))
-            .await
-            .expect("a time limit");
+        driver.set_script_timeout(Duration::from_secs(60)).await.expect("a time limit");
         driver
     }
 

@@ -31,36 +31,18 @@ pub(crate) fn dist() -> PathBuf {
     let Some(dist) = named else {
         panic!("SNUGFOLD_DIST names no built page: run `cargo xtask test page`, which builds it");
     };
-    assert!(
-        dist.join("index.html").is_file(),
-        "no page was built in {}",
-        dist.display()
-    );
+    assert!(dist.join("index.html").is_file(), "no page was built in {}", dist.display());
     dist
 }
 
 /// A journey through the page, served at the top of its site.
 pub(crate) fn journey(body: impl AsyncFnOnce(&mut Page)) {
-    journey_through(
-        |_| {
-            vec![Shelf {
-                at: "/".to_owned(),
-                files: dist(),
-            }]
-        },
-        body,
-    );
+    journey_through(|_| vec![Shelf { at: "/".to_owned(), files: dist() }], body);
 }
 
 /// A journey through a site that is laid out for it, perhaps in its scratch folder.
-pub(crate) fn journey_through(
-    shelves: impl FnOnce(&Path) -> Vec<Shelf>,
-    body: impl AsyncFnOnce(&mut Page),
-) {
-    let runtime = tokio::runtime::Builder::new_current_thread()
-        .enable_all()
-        .build()
-        .expect("a runtime");
+pub(crate) fn journey_through(shelves: impl FnOnce(&Path) -> Vec<Shelf>, body: impl AsyncFnOnce(&mut Page)) {
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().expect("a runtime");
     // Declared first, so that it goes last: after the browser has been told to quit.
     let started = Driver::start();
     let scratch = started.scratch().join("journey");
@@ -72,12 +54,7 @@ pub(crate) fn journey_through(
         // that is left open hangs for two minutes.
         let end = driver
             .run_and_quit(async |driver| {
-                let mut page = Page {
-                    driver,
-                    site,
-                    scratch,
-                    expects_errors: false,
-                };
+                let mut page = Page { driver, site, scratch, expects_errors: false };
                 body(&mut page).await;
                 page.end().await;
                 Ok::<(), WebDriverError>(())
@@ -150,18 +127,12 @@ impl Page {
 
     /// Waits until these words can be seen, anywhere on the page.
     pub(crate) async fn see(&self, words: &str) {
-        self.wait(&format!("to see “{words}”"), async || {
-            self.shows(words).await.then_some(())
-        })
-        .await;
+        self.wait(&format!("to see “{words}”"), async || self.shows(words).await.then_some(())).await;
     }
 
     /// Waits until these words can't be seen any more.
     pub(crate) async fn see_gone(&self, words: &str) {
-        self.wait(&format!("“{words}” to go"), async || {
-            (!self.shows(words).await).then_some(())
-        })
-        .await;
+        self.wait(&format!("“{words}” to go"), async || (!self.shows(words).await).then_some(())).await;
     }
 
     /// Whether these words can be seen right now.
@@ -239,8 +210,7 @@ impl Page {
         let metrics = json!({
             "width": width, "height": height, "deviceScaleFactor": 1, "mobile": width <= 1180,
         });
-        self.cdp("Emulation.setDeviceMetricsOverride", metrics)
-            .await;
+        self.cdp("Emulation.setDeviceMetricsOverride", metrics).await;
     }
 
     /// A request in the browser's own developer protocol.
@@ -254,10 +224,7 @@ impl Page {
     /// Waits for a downloaded file.
     pub(crate) async fn downloaded(&self, name: &str) -> Vec<u8> {
         let file = self.scratch.with_file_name("downloads").join(name);
-        self.wait(&format!("the file {name}"), async || {
-            std::fs::read(&file).ok()
-        })
-        .await
+        self.wait(&format!("the file {name}"), async || std::fs::read(&file).ok()).await
     }
 
     /// This journey breaks something on purpose: what the browser complains about is not
@@ -270,10 +237,7 @@ impl Page {
     /// that didn't come, things that the content policy forbids.
     pub(crate) async fn errors(&self) -> Vec<String> {
         let log = self.driver.browser_log().await.expect("the browser's log");
-        log.into_iter()
-            .filter(|entry| entry.level == "SEVERE")
-            .map(|entry| entry.message)
-            .collect()
+        log.into_iter().filter(|entry| entry.level == "SEVERE").map(|entry| entry.message).collect()
     }
 
     async fn end(&self) {

@@ -14,13 +14,8 @@ fn once_visited_it_opens_without_a_network() {
         page.site.stop();
         // The network is gone indeed: what was not kept does not come. (The browser may
         // complain about that one.)
-        let gone = page
-            .js_async("return (await fetch('other.txt')).status")
-            .await;
-        assert!(
-            gone.as_str().is_some_and(|said| said.starts_with("failed")),
-            "{gone}"
-        );
+        let gone = page.js_async("return (await fetch('other.txt')).status").await;
+        assert!(gone.as_str().is_some_and(|said| said.starts_with("failed")), "{gone}");
         page.errors().await;
         page.reload().await;
         page.find("heading", "Snugfold").await;
@@ -57,15 +52,10 @@ fn a_newer_version_waits_for_the_makers_tap() {
         page.reload().await;
         page.find("heading", "Snugfold").await;
         assert_eq!(page.driver.title().await.ok().as_deref(), Some("Snugfold"));
-        assert_eq!(
-            caches(page).await.len(),
-            2,
-            "the older files stay until then"
-        );
+        assert_eq!(caches(page).await.len(), 2, "the older files stay until then");
 
         // The trouble block offers the newer version too, for a broken one can't.
-        page.js("dispatchEvent(new Event('snugfold:trouble'))", Vec::new())
-            .await;
+        page.js("dispatchEvent(new Event('snugfold:trouble'))", Vec::new()).await;
         page.press("Use the newer version").await;
         page.wait("the newer version", async || {
             let title = page.driver.title().await.ok()?;
@@ -77,10 +67,7 @@ fn a_newer_version_waits_for_the_makers_tap() {
         page.site.stop();
         page.reload().await;
         page.find("heading", "Snugfold").await;
-        assert_eq!(
-            page.driver.title().await.ok().as_deref(),
-            Some("Snugfold, newer")
-        );
+        assert_eq!(page.driver.title().await.ok().as_deref(), Some("Snugfold, newer"));
     });
 }
 
@@ -96,8 +83,7 @@ fn two_copies_side_by_side_leave_each_other_alone() {
         renew(&page.scratch.join("copy0"), "Snugfold, newer");
         page.open("one/").await;
         waiting(page).await;
-        page.js("dispatchEvent(new Event('snugfold:trouble'))", Vec::new())
-            .await;
+        page.js("dispatchEvent(new Event('snugfold:trouble'))", Vec::new()).await;
         page.press("Use the newer version").await;
         page.wait("the newer version", async || {
             let title = page.driver.title().await.ok()?;
@@ -190,10 +176,7 @@ pub(crate) fn copy(from: &Path, to: &Path) {
 fn renew(files: &Path, title: &str) {
     let page = files.join("index.html");
     let text = fs::read_to_string(&page).expect("the page");
-    let text = text.replace(
-        "<title>Snugfold</title>",
-        &format!("<title>{title}</title>"),
-    );
+    let text = text.replace("<title>Snugfold</title>", &format!("<title>{title}</title>"));
     assert!(text.contains(title), "the page has its title");
     fs::write(&page, text).expect("the newer page");
     xtask::precache::write(files).expect("the newer list");

@@ -5,9 +5,7 @@ use serde_json::json;
 use std::path::PathBuf;
 
 fn wish(name: &str) -> Option<String> {
-    std::env::var(format!("SNUGFOLD_SHOT{name}"))
-        .ok()
-        .filter(|value| !value.is_empty())
+    std::env::var(format!("SNUGFOLD_SHOT{name}")).ok().filter(|value| !value.is_empty())
 }
 
 #[test]
@@ -24,35 +22,22 @@ fn shot() {
         page.size(width, height).await;
         if wish("_DARK").is_some() {
             let dark = json!([{ "name": "prefers-color-scheme", "value": "dark" }]);
-            page.cdp("Emulation.setEmulatedMedia", json!({ "features": dark }))
-                .await;
+            page.cdp("Emulation.setEmulatedMedia", json!({ "features": dark })).await;
         }
         let fragment = wish("_FRAGMENT").map(|text| format!("#{}", text.trim_start_matches('#')));
         page.open(&fragment.unwrap_or_default()).await;
-        page.wait_js(
-            "the page",
-            "return document.getElementById('app').hasChildNodes()",
-        )
-        .await;
+        page.wait_js("the page", "return document.getElementById('app').hasChildNodes()").await;
         for words in wish("_CLICKS").unwrap_or_default().lines() {
             page.press(words).await;
         }
         // Two frames: what the last click changed has been drawn.
-        page.js_async(
-            "await new Promise((f) => requestAnimationFrame(() => requestAnimationFrame(f)))",
-        )
-        .await;
+        page.js_async("await new Promise((f) => requestAnimationFrame(() => requestAnimationFrame(f)))").await;
         if wish("_FULL").is_some() {
-            let tall = page
-                .js("return document.documentElement.scrollHeight", Vec::new())
-                .await;
+            let tall = page.js("return document.documentElement.scrollHeight", Vec::new()).await;
             let tall = tall.as_u64().and_then(|tall| u32::try_from(tall).ok());
             page.size(width, tall.unwrap_or(height).max(height)).await;
         }
-        page.driver
-            .screenshot(&out)
-            .await
-            .expect("the picture is written");
+        page.driver.screenshot(&out).await.expect("the picture is written");
         for error in page.errors().await {
             println!("the browser complains: {error}");
         }

@@ -19,11 +19,7 @@ fn the_design_can_be_saved_when_the_program_stops() {
         assert!(!page.shows(HEADLINE).await);
         let design = r#"{"name":"Été ¼ in"}"#;
         page.js(THROW, Vec::new()).await;
-        page.js(
-            "localStorage.setItem('/snugfold:current', arguments[0])",
-            vec![json!(design)],
-        )
-        .await;
+        page.js("localStorage.setItem('/snugfold:current', arguments[0])", vec![json!(design)]).await;
         page.see(HEADLINE).await;
         page.press("Save this design as a file").await;
         let saved = page.downloaded("design.snugfold.json").await;

@@ -5,10 +5,7 @@ use wasm_bindgen_test::wasm_bindgen_test;
 
 fn marked() -> bool {
     let storage = keys::storage().expect("a browser under test allows storage");
-    storage
-        .get_item(&keys::key(keys::OPENING))
-        .expect("storage answers")
-        .is_some()
+    storage.get_item(&keys::key(keys::OPENING)).expect("storage answers").is_some()
 }
 
 #[wasm_bindgen_test]
@@ -31,8 +28,5 @@ fn what_is_opened_later_does_not_change_the_answer_of_the_start() {
 #[wasm_bindgen_test]
 fn names_carry_the_folder_of_the_page() {
     let key = keys::key(keys::CURRENT);
-    assert!(
-        key.starts_with('/') && key.ends_with("/snugfold:current"),
-        "{key}"
-    );
+    assert!(key.starts_with('/') && key.ends_with("/snugfold:current"), "{key}");
 }

@@ -12,10 +12,7 @@ use std::collections::BTreeSet;
 use wasm_bindgen_test::wasm_bindgen_test;
 
 fn named(name: &str) -> Project {
-    Project {
-        name: name.to_owned(),
-        ..example().expect("the example is a project")
-    }
+    Project { name: name.to_owned(), ..example().expect("the example is a project") }
 }
 
 fn names(store: &Store) -> BTreeSet<String> {
@@ -57,10 +54,7 @@ fn two_windows_on_one_set_keep_both() {
     assert_eq!(one.save(&named("from one")), Ok(Saved::Here));
     assert_eq!(two.save(&named("from two")), Ok(Saved::AsCopyOf(id)));
     let all = names(&one);
-    assert!(
-        all.contains("from one") && all.contains("from two (other copy)"),
-        "{all:?}"
-    );
+    assert!(all.contains("from one") && all.contains("from two (other copy)"), "{all:?}");
     for store in [&mut one, &mut two] {
         let open = store.current().expect("it is open");
         store.delete(open).expect("it is here");
@@ -71,23 +65,13 @@ fn two_windows_on_one_set_keep_both() {
 fn names_on_the_shelf_carry_the_folder_of_the_page() {
     let mut shelf = LocalShelf::of_page().expect("a browser under test allows storage");
     let storage = keys::storage().expect("a browser under test allows storage");
-    storage
-        .set_item("/another/copy/snugfold:set/1/1-00000000", "theirs")
-        .expect("there is room");
+    storage.set_item("/another/copy/snugfold:set/1/1-00000000", "theirs").expect("there is room");
     shelf.write("set/x", "mine").expect("there is room");
-    assert_eq!(
-        storage.get_item(&keys::key("snugfold:set/x")),
-        Ok(Some("mine".to_owned()))
-    );
+    assert_eq!(storage.get_item(&keys::key("snugfold:set/x")), Ok(Some("mine".to_owned())));
     let keys = shelf.keys().expect("it can be read");
-    assert!(
-        keys.contains(&"set/x".to_owned()) && !keys.iter().any(|k| k.contains("another")),
-        "{keys:?}"
-    );
+    assert!(keys.contains(&"set/x".to_owned()) && !keys.iter().any(|k| k.contains("another")), "{keys:?}");
     shelf.remove("set/x").expect("it can be written to");
-    storage
-        .remove_item("/another/copy/snugfold:set/1/1-00000000")
-        .expect("it can be written to");
+    storage.remove_item("/another/copy/snugfold:set/1/1-00000000").expect("it can be written to");
 }
 
 #[wasm_bindgen_test]
@@ -109,9 +93,7 @@ fn full_storage_is_said_and_what_was_saved_stays() {
     let listed = names(&Store::begin());
     let opened = Store::begin().open(id).map(|(project, _)| project);
     for i in 0..count {
-        storage
-            .remove_item(&format!("filler {i}"))
-            .expect("it can be written to");
+        storage.remove_item(&format!("filler {i}")).expect("it can be written to");
     }
     assert_eq!(full, Err(KeepError::Refused(Refused::Full)));
     assert!(listed.contains("before"), "{listed:?}");
@@ -127,24 +109,15 @@ fn forbidden_storage_is_said_and_work_goes_on() {
          Object.defineProperty(window, 'localStorage', { configurable: true,
            get() { throw new DOMException('no', 'SecurityError'); } });",
     );
-    let allow = js_sys::Function::new_no_args(
-        "Object.defineProperty(window, 'localStorage', window.kept);",
-    );
-    forbid
-        .call0(&wasm_bindgen::JsValue::NULL)
-        .expect("the getter can be replaced");
+    let allow = js_sys::Function::new_no_args("Object.defineProperty(window, 'localStorage', window.kept);");
+    forbid.call0(&wasm_bindgen::JsValue::NULL).expect("the getter can be replaced");
     let mut store = Store::begin();
     let keeping = store.keeping();
     let saved = store.save(&named("in memory"));
     let listed = names(&store);
-    allow
-        .call0(&wasm_bindgen::JsValue::NULL)
-        .expect("the getter can be put back");
+    allow.call0(&wasm_bindgen::JsValue::NULL).expect("the getter can be put back");
     assert_eq!(keeping, Keeping::UntilClosed(Refused::Forbidden));
-    assert_eq!(
-        (saved, listed),
-        (Ok(Saved::Here), BTreeSet::from(["in memory".to_owned()]))
-    );
+    assert_eq!((saved, listed), (Ok(Saved::Here), BTreeSet::from(["in memory".to_owned()])));
     assert_eq!(Store::begin().keeping(), Keeping::Lasting);
 }
 
@@ -153,10 +126,7 @@ fn the_trouble_message_finds_the_design_on_the_screen() {
     let mut store = Store::begin();
     store.save(&named("on the screen")).expect("there is room");
     let storage = keys::storage().expect("a browser under test allows storage");
-    let text = storage
-        .get_item(&keys::key(keys::CURRENT))
-        .expect("it can be read")
-        .expect("it is there");
+    let text = storage.get_item(&keys::key(keys::CURRENT)).expect("it can be read").expect("it is there");
     let sets = snugfold::keep::file::read(text.as_bytes()).expect("it is a file");
     assert_eq!(sets[0].project, named("on the screen"));
     let open = store.current().expect("it is open");
@@ -173,9 +143,7 @@ fn a_link_goes_through_the_address_unchanged() {
     address::leave();
     assert_eq!(address::opened_with(), None);
     let whole = address::address(&design).expect("it is short");
-    location
-        .set_hash(whole.split_once('#').expect("it has a fragment").1)
-        .expect("it is an address");
+    location.set_hash(whole.split_once('#').expect("it has a fragment").1).expect("it is an address");
     assert_eq!(location.href(), Ok(whole));
     assert_eq!(address::opened_with(), Some(Ok(design)));
     address::leave();

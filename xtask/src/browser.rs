@@ -5,13 +5,7 @@ use crate::command::{ask, run};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-const BROWSERS: [&str; 5] = [
-    "chromium",
-    "chromium-browser",
-    "google-chrome",
-    "google-chrome-stable",
-    "chrome",
-];
+const BROWSERS: [&str; 5] = ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome"];
 const MAC_BROWSERS: [&str; 2] = [
     "/Applications/Chromium.app/Contents/MacOS/Chromium",
     "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
@@ -67,15 +61,8 @@ pub fn ensure() -> Result<Browser, Failure> {
         return Ok(browser);
     }
     if ask("apt-get", &["--version"]).is_some() {
-        let installed = apt(&["update"]).and_then(|()| {
-            apt(&[
-                "install",
-                "--yes",
-                "--no-install-recommends",
-                "chromium",
-                "chromium-driver",
-            ])
-        });
+        let installed = apt(&["update"])
+            .and_then(|()| apt(&["install", "--yes", "--no-install-recommends", "chromium", "chromium-driver"]));
         if let Err(failure) = installed {
             eprintln!("    {failure}");
         }
@@ -92,9 +79,7 @@ fn find() -> Option<Browser> {
 }
 
 fn named(variable: &str) -> Option<PathBuf> {
-    std::env::var_os(variable)
-        .map(PathBuf::from)
-        .filter(|path| path.is_file())
+    std::env::var_os(variable).map(PathBuf::from).filter(|path| path.is_file())
 }
 
 fn on_path(program: &str) -> Option<PathBuf> {
@@ -117,9 +102,6 @@ fn apt(args: &[&str]) -> Result<(), Failure> {
         return Err("installing a package needs the administrator".into());
     };
     // Another installation may be going on.
-    command
-        .args(["-o", "DPkg::Lock::Timeout=300"])
-        .args(args)
-        .env("DEBIAN_FRONTEND", "noninteractive");
+    command.args(["-o", "DPkg::Lock::Timeout=300"]).args(args).env("DEBIAN_FRONTEND", "noninteractive");
     run(&mut command)
 }

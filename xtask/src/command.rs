@@ -40,10 +40,7 @@ pub fn cargo(args: &[&str]) -> Result<Command, Failure> {
 /// When the folder's name can't stand on a path.
 pub fn with_path(command: &mut Command, folders: &[&Path]) -> Result<(), Failure> {
     let old = std::env::var_os("PATH").unwrap_or_default();
-    let all = folders
-        .iter()
-        .map(|folder| folder.to_path_buf())
-        .chain(std::env::split_paths(&old));
+    let all = folders.iter().map(|folder| folder.to_path_buf()).chain(std::env::split_paths(&old));
     let joined: OsString = std::env::join_paths(all)?;
     command.env("PATH", joined);
     Ok(())
@@ -55,15 +52,8 @@ pub fn with_path(command: &mut Command, folders: &[&Path]) -> Result<(), Failure
 /// When it can't be started or fails.
 pub fn run(command: &mut Command) -> Result<(), Failure> {
     eprintln!("    {}", shown(command));
-    let status = command
-        .stdin(Stdio::null())
-        .status()
-        .map_err(|error| format!("{}: {error}", shown(command)))?;
-    if status.success() {
-        Ok(())
-    } else {
-        Err(format!("{}: {status}", shown(command)).into())
-    }
+    let status = command.stdin(Stdio::null()).status().map_err(|error| format!("{}: {error}", shown(command)))?;
+    if status.success() { Ok(()) } else { Err(format!("{}: {status}", shown(command)).into()) }
 }
 
 /// Runs a command that prints test results, shows them, and counts them.
@@ -99,41 +89,21 @@ pub fn run_tests(command: &mut Command) -> Result<Count, Failure> {
 /// Asks a program something; `None` when it isn't there or says no.
 #[must_use]
 pub fn ask(program: &str, args: &[&str]) -> Option<String> {
-    let output = Command::new(program)
-        .args(args)
-        .stdin(Stdio::null())
-        .stderr(Stdio::null())
-        .output()
-        .ok()?;
-    output
-        .status
-        .success()
-        .then(|| String::from_utf8_lossy(&output.stdout).trim().to_owned())
+    let output = Command::new(program).args(args).stdin(Stdio::null()).stderr(Stdio::null()).output().ok()?;
+    output.status.success().then(|| String::from_utf8_lossy(&output.stdout).trim().to_owned())
 }
 
 fn shown(command: &Command) -> String {
-    let name = Path::new(command.get_program())
-        .file_stem()
-        .unwrap_or_default()
-        .to_string_lossy()
-        .into_owned();
+    let name = Path::new(command.get_program()).file_stem().unwrap_or_default().to_string_lossy().into_owned();
     let args = command.get_args().map(|arg| arg.to_string_lossy());
-    std::iter::once(name.into())
-        .chain(args)
-        .collect::<Vec<_>>()
-        .join(" ")
+    std::iter::once(name.into()).chain(args).collect::<Vec<_>>().join(" ")
 }
 
 fn result_line(line: &str) -> Option<Count> {
     let rest = line.trim().strip_prefix("test result: ")?;
-    let number = |what: &str| {
-        rest.split([';', '.'])
-            .find_map(|part| part.trim().strip_suffix(what)?.trim().parse().ok())
-    };
-    Some(Count {
-        passed: number("passed")?,
-        failed: number("failed")?,
-    })
+    let number =
+        |what: &str| rest.split([';', '.']).find_map(|part| part.trim().strip_suffix(what)?.trim().parse().ok());
+    Some(Count { passed: number("passed")?, failed: number("failed")? })
 }
 
 #[cfg(test)]
@@ -145,17 +115,11 @@ mod tests {
         let check = |line, expected| assert_eq!(result_line(line), expected, "{line}");
         check(
             "test result: ok. 12 passed; 0 failed; 1 ignored; 0 measured; 0 filtered out",
-            Some(Count {
-                passed: 12,
-                failed: 0,
-            }),
+            Some(Count { passed: 12, failed: 0 }),
         );
         check(
             "test result: FAILED. 3 passed; 2 failed; 0 ignored; finished in 0.00s",
-            Some(Count {
-                passed: 3,
-                failed: 2,
-            }),
+            Some(Count { passed: 3, failed: 2 }),
         );
         check("running 12 tests", None);
         check("test result: none", None);

@@ -71,16 +71,11 @@ fn fill(template: &str, list: &[(String, String)]) -> Result<String, Failure> {
             return Err(format!("{WORKER} must have {blank} once").into());
         }
     }
-    let lines: String = list
-        .iter()
-        .map(|(path, hash)| format!("\n  [{path:?}, {hash:?}],"))
-        .collect();
+    let lines: String = list.iter().map(|(path, hash)| format!("\n  [{path:?}, {hash:?}],")).collect();
     // The worker's own text counts too: a browser takes any change of it for a new
     // version, and two versions must not share a cache.
     let version = &sha256::hex(format!("{template}{lines}").as_bytes())[..16];
-    Ok(template
-        .replace(FILES, &format!("{lines}\n"))
-        .replace(VERSION, version))
+    Ok(template.replace(FILES, &format!("{lines}\n")).replace(VERSION, version))
 }
 
 #[cfg(test)]

@@ -29,8 +29,7 @@ pub fn run(args: &[String]) -> Result<(), Failure> {
     }
     let dist = root()?.join("dist");
     build::page(&tools::ensure()?, speed, &dist)?;
-    let site = Site::start(&dist, port)
-        .map_err(|error| format!("port {port}: {error}; another one: --port N"))?;
+    let site = Site::start(&dist, port).map_err(|error| format!("port {port}: {error}; another one: --port N"))?;
     println!("Snugfold is at {}   (Ctrl-C ends it)", site.url());
     site.wait();
     Ok(())

@@ -38,14 +38,7 @@ pub fn run(args: &[String]) -> Result<(), Failure> {
     if !built {
         build::page(&tools::ensure()?, Speed::Visitors, &dist)?;
     }
-    let mut command = cargo(&[
-        "test",
-        "--locked",
-        "--package",
-        "snugfold",
-        "--test",
-        "page",
-    ])?;
+    let mut command = cargo(&["test", "--locked", "--package", "snugfold", "--test", "page"])?;
     command
         .args(["--", "--ignored", "--exact", "shot::shot", "--nocapture"])
         .env("SNUGFOLD_DIST", &dist)

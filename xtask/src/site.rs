@@ -32,10 +32,7 @@ impl Site {
     /// # Errors
     /// When the port is taken.
     pub fn start(files: &Path, port: u16) -> io::Result<Self> {
-        let shelf = Shelf {
-            at: "/".to_owned(),
-            files: files.to_path_buf(),
-        };
+        let shelf = Shelf { at: "/".to_owned(), files: files.to_path_buf() };
         Self::start_with(vec![shelf], port)
     }
 
@@ -63,11 +60,7 @@ impl Site {
                 }
             }
         });
-        Ok(Self {
-            address,
-            stop,
-            thread: Some(thread),
-        })
+        Ok(Self { address, stop, thread: Some(thread) })
     }
 
     /// Where the site is, with a slash at the end. By number: the name may lead to another
@@ -125,10 +118,7 @@ fn answer(stream: TcpStream, shelves: &[Shelf]) -> io::Result<()> {
         line.clear();
     }
     let mut words = first.split_whitespace();
-    let (method, target) = (
-        words.next().unwrap_or_default(),
-        words.next().unwrap_or_default(),
-    );
+    let (method, target) = (words.next().unwrap_or_default(), words.next().unwrap_or_default());
     let mut stream = stream;
     if method != "GET" && method != "HEAD" {
         return send(&mut stream, "405 Method Not Allowed", &[], b"");
@@ -146,26 +136,13 @@ fn answer(stream: TcpStream, shelves: &[Shelf]) -> io::Result<()> {
             }
             Err(_) => send(&mut stream, "404 Not Found", &[], b"not found"),
         },
-        Answer::Moved(to) => send(
-            &mut stream,
-            "301 Moved Permanently",
-            &[("Location", to)],
-            b"",
-        ),
+        Answer::Moved(to) => send(&mut stream, "301 Moved Permanently", &[("Location", to)], b""),
         Answer::Nothing => send(&mut stream, "404 Not Found", &[], b"not found"),
     }
 }
 
-fn send(
-    stream: &mut TcpStream,
-    status: &str,
-    headers: &[(&str, String)],
-    body: &[u8],
-) -> io::Result<()> {
-    let mut head = format!(
-        "HTTP/1.1 {status}\r\nContent-Length: {}\r\nConnection: close\r\n",
-        body.len()
-    );
+fn send(stream: &mut TcpStream, status: &str, headers: &[(&str, String)], body: &[u8]) -> io::Result<()> {
+    let mut head = format!("HTTP/1.1 {status}\r\nContent-Length: {}\r\nConnection: close\r\n", body.len());
     for (name, value) in headers {
         head.push_str(&format!("{name}: {value}\r\n"));
     }
@@ -178,12 +155,8 @@ fn send(
 /// Only names that a build makes are looked up: no way leads out of the folder.
 fn find(target: &str, shelves: &[Shelf]) -> Answer {
     let path = target.split(['?', '#']).next().unwrap_or_default();
-    let plain = |part: &str| {
-        !part.starts_with('.')
-            && part
-                .chars()
-                .all(|c| c.is_ascii_alphanumeric() || "-_.".contains(c))
-    };
+    let plain =
+        |part: &str| !part.starts_with('.') && part.chars().all(|c| c.is_ascii_alphanumeric() || "-_.".contains(c));
     if !path.starts_with('/') || !path.split('/').all(plain) {
         return Answer::Nothing;
     }
@@ -193,10 +166,7 @@ fn find(target: &str, shelves: &[Shelf]) -> Answer {
         }
     }
     // The longest folder that fits: one copy may lie within another's.
-    let shelf = shelves
-        .iter()
-        .filter(|shelf| path.starts_with(&shelf.at))
-        .max_by_key(|shelf| shelf.at.len());
+    let shelf = shelves.iter().filter(|shelf| path.starts_with(&shelf.at)).max_by_key(|shelf| shelf.at.len());
     let Some(shelf) = shelf else {
         return Answer::Nothing;
     };
@@ -228,10 +198,7 @@ mod tests {
     use std::path::PathBuf;
 
     fn found(target: &str) -> Option<PathBuf> {
-        let shelf = |at: &str, files: &str| Shelf {
-            at: at.to_owned(),
-            files: PathBuf::from(files),
-        };
+        let shelf = |at: &str, files: &str| Shelf { at: at.to_owned(), files: PathBuf::from(files) };
         let shelves = [shelf("/", "top"), shelf("/two/", "second")];
         match find(target, &shelves) {
             Answer::File(path) => Some(path),
@@ -249,14 +216,7 @@ mod tests {
 
     #[test]
     fn no_way_leads_out_of_the_folder() {
-        for target in [
-            "/../x",
-            "/two/../../x",
-            "/.git/config",
-            "/%2e%2e/x",
-            "x",
-            "",
-        ] {
+        for target in ["/../x", "/two/../../x", "/.git/config", "/%2e%2e/x", "x", ""] {
             assert_eq!(found(target), None, "{target}");
         }
     }

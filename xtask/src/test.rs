@@ -27,10 +27,7 @@ impl Report {
             Ok(count) => (count, "done".to_owned()),
             Err(failure) => {
                 eprintln!("{failure}");
-                let failed = Count {
-                    passed: 0,
-                    failed: 1,
-                };
+                let failed = Count { passed: 0, failed: 1 };
                 (failed, "FAILED".to_owned())
             }
         };
@@ -54,10 +51,7 @@ pub fn run(args: &[String]) -> Result<bool, Failure> {
     }
     let wanted = |name: &str| stages.is_empty() || stages.iter().any(|stage| stage == name);
     let start = Instant::now();
-    let mut report = Report {
-        count: Count::default(),
-        lines: Vec::new(),
-    };
+    let mut report = Report { count: Count::default(), lines: Vec::new() };
 
     if wanted("fmt") || wanted("clippy") {
         report.stage("tools: rustfmt and clippy", || done(tools::components()));
@@ -74,15 +68,7 @@ pub fn run(args: &[String]) -> Result<bool, Failure> {
     }
     if wanted("clippy") {
         report.stage("clippy, native", || {
-            check(cargo(&[
-                "clippy",
-                "--locked",
-                "--workspace",
-                "--all-targets",
-                "--",
-                "-D",
-                "warnings",
-            ]))
+            check(cargo(&["clippy", "--locked", "--workspace", "--all-targets", "--", "-D", "warnings"]))
         });
         report.stage("clippy, wasm", || {
             check(cargo(&[
@@ -116,23 +102,16 @@ pub fn run(args: &[String]) -> Result<bool, Failure> {
     }
     if let (Some(tools), Some(browser)) = (&found, &browser) {
         if wanted("wasm") {
-            report.stage("tests inside a browser", || {
-                in_browser(&tools.bindgen, browser, extra)
-            });
+            report.stage("tests inside a browser", || in_browser(&tools.bindgen, browser, extra));
         }
         if wanted("page") {
             let dist = build::test_dist()?;
-            let built = report.stage("build the page", || {
-                done(build::page(tools, Speed::Visitors, &dist))
-            });
+            let built = report.stage("build the page", || done(build::page(tools, Speed::Visitors, &dist)));
             if built {
                 report.stage("weight of the page", || weigh_dist(&dist));
                 report.stage("journeys through the page", || {
                     page_test(&dist, "page", |command| {
-                        command
-                            .env("CHROMIUM", &browser.chromium)
-                            .env("CHROMEDRIVER", &browser.driver)
-                            .args(extra);
+                        command.env("CHROMIUM", &browser.chromium).env("CHROMEDRIVER", &browser.driver).args(extra);
                     })
                 });
             }
@@ -145,10 +124,7 @@ pub fn run(args: &[String]) -> Result<bool, Failure> {
     }
     println!("{:>6.1} s  in all", start.elapsed().as_secs_f64());
     // The one line that a machine reads.
-    println!(
-        "snugfold: {} passed, {} failed",
-        report.count.passed, report.count.failed
-    );
+    println!("snugfold: {} passed, {} failed", report.count.passed, report.count.failed);
     Ok(report.count.failed == 0)
 }
 

@@ -67,10 +67,7 @@ pub fn locked(package: &str) -> Result<String, Failure> {
 }
 
 fn wasm_target() -> Result<(), Failure> {
-    let sysroot = Command::new("rustc")
-        .args(["--print", "sysroot"])
-        .current_dir(root()?)
-        .output()?;
+    let sysroot = Command::new("rustc").args(["--print", "sysroot"]).current_dir(root()?).output()?;
     let sysroot = PathBuf::from(String::from_utf8_lossy(&sysroot.stdout).trim());
     if sysroot.join("lib/rustlib").join(TARGET).is_dir() {
         return Ok(());
@@ -85,15 +82,8 @@ fn rustup(args: &[&str]) -> Result<(), Failure> {
 }
 
 /// The folder that holds `program` of `package`, in this very version.
-fn tool(
-    package: &str,
-    program: &str,
-    version: &str,
-    features: &[&str],
-) -> Result<PathBuf, Failure> {
-    let is_it = |said: Option<String>| {
-        said.is_some_and(|said| said.split_whitespace().nth(1) == Some(version))
-    };
+fn tool(package: &str, program: &str, version: &str, features: &[&str]) -> Result<PathBuf, Failure> {
+    let is_it = |said: Option<String>| said.is_some_and(|said| said.split_whitespace().nth(1) == Some(version));
     // The maker of this machine may have it already.
     if is_it(ask(program, &["--version"]))
         && let Some(found) = on_path(program)
@@ -107,10 +97,7 @@ fn tool(
         return Ok(bin);
     }
     fs::create_dir_all(&home)?;
-    eprintln!(
-        "Installing {package} {version} into {} (once)",
-        home.display()
-    );
+    eprintln!("Installing {package} {version} into {} (once)", home.display());
     let mut install = cargo(&["install", package, "--version", version, "--locked"])?;
     install
         .args(features)
@@ -136,11 +123,7 @@ fn on_path(program: &str) -> Option<PathBuf> {
 
 /// A folder of the user's, outside any checkout. `SNUGFOLD_TOOLS` names another.
 fn cache() -> Result<PathBuf, Failure> {
-    let folder = |name: &str| {
-        std::env::var_os(name)
-            .map(PathBuf::from)
-            .filter(|path| path.is_absolute())
-    };
+    let folder = |name: &str| std::env::var_os(name).map(PathBuf::from).filter(|path| path.is_absolute());
     let home = |rest: &str| folder("HOME").map(|home| home.join(Path::new(rest)));
     folder("SNUGFOLD_TOOLS")
         .or_else(|| {

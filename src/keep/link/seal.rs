@@ -16,9 +16,7 @@ const NAME: &str = "snug";
 /// Characters of a link whose body is as long as can be, with room for a pasted address before it.
 const MOST_CHARACTERS: usize = MOST / 3 * 4 + 4_096;
 /// What people and programs write right behind a link.
-const BEHIND: [char; 13] = [
-    '.', ',', ';', ':', '!', '?', ')', ']', '>', '"', '\'', '”', '’',
-];
+const BEHIND: [char; 13] = ['.', ',', ';', ':', '!', '?', ')', ']', '>', '"', '\'', '”', '’'];
 const ALPHABET: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_";
 
 /// Seals a body of version 1.
@@ -50,11 +48,7 @@ pub fn open(link: &str) -> Result<Vec<u8>, LinkError> {
     let text = text.trim_end_matches(BEHIND);
     let rest = text.strip_prefix(NAME).ok_or(LinkError::NotALink)?;
     let Some((version, code)) = rest.split_once('.') else {
-        return Err(if rest.bytes().all(|b| b.is_ascii_digit()) {
-            LinkError::Cut
-        } else {
-            LinkError::NotALink
-        });
+        return Err(if rest.bytes().all(|b| b.is_ascii_digit()) { LinkError::Cut } else { LinkError::NotALink });
     };
     match version.parse::<u32>() {
         Ok(VERSION) if version.len() == 1 => unwrap(code),
@@ -67,13 +61,8 @@ fn unwrap(code: &str) -> Result<Vec<u8>, LinkError> {
     let (bytes, idle) = from_text(code).ok_or(LinkError::Damaged)?;
     let mut reader = Reader::new(&bytes);
     // Without its length or checksum a link is cut very short indeed.
-    let count: usize = reader.narrow().map_err(|_| {
-        if bytes.len() < 3 {
-            LinkError::Cut
-        } else {
-            LinkError::Damaged
-        }
-    })?;
+    let count: usize =
+        reader.narrow().map_err(|_| if bytes.len() < 3 { LinkError::Cut } else { LinkError::Damaged })?;
     if count > MOST {
         return Err(LinkError::Damaged);
     }
@@ -88,23 +77,14 @@ fn unwrap(code: &str) -> Result<Vec<u8>, LinkError> {
 /// CRC-32/ISO-HDLC, bit by bit: a link is short.
 fn crc32(bytes: &[u8]) -> u32 {
     !bytes.iter().fold(!0_u32, |sum, &byte| {
-        (0..8).fold(sum ^ u32::from(byte), |s, _| {
-            if s & 1 == 1 {
-                s >> 1 ^ 0xedb8_8320
-            } else {
-                s >> 1
-            }
-        })
+        (0..8).fold(sum ^ u32::from(byte), |s, _| if s & 1 == 1 { s >> 1 ^ 0xedb8_8320 } else { s >> 1 })
     })
 }
 
 fn to_text(bytes: &[u8]) -> String {
     let mut text = String::with_capacity(bytes.len().div_ceil(3) * 4);
     for three in bytes.chunks(3) {
-        let bits = three
-            .iter()
-            .fold(0_u32, |bits, &b| bits << 8 | u32::from(b))
-            << (8 * (3 - three.len()));
+        let bits = three.iter().fold(0_u32, |bits, &b| bits << 8 | u32::from(b)) << (8 * (3 - three.len()));
         for i in 0..=three.len() {
             text.push(char::from(ALPHABET[(bits >> (18 - 6 * i) & 63) as usize]));
         }
@@ -151,14 +131,9 @@ mod tests {
     /// RFC 4648 §10, without the padding; and the two characters that are not those of §4.
     #[test]
     fn the_text_is_base64url() {
-        for (bytes, text) in [
-            ("", ""),
-            ("f", "Zg"),
-            ("fo", "Zm8"),
-            ("foo", "Zm9v"),
-            ("foob", "Zm9vYg"),
-            ("fooba", "Zm9vYmE"),
-        ] {
+        for (bytes, text) in
+            [("", ""), ("f", "Zg"), ("fo", "Zm8"), ("foo", "Zm9v"), ("foob", "Zm9vYg"), ("fooba", "Zm9vYmE")]
+        {
             assert_eq!(to_text(bytes.as_bytes()), text);
             assert_eq!(from_text(text), Some((bytes.as_bytes().to_vec(), false)));
         }
@@ -171,26 +146,17 @@ mod tests {
     #[test]
     fn each_fault_has_its_name() {
         let link = close(b"a body that says something").expect("it is short");
-        assert_eq!(
-            open(&link).as_deref(),
-            Ok(&b"a body that says something"[..])
-        );
+        assert_eq!(open(&link).as_deref(), Ok(&b"a body that says something"[..]));
         for cut in "snug".len()..link.len() {
             assert_eq!(open(&link[..cut]), Err(LinkError::Cut), "{}", &link[..cut]);
         }
         for (i, c) in link.char_indices().skip("snug1.".len()) {
             let other = if c == 'A' { 'B' } else { 'A' };
             let changed = format!("{}{other}{}", &link[..i], &link[i + 1..]);
-            assert!(
-                matches!(open(&changed), Err(LinkError::Damaged | LinkError::Cut)),
-                "{changed}"
-            );
+            assert!(matches!(open(&changed), Err(LinkError::Damaged | LinkError::Cut)), "{changed}");
         }
         assert_eq!(open(&link.replace("snug1", "snug2")), Err(LinkError::Newer));
-        assert_eq!(
-            open(&link.replace("snug1", "snug007")),
-            Err(LinkError::NotALink)
-        );
+        assert_eq!(open(&link.replace("snug1", "snug007")), Err(LinkError::NotALink));
         assert_eq!(open(&format!("{link}AAAA")), Err(LinkError::Damaged));
         for other in ["", "#", "snu", "top", "snugly.x", "page/2", "snug-1.AAAA"] {
             assert_eq!(open(other), Err(LinkError::NotALink), "{other}");
@@ -203,11 +169,7 @@ mod tests {
     fn what_other_programs_do_to_a_link_is_undone() {
         let link = close(b"a body").expect("it is short");
         let (a, b) = link.split_at(8);
-        for text in [
-            format!("https://maker.example/paper/#{link}"),
-            format!(" {a}\r\n{b}. "),
-            format!("<#{link}>,"),
-        ] {
+        for text in [format!("https://maker.example/paper/#{link}"), format!(" {a}\r\n{b}. "), format!("<#{link}>,")] {
             assert_eq!(open(&text).as_deref(), Ok(&b"a body"[..]), "{text}");
         }
     }

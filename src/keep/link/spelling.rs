@@ -24,13 +24,7 @@ pub const STYLES: u64 = 32;
 pub const OTHER: u64 = 31;
 
 const UNITS: [&str; 6] = [" in", " mm", " cm", "\"", "mm", "cm"];
-const SHAPES: [Shape; 5] = [
-    Shape::Whole,
-    Shape::Fraction,
-    Shape::Glyph,
-    Shape::Point,
-    Shape::Comma,
-];
+const SHAPES: [Shape; 5] = [Shape::Whole, Shape::Fraction, Shape::Glyph, Shape::Point, Shape::Comma];
 const EIGHTHS: [&str; 7] = ["⅛", "¼", "⅜", "½", "⅝", "¾", "⅞"];
 
 /// What a number looks like.
@@ -51,19 +45,14 @@ impl Shape {
             Self::Fraction => {
                 let (whole, part) = text.split_once(' ').unwrap_or(("0", text));
                 let (n, d) = part.split_once('/')?;
-                let (whole, n, d): (u64, u64, u64) =
-                    (whole.parse().ok()?, n.parse().ok()?, d.parse().ok()?);
+                let (whole, n, d): (u64, u64, u64) = (whole.parse().ok()?, n.parse().ok()?, d.parse().ok()?);
                 let unit = 64_u64.checked_div(d)?;
                 whole.checked_mul(64)?.checked_add(n.checked_mul(unit)?)
             }
             Self::Glyph => {
                 let eighths = EIGHTHS.iter().position(|g| text.ends_with(g))?;
                 let whole = text.strip_suffix(EIGHTHS[eighths])?;
-                let whole: u64 = if whole.is_empty() {
-                    0
-                } else {
-                    whole.parse().ok()?
-                };
+                let whole: u64 = if whole.is_empty() { 0 } else { whole.parse().ok()? };
                 whole.checked_mul(8)?.checked_add(eighths as u64 + 1)
             }
             Self::Point => decimal(text, '.'),
@@ -74,11 +63,7 @@ impl Shape {
     /// The text of a number with this value.
     fn text(self, value: u64) -> Option<String> {
         let with = |whole: u64, part: &str, gap| {
-            if whole == 0 {
-                part.to_owned()
-            } else {
-                format!("{whole}{gap}{part}")
-            }
+            if whole == 0 { part.to_owned() } else { format!("{whole}{gap}{part}") }
         };
         match self {
             Self::Whole => Some(value.to_string()),
@@ -109,12 +94,7 @@ fn decimal(text: &str, mark: char) -> Option<u64> {
 fn show_decimal(value: u64, mark: char) -> String {
     let (digits, places) = (value / 4, (value % 4) as u32 + 1);
     let scale = 10_u64.pow(places);
-    format!(
-        "{}{mark}{:0width$}",
-        digits / scale,
-        digits % scale,
-        width = places as usize
-    )
+    format!("{}{mark}{:0width$}", digits / scale, digits % scale, width = places as usize)
 }
 
 /// Writes a length.
@@ -134,9 +114,7 @@ fn short(text: &str) -> Option<u64> {
     (0..).zip(UNITS).find_map(|(u, unit)| {
         let number = text.strip_suffix(unit)?;
         (0..).zip(SHAPES).find_map(|(s, shape)| {
-            let value = shape
-                .value(number)
-                .filter(|&v| shape.text(v).as_deref() == Some(number))?;
+            let value = shape.value(number).filter(|&v| shape.text(v).as_deref() == Some(number))?;
             value.checked_mul(STYLES)?.checked_add(1 + 5 * u + s)
         })
     })
@@ -159,9 +137,7 @@ pub fn read(number: u64, from: &mut Reader) -> Result<Given, Fault> {
     let (value, style) = (number / STYLES, number % STYLES);
     let text = if style == 0 {
         let bytes = from.take(usize::try_from(value).map_err(|_| Fault::Broken)?)?;
-        std::str::from_utf8(bytes)
-            .map_err(|_| Fault::Broken)?
-            .to_owned()
+        std::str::from_utf8(bytes).map_err(|_| Fault::Broken)?.to_owned()
     } else {
         let (unit, shape) = ((style as usize - 1) / 5, (style as usize - 1) % 5);
         let unit = UNITS.get(unit).ok_or(Fault::Broken)?;
@@ -202,23 +178,11 @@ mod tests {
 
     #[test]
     fn odd_spellings_come_back_too() {
-        for typed in [
-            "4 2/8",
-            "0 1/4 in",
-            "17/4 in",
-            "03 in",
-            "-1 mm",
-            ".5 in",
-            "4. in",
-            "+4.25 INCHES",
-            "1/3 in",
-            "8/8 in",
-        ] {
-            let spelled_out = if typed.ends_with(char::is_alphabetic) {
-                typed.len()
-            } else {
-                typed.len() + " in".len()
-            };
+        for typed in
+            ["4 2/8", "0 1/4 in", "17/4 in", "03 in", "-1 mm", ".5 in", "4. in", "+4.25 INCHES", "1/3 in", "8/8 in"]
+        {
+            let spelled_out =
+                if typed.ends_with(char::is_alphabetic) { typed.len() } else { typed.len() + " in".len() };
             check(typed, 2 + spelled_out);
         }
         check("4 1⁄4″", 2 + 10);
@@ -227,23 +191,13 @@ mod tests {
 
     #[test]
     fn what_stands_for_no_length_is_said() {
-        for number in [
-            2,
-            3 + 32 * 8,
-            4 + 32 * 64,
-            1 + 32 * 9_999_999_999,
-            u64::MAX - 1,
-            u64::MAX - 31,
-        ] {
+        for number in [2, 3 + 32 * 8, 4 + 32 * 64, 1 + 32 * 9_999_999_999, u64::MAX - 1, u64::MAX - 31] {
             let _ = read(number, &mut Reader::new(b"x"));
         }
         // Nought sixty-fourths, nought eighths, ten digits, a text that is not there.
         assert_eq!(read(2, &mut Reader::new(&[])), Err(Fault::Broken));
         assert_eq!(read(3, &mut Reader::new(&[])), Err(Fault::Broken));
-        assert_eq!(
-            read(1 + 32 * 9_999_999_999, &mut Reader::new(&[])),
-            Err(Fault::Broken)
-        );
+        assert_eq!(read(1 + 32 * 9_999_999_999, &mut Reader::new(&[])), Err(Fault::Broken));
         assert_eq!(read(32 * 5, &mut Reader::new(b"3 in")), Err(Fault::Broken));
     }
 }

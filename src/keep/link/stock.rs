@@ -23,10 +23,7 @@ pub fn write_trimmer(to: &mut Writer, t: &Trimmer) {
             | when(t.longest_cut.is_some(), LONGEST)
             | when(t.least_strip.is_some(), STRIP),
     );
-    for given in [&t.edge_trim, &t.longest_cut, &t.least_strip]
-        .into_iter()
-        .flatten()
-    {
+    for given in [&t.edge_trim, &t.longest_cut, &t.least_strip].into_iter().flatten() {
         spelling::write(to, given);
     }
 }
@@ -37,16 +34,8 @@ pub fn write_trimmer(to: &mut Writer, t: &Trimmer) {
 /// [`Fault`] where the bytes are no trimmer.
 pub fn read_trimmer(from: &mut Reader) -> Result<Trimmer, Fault> {
     let marks = from.marks(EDGE | LONGEST | STRIP)?;
-    let mut typed = |mark| {
-        (marks & mark != 0)
-            .then(|| spelling::next(from))
-            .transpose()
-    };
-    Ok(Trimmer {
-        edge_trim: typed(EDGE)?,
-        longest_cut: typed(LONGEST)?,
-        least_strip: typed(STRIP)?,
-    })
+    let mut typed = |mark| (marks & mark != 0).then(|| spelling::next(from)).transpose();
+    Ok(Trimmer { edge_trim: typed(EDGE)?, longest_cut: typed(LONGEST)?, least_strip: typed(STRIP)? })
 }
 
 /// True where a card's sheets are as usual: bought as needed, of one size, pieces either way round.
@@ -58,11 +47,7 @@ pub fn is_usual(card: &Card) -> bool {
 /// Writes where a card's sheets come from.
 pub fn write_sheets(to: &mut Writer, card: &Card) {
     let more = !card.more_sheets.is_empty();
-    write_supply(
-        to,
-        card.supply,
-        when(!card.lie.is_usual(), UPRIGHT) | when(more, MORE),
-    );
+    write_supply(to, card.supply, when(!card.lie.is_usual(), UPRIGHT) | when(more, MORE));
     if more {
         to.count(card.more_sheets.len());
         for sheets in &card.more_sheets {
@@ -79,21 +64,13 @@ pub fn write_sheets(to: &mut Writer, card: &Card) {
 /// [`Fault`] where the bytes are no such thing.
 pub fn read_sheets(from: &mut Reader) -> Result<(Supply, Vec<MoreSheets>, Lie), Fault> {
     let (supply, marks) = read_supply(from, UPRIGHT | MORE)?;
-    let lie = if marks & UPRIGHT == 0 {
-        Lie::Either
-    } else {
-        Lie::Upright
-    };
+    let lie = if marks & UPRIGHT == 0 { Lie::Either } else { Lie::Upright };
     let mut more = Vec::new();
     if marks & MORE != 0 {
         for _ in 0..from.count(limits::MORE_SHEETS)? {
             let supply = read_supply(from, 0)?.0;
             let (width, height) = (spelling::next(from)?, spelling::next(from)?);
-            more.push(MoreSheets {
-                width,
-                height,
-                supply,
-            });
+            more.push(MoreSheets { width, height, supply });
         }
     }
     Ok((supply, more, lie))
@@ -118,10 +95,6 @@ fn read_supply(from: &mut Reader, more: u64) -> Result<(Supply, u64), Fault> {
     let marks = from.marks(HAVE | SHUT | PRICE | more)?;
     let have = if marks & HAVE == 0 { 0 } else { from.narrow()? };
     let price = (marks & PRICE != 0).then(|| from.narrow()).transpose()?;
-    let shop = if marks & SHUT == 0 {
-        Shop::Open
-    } else {
-        Shop::Shut
-    };
+    let shop = if marks & SHUT == 0 { Shop::Open } else { Shop::Shut };
     Ok((Supply { have, shop, price }, marks))
 }

@@ -104,8 +104,7 @@ impl<'a> Reader<'a> {
     /// # Errors
     /// [`Fault::Broken`] where it is larger.
     pub fn count(&mut self, most: usize) -> Result<usize, Fault> {
-        self.narrow()
-            .and_then(|n| if n <= most { Ok(n) } else { Err(Fault::Broken) })
+        self.narrow().and_then(|n| if n <= most { Ok(n) } else { Err(Fault::Broken) })
     }
 
     /// The next number, as marks of which only those in `known` have a meaning.
@@ -113,13 +112,7 @@ impl<'a> Reader<'a> {
     /// # Errors
     /// [`Fault::Unknown`] where another is set.
     pub fn marks(&mut self, known: u64) -> Result<u64, Fault> {
-        self.number().and_then(|m| {
-            if m & !known == 0 {
-                Ok(m)
-            } else {
-                Err(Fault::Unknown)
-            }
-        })
+        self.number().and_then(|m| if m & !known == 0 { Ok(m) } else { Err(Fault::Unknown) })
     }
 
     /// The next text.
@@ -136,11 +129,7 @@ impl<'a> Reader<'a> {
     /// # Errors
     /// [`Fault::Broken`] where something does.
     pub const fn end(&self) -> Result<(), Fault> {
-        if self.rest.is_empty() {
-            Ok(())
-        } else {
-            Err(Fault::Broken)
-        }
+        if self.rest.is_empty() { Ok(()) } else { Err(Fault::Broken) }
     }
 }
 
@@ -150,26 +139,11 @@ mod tests {
 
     #[test]
     fn numbers_come_back() {
-        for number in [
-            0,
-            1,
-            127,
-            128,
-            300,
-            16_383,
-            16_384,
-            u64::from(u32::MAX),
-            u64::MAX - 1,
-            u64::MAX,
-        ] {
+        for number in [0, 1, 127, 128, 300, 16_383, 16_384, u64::from(u32::MAX), u64::MAX - 1, u64::MAX] {
             let mut writer = Writer::default();
             writer.number(number);
             let mut reader = Reader::new(&writer.bytes);
-            assert_eq!(
-                (reader.number(), reader.end()),
-                (Ok(number), Ok(())),
-                "{number}"
-            );
+            assert_eq!((reader.number(), reader.end()), (Ok(number), Ok(())), "{number}");
         }
     }
 
@@ -180,10 +154,7 @@ mod tests {
         assert_eq!(number(&[0x80]), Err(Fault::Broken));
         assert_eq!(number(&[0xff; 11]), Err(Fault::Broken));
         // 2⁶⁴ does not fit.
-        assert_eq!(
-            number(&[0x80, 0x80, 0x80, 0x80, 0x80, 0x80, 0x80, 0x80, 0x80, 0x02]),
-            Err(Fault::Broken)
-        );
+        assert_eq!(number(&[0x80, 0x80, 0x80, 0x80, 0x80, 0x80, 0x80, 0x80, 0x80, 0x02]), Err(Fault::Broken));
         assert_eq!(Reader::new(&[2, b'a']).text(), Err(Fault::Broken));
         assert_eq!(Reader::new(&[1, 0xff]).text(), Err(Fault::Broken));
         assert_eq!(Reader::new(&[5]).marks(0b11), Err(Fault::Unknown));

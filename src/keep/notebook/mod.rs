@@ -54,37 +54,16 @@ impl<S: Shelf> Notebook<S> {
     /// Where the shelf cannot be read.
     pub fn list(&self) -> Result<Listing, Refused> {
         let (keys, odd) = history::keys(&self.shelf)?;
-        let name_is_odd = |key| SetAside {
-            key,
-            why: "Its name is none that Snugfold gives".to_owned(),
-        };
-        let mut listing = Listing {
-            set_aside: odd.into_iter().map(name_is_odd).collect(),
-            ..Listing::default()
-        };
+        let name_is_odd = |key| SetAside { key, why: "Its name is none that Snugfold gives".to_owned() };
+        let mut listing = Listing { set_aside: odd.into_iter().map(name_is_odd).collect(), ..Listing::default() };
         let records: BTreeSet<_> = keys.iter().map(|k| (k.kind, k.id)).collect();
         for (kind, id) in records {
             let history = History::look(&self.shelf, &keys, kind, id)?;
-            listing
-                .set_aside
-                .extend(history.unreadable.iter().map(|(state, why)| {
-                    SetAside {
-                        key: Key {
-                            kind,
-                            id,
-                            state: *state,
-                        }
-                        .to_string(),
-                        why: why.to_string(),
-                    }
-                }));
-            listing.entries.extend(
-                history
-                    .heads
-                    .into_iter()
-                    .next_back()
-                    .and_then(|f| Entry::of(id, f)),
-            );
+            listing.set_aside.extend(history.unreadable.iter().map(|(state, why)| SetAside {
+                key: Key { kind, id, state: *state }.to_string(),
+                why: why.to_string(),
+            }));
+            listing.entries.extend(history.heads.into_iter().next_back().and_then(|f| Entry::of(id, f)));
         }
         listing.entries.sort_by_key(|e| (Reverse(e.saved_at), e.id));
         Ok(listing)
@@ -98,14 +77,8 @@ impl<S: Shelf> Notebook<S> {
     pub fn open(&mut self, id: SetId, now: u64) -> Result<Opened, KeepError> {
         let history = self.history(Kind::Set, id)?;
         let (newest, project) = newest(&history)?;
-        let opened = Opened {
-            open: Open {
-                id,
-                state: newest.state,
-            },
-            project: project.clone(),
-            ticks: self.ticks(id)?,
-        };
+        let opened =
+            Opened { open: Open { id, state: newest.state }, project: project.clone(), ticks: self.ticks(id)? };
         // A shelf that cannot be written to can still be read: the other states then stay for the next time.
         let _ = self.part(&history, id, now);
         self.remember(id);
@@ -128,19 +101,11 @@ impl<S: Shelf> Notebook<S> {
     ///
     /// # Errors
     /// Where it is too large or the shelf refuses; what was saved before is then as it was.
-    pub fn save(
-        &mut self,
-        open: &mut Open,
-        project: &Project,
-        now: u64,
-    ) -> Result<Saved, KeepError> {
+    pub fn save(&mut self, open: &mut Open, project: &Project, now: u64) -> Result<Saved, KeepError> {
         limits::check(project).map_err(KeepError::Excess)?;
         let history = self.history(Kind::Set, open.id)?;
         // A state of this page's own is no other page's, even where a failure kept its number from being told.
-        let mine = history
-            .heads
-            .iter()
-            .find(|f| f.state == open.state || f.state.writer == self.writer);
+        let mine = history.heads.iter().find(|f| f.state == open.state || f.state.writer == self.writer);
         if let Some(same) = mine.filter(|f| f.record.content == set(project)) {
             open.state = same.state;
             return Ok(Saved::Here);
@@ -168,11 +133,7 @@ impl<S: Shelf> Notebook<S> {
         now: u64,
         content: Content,
     ) -> Result<State, Refused> {
-        let place = Place {
-            kind,
-            id,
-            writer: self.writer,
-        };
+        let place = Place { kind, id, writer: self.writer };
         history::write(&mut self.shelf, history, place, after, now, content)
     }
 
@@ -183,22 +144,8 @@ impl<S: Shelf> Notebook<S> {
             if let Content::Set(project) = &other.record.content {
                 let new = self.free_id(now)?;
                 let content = set(&renamed(project, OTHER_COPY));
-                self.write(
-                    &History::default(),
-                    Kind::Set,
-                    new,
-                    &[],
-                    other.record.saved_at,
-                    content,
-                )?;
-                self.shelf.remove(
-                    &Key {
-                        kind: Kind::Set,
-                        id,
-                        state: other.state,
-                    }
-                    .to_string(),
-                )?;
+                self.write(&History::default(), Kind::Set, new, &[], other.record.saved_at, content)?;
+                self.shelf.remove(&Key { kind: Kind::Set, id, state: other.state }.to_string())?;
             }
         }
         Ok(())
@@ -238,13 +185,6 @@ fn newest(history: &History) -> Result<(&Found, &Project), KeepError> {
 /// `project` with `end` behind its name, where that is not too long.
 fn renamed(project: &Project, end: &str) -> Project {
     let name = format!("{}{end}", project.name);
-    let name = if name.chars().count() > limits::NAME {
-        project.name.clone()
-    } else {
-        name
-    };
-    Project {
-        name,
-        ..project.clone()
-    }
+    let name = if name.chars().count() > limits::NAME { project.name.clone() } else { name };
+    Project { name, ..project.clone() }
 }

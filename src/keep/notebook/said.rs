@@ -100,13 +100,8 @@ impl fmt::Display for KeepError {
         match self {
             Self::Refused(refused) => refused.fmt(f),
             Self::Excess(excess) => write!(f, "This set is not saved: {excess}"),
-            Self::Gone => f.write_str(
-                "This set is not here any more: it was deleted, perhaps in another window",
-            ),
-            Self::Unreadable(why) => write!(
-                f,
-                "This set cannot be read and stays as it is: save it as a file. {why}"
-            ),
+            Self::Gone => f.write_str("This set is not here any more: it was deleted, perhaps in another window"),
+            Self::Unreadable(why) => write!(f, "This set cannot be read and stays as it is: save it as a file. {why}"),
         }
     }
 }

@@ -22,14 +22,8 @@ impl<S: Shelf> Notebook<S> {
     pub fn rename(&mut self, id: SetId, name: &str, now: u64) -> Result<Open, KeepError> {
         let history = self.history(Kind::Set, id)?;
         let (newest, project) = newest(&history)?;
-        let mut open = Open {
-            id,
-            state: newest.state,
-        };
-        let project = Project {
-            name: name.to_owned(),
-            ..project.clone()
-        };
+        let mut open = Open { id, state: newest.state };
+        let project = Project { name: name.to_owned(), ..project.clone() };
         self.save(&mut open, &project, now)?;
         Ok(open)
     }
@@ -51,36 +45,14 @@ impl<S: Shelf> Notebook<S> {
     pub fn delete(&mut self, id: SetId) -> Result<Deleted, KeepError> {
         let history = self.history(Kind::Set, id)?;
         let (newest, project) = newest(&history)?;
-        let kept = Kept {
-            project: project.clone(),
-            ticks: self.ticks(id)?,
-            saved_at: Some(newest.record.saved_at),
-        };
+        let kept = Kept { project: project.clone(), ticks: self.ticks(id)?, saved_at: Some(newest.record.saved_at) };
         // The newest goes last: cut off before, the set is still whole.
         for state in history.superseded.iter().chain([&newest.state]) {
-            self.shelf.remove(
-                &Key {
-                    kind: Kind::Set,
-                    id,
-                    state: *state,
-                }
-                .to_string(),
-            )?;
+            self.shelf.remove(&Key { kind: Kind::Set, id, state: *state }.to_string())?;
         }
         let ticks = self.history(Kind::Ticks, id)?;
-        for state in ticks
-            .superseded
-            .iter()
-            .chain(ticks.heads.iter().map(|f| &f.state))
-        {
-            self.shelf.remove(
-                &Key {
-                    kind: Kind::Ticks,
-                    id,
-                    state: *state,
-                }
-                .to_string(),
-            )?;
+        for state in ticks.superseded.iter().chain(ticks.heads.iter().map(|f| &f.state)) {
+            self.shelf.remove(&Key { kind: Kind::Ticks, id, state: *state }.to_string())?;
         }
         Ok(Deleted { id, kept })
     }
@@ -91,11 +63,7 @@ impl<S: Shelf> Notebook<S> {
     /// Where the shelf refuses.
     pub fn restore(&mut self, deleted: &Deleted, now: u64) -> Result<SetId, KeepError> {
         let Deleted { id, kept } = deleted;
-        let id = if self.history(Kind::Set, *id)?.heads.is_empty() {
-            *id
-        } else {
-            self.free_id(now)?
-        };
+        let id = if self.history(Kind::Set, *id)?.heads.is_empty() { *id } else { self.free_id(now)? };
         self.put(id, kept, now)?;
         Ok(id)
     }
@@ -120,23 +88,11 @@ impl<S: Shelf> Notebook<S> {
     ///
     /// # Errors
     /// Where there are too many or the shelf refuses; the ticks of before are then as they were.
-    pub fn save_ticks(
-        &mut self,
-        id: SetId,
-        ticks: &BTreeSet<String>,
-        now: u64,
-    ) -> Result<(), KeepError> {
+    pub fn save_ticks(&mut self, id: SetId, ticks: &BTreeSet<String>, now: u64) -> Result<(), KeepError> {
         file::check_ticks(ticks).map_err(KeepError::Excess)?;
         let history = self.history(Kind::Ticks, id)?;
         let after: Vec<State> = history.heads.iter().map(|f| f.state).collect();
-        self.write(
-            &history,
-            Kind::Ticks,
-            id,
-            &after,
-            now,
-            Content::Ticks(ticks.clone()),
-        )?;
+        self.write(&history, Kind::Ticks, id, &after, now, Content::Ticks(ticks.clone()))?;
         Ok(())
     }
 
@@ -145,12 +101,7 @@ impl<S: Shelf> Notebook<S> {
     /// # Errors
     /// Where the shelf cannot be read.
     pub fn last(&self) -> Result<Option<SetId>, Refused> {
-        let Some(id) = self
-            .shelf
-            .read(LAST)?
-            .and_then(|text| text.parse().ok())
-            .map(SetId)
-        else {
+        let Some(id) = self.shelf.read(LAST)?.and_then(|text| text.parse().ok()).map(SetId) else {
             return Ok(None);
         };
         Ok(self.history(Kind::Set, id)?.newest().map(|_| id))
@@ -162,13 +113,7 @@ impl<S: Shelf> Notebook<S> {
     /// Where the shelf cannot be read.
     pub fn all(&self) -> Result<Vec<Kept>, Refused> {
         let entries = self.list()?.entries;
-        let kept = |e: Entry| {
-            Ok(Kept {
-                ticks: self.ticks(e.id)?,
-                saved_at: Some(e.saved_at),
-                project: e.project,
-            })
-        };
+        let kept = |e: Entry| Ok(Kept { ticks: self.ticks(e.id)?, saved_at: Some(e.saved_at), project: e.project });
         entries.into_iter().map(kept).collect()
     }
 

@@ -46,31 +46,17 @@ struct Before {
 
 impl Before {
     fn first(cards: &[Card]) -> Self {
-        Self {
-            id: 0,
-            form: frozen::BOX.to_owned(),
-            card: cards.first().map_or(1, |c| c.id),
-            mats: None,
-        }
+        Self { id: 0, form: frozen::BOX.to_owned(), card: cards.first().map_or(1, |c| c.id), mats: None }
     }
 
     /// What the next box is compared with.
     fn next(part: &Part) -> Self {
-        Self {
-            id: part.id,
-            form: part.form.clone(),
-            card: part.card,
-            mats: part.mats.clone(),
-        }
+        Self { id: part.id, form: part.form.clone(), card: part.card, mats: part.mats.clone() }
     }
 
     /// What the holder is compared with. It has number 0 unless it says another, so the number before that.
     fn holder(self) -> Self {
-        Self {
-            id: u16::MAX,
-            form: frozen::HOLDER.to_owned(),
-            ..self
-        }
+        Self { id: u16::MAX, form: frozen::HOLDER.to_owned(), ..self }
     }
 }
 

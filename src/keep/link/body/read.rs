@@ -22,23 +22,12 @@ pub fn design(body: &[u8]) -> Result<Project, Fault> {
     let rest = mark::HOLDER | mark::TRIMMER | mark::SPARES;
     let marks = from.marks(mark::METRIC | mark::SETS | steps | rest)?;
     let on = |mark| marks & mark != 0;
-    let system = if on(mark::METRIC) {
-        System::Metric
-    } else {
-        System::Inch
-    };
+    let system = if on(mark::METRIC) { System::Metric } else { System::Inch };
     let name = from.text()?.to_owned();
     let sets = if on(mark::SETS) { from.narrow()? } else { 1 };
-    let inch_step = on(mark::INCH_STEP)
-        .then(|| spelling::next(&mut from))
-        .transpose()?;
-    let metric_step = on(mark::METRIC_STEP)
-        .then(|| spelling::next(&mut from))
-        .transpose()?;
-    let trimmer = on(mark::TRIMMER)
-        .then(|| stock::read_trimmer(&mut from))
-        .transpose()?
-        .unwrap_or_default();
+    let inch_step = on(mark::INCH_STEP).then(|| spelling::next(&mut from)).transpose()?;
+    let metric_step = on(mark::METRIC_STEP).then(|| spelling::next(&mut from)).transpose()?;
+    let trimmer = on(mark::TRIMMER).then(|| stock::read_trimmer(&mut from)).transpose()?.unwrap_or_default();
     let spares = if on(mark::SPARES) { from.narrow()? } else { 0 };
     let mut cards: Vec<Card> = Vec::new();
     for _ in 0..from.count(limits::CARDS)? {
@@ -52,41 +41,19 @@ pub fn design(body: &[u8]) -> Result<Project, Fault> {
         before = Before::next(&part);
         boxes.push(part);
     }
-    let holder = on(mark::HOLDER)
-        .then(|| read_part(&mut from, &before.holder()))
-        .transpose()?;
+    let holder = on(mark::HOLDER).then(|| read_part(&mut from, &before.holder())).transpose()?;
     from.end()?;
-    let board = Board {
-        inch_step,
-        metric_step,
-    };
-    Ok(Project {
-        name,
-        system,
-        board,
-        sets,
-        trimmer,
-        spares,
-        cards,
-        boxes,
-        holder,
-    })
+    let board = Board { inch_step, metric_step };
+    Ok(Project { name, system, board, sets, trimmer, spares, cards, boxes, holder })
 }
 
 fn read_card(from: &mut Reader, before: Option<&Card>, system: System) -> Result<Card, Fault> {
-    let marks =
-        from.marks(mark::CARD_ID | mark::THICKNESS | mark::SHEET | mark::TINT | mark::STOCK)?;
+    let marks = from.marks(mark::CARD_ID | mark::THICKNESS | mark::SHEET | mark::TINT | mark::STOCK)?;
     let on = |mark| marks & mark != 0;
-    let id = if on(mark::CARD_ID) {
-        from.narrow()?
-    } else {
-        before.map_or(0, |c| c.id).wrapping_add(1)
-    };
+    let id = if on(mark::CARD_ID) { from.narrow()? } else { before.map_or(0, |c| c.id).wrapping_add(1) };
     let name = from.text()?.to_owned();
     let grammage = from.narrow()?;
-    let thickness = on(mark::THICKNESS)
-        .then(|| spelling::next(from))
-        .transpose()?;
+    let thickness = on(mark::THICKNESS).then(|| spelling::next(from)).transpose()?;
     let (sheet_width, sheet_height) = match before {
         _ if on(mark::SHEET) => (spelling::next(from)?, spelling::next(from)?),
         Some(card) => (card.sheet_width.clone(), card.sheet_height.clone()),
@@ -97,83 +64,35 @@ fn read_card(from: &mut Reader, before: Option<&Card>, system: System) -> Result
         }
     };
     let tint = if on(mark::TINT) {
-        Tint(
-            from.take(3)?
-                .iter()
-                .fold(0, |tint, &byte| tint << 8 | u32::from(byte)),
-        )
+        Tint(from.take(3)?.iter().fold(0, |tint, &byte| tint << 8 | u32::from(byte)))
     } else {
         frozen::TINT
     };
-    let (supply, more_sheets, lie) = if on(mark::STOCK) {
-        stock::read_sheets(from)?
-    } else {
-        Default::default()
-    };
-    Ok(Card {
-        id,
-        name,
-        grammage,
-        thickness,
-        sheet_width,
-        sheet_height,
-        tint,
-        supply,
-        more_sheets,
-        lie,
-    })
+    let (supply, more_sheets, lie) = if on(mark::STOCK) { stock::read_sheets(from)? } else { Default::default() };
+    Ok(Card { id, name, grammage, thickness, sheet_width, sheet_height, tint, supply, more_sheets, lie })
 }
 
 fn read_part(from: &mut Reader, before: &Before) -> Result<Part, Fault> {
-    let known = mark::ID
-        | mark::FORM
-        | mark::COUNT
-        | mark::CARD
-        | mark::INPUTS
-        | mark::MATS
-        | mark::MATS_AS_BEFORE;
+    let known = mark::ID | mark::FORM | mark::COUNT | mark::CARD | mark::INPUTS | mark::MATS | mark::MATS_AS_BEFORE;
     let marks = from.marks(known)?;
     let on = |mark| marks & mark != 0;
-    let id = if on(mark::ID) {
-        from.narrow()?
-    } else {
-        before.id.wrapping_add(1)
-    };
+    let id = if on(mark::ID) { from.narrow()? } else { before.id.wrapping_add(1) };
     let form = match on(mark::FORM).then(|| from.number()).transpose()? {
         None => before.form.clone(),
         Some(0) => from.text()?.to_owned(),
-        Some(number) => frozen::numbered(number)
-            .ok_or(Fault::Unknown)?
-            .key
-            .to_owned(),
+        Some(number) => frozen::numbered(number).ok_or(Fault::Unknown)?.key.to_owned(),
     };
     let name = from.text()?.to_owned();
     let count = if on(mark::COUNT) { from.narrow()? } else { 1 };
-    let card = if on(mark::CARD) {
-        from.narrow()?
-    } else {
-        before.card
-    };
-    let inputs = if on(mark::INPUTS) {
-        read_inputs(from, frozen::named(&form))?
-    } else {
-        BTreeMap::new()
-    };
+    let card = if on(mark::CARD) { from.narrow()? } else { before.card };
+    let inputs = if on(mark::INPUTS) { read_inputs(from, frozen::named(&form))? } else { BTreeMap::new() };
     let mats = match (on(mark::MATS), on(mark::MATS_AS_BEFORE)) {
         (false, false) => None,
         (true, false) => Some(read_mats(from)?),
         (false, true) => Some(before.mats.clone().ok_or(Fault::Broken)?),
         (true, true) => return Err(Fault::Broken),
     };
-    Ok(Part {
-        id,
-        name,
-        form,
-        count,
-        card,
-        inputs,
-        mats,
-    })
+    Ok(Part { id, name, form, count, card, inputs, mats })
 }
 
 fn read_inputs(from: &mut Reader, form: Option<&Form>) -> Result<BTreeMap<String, Entry>, Fault> {
@@ -208,9 +127,7 @@ fn read_entry(from: &mut Reader, words: &[&str]) -> Result<Entry, Fault> {
 fn read_mats(from: &mut Reader) -> Result<Mats, Fault> {
     let marks = from.marks(mark::REVEAL | mark::OFF)?;
     let card = from.narrow()?;
-    let reveal = (marks & mark::REVEAL != 0)
-        .then(|| spelling::next(from))
-        .transpose()?;
+    let reveal = (marks & mark::REVEAL != 0).then(|| spelling::next(from)).transpose()?;
     let mut off = Vec::new();
     if marks & mark::OFF != 0 {
         for _ in 0..from.count(limits::MATS_OFF)? {

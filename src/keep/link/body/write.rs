@@ -12,10 +12,7 @@ use super::{Before, COUNT, FIRST_WORD, SPELLED, STYLES, mark};
 #[must_use]
 pub fn design(project: &Project) -> Vec<u8> {
     let mut to = Writer::default();
-    let Board {
-        inch_step,
-        metric_step,
-    } = &project.board;
+    let Board { inch_step, metric_step } = &project.board;
     to.number(
         when(project.system == System::Metric, mark::METRIC)
             | when(project.sets != 1, mark::SETS)
@@ -131,19 +128,9 @@ fn write_part(to: &mut Writer, part: &Part, before: &Before) {
 /// One bit for each number that is typed for, the values in the order of the numbers, then what has no number.
 fn write_inputs(to: &mut Writer, part: &Part, form: Option<&Form>) {
     let inputs = form.map_or(&[][..], |f| f.inputs);
-    let spelled: Vec<_> = part
-        .inputs
-        .iter()
-        .filter(|(key, _)| inputs.iter().all(|i| i.key != *key))
-        .collect();
-    let typed = || {
-        inputs
-            .iter()
-            .filter_map(|i| part.inputs.get(i.key).map(|entry| (i, entry)))
-    };
-    to.number(typed().fold(when(!spelled.is_empty(), 1), |bits, (i, _)| {
-        bits | 1 << i.number
-    }));
+    let spelled: Vec<_> = part.inputs.iter().filter(|(key, _)| inputs.iter().all(|i| i.key != *key)).collect();
+    let typed = || inputs.iter().filter_map(|i| part.inputs.get(i.key).map(|entry| (i, entry)));
+    to.number(typed().fold(when(!spelled.is_empty(), 1), |bits, (i, _)| bits | 1 << i.number));
     for (input, entry) in typed() {
         write_entry(to, entry, input.words());
     }
