@@ -3,7 +3,7 @@
 use crate::measure::length::Length;
 use crate::measure::outline::Rect;
 
-use super::flat::{Net, PanelId, Taken, Waste};
+use super::flat::{Crease, Net, PanelId, Taken, Waste};
 
 /// The two ways in which a card lies at the fence.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -79,11 +79,15 @@ impl Recipe {
     #[must_use]
     pub fn of(net: &Net) -> Self {
         let scored = |turned: Turned| -> Vec<Length> {
-            let (lines, edge): (&[Length], fn(&super::flat::Crease) -> (Length, Length)) = match turned {
-                Turned::AsItLies => (&net.lines.across, |c| (c.from.x, c.to.x)),
-                Turned::Quarter => (&net.lines.down, |c| (c.from.y, c.to.y)),
+            let lines = match turned {
+                Turned::AsItLies => &net.lines.across,
+                Turned::Quarter => &net.lines.down,
             };
-            lines.iter().copied().filter(|&at| net.creases.iter().any(|c| edge(c) == (at, at))).collect()
+            let lies = |c: &Crease, at: Length| match turned {
+                Turned::AsItLies => (c.from.x, c.to.x) == (at, at),
+                Turned::Quarter => (c.from.y, c.to.y) == (at, at),
+            };
+            lines.iter().copied().filter(|&at| net.creases.iter().any(|c| lies(c, at))).collect()
         };
         let scores = |turned, whole| Scores { turned, at: scored(turned), whole };
         Self {
