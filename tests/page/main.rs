@@ -7,6 +7,7 @@
 mod driver;
 mod figures;
 mod harness;
+mod job;
 mod offline;
 mod opening;
 mod shot;

@@ -28,6 +28,25 @@ fn once_visited_it_opens_without_a_network() {
 }
 
 #[test]
+fn without_a_network_a_saved_set_opens_and_its_steps_are_walked() {
+    journey(async |page| {
+        page.open("").await;
+        ready(page).await;
+        page.fill("Name of the set", "For the late bus").await;
+        page.site.stop();
+        page.reload().await;
+        page.wait("the saved set", async || (page.value("Name of the set").await == "For the late bus").then_some(()))
+            .await;
+        page.press("Steps").await;
+        page.press("One step at a time, large").await;
+        page.see("Cut the pieces of").await;
+        page.press("Next").await;
+        page.press("Next").await;
+        page.see("Score").await;
+    });
+}
+
+#[test]
 fn without_having_been_visited_it_does_not_open() {
     journey(async |page| {
         page.expect_errors();
