@@ -111,8 +111,8 @@ impl Shape {
         let (w, h) = (off.size.width(), off.size.height());
         match off.taken {
             Taken::Strip | Taken::Cell => {
-                // A strip runs along the edge that it is narrow across.
-                let lengthwise = w >= h && h < cell.height();
+                // Strips left and right run the whole height; those above and below lie between them.
+                let lengthwise = h < cell.height();
                 let side = match (lengthwise, off.size.min.y == cell.min.y, off.size.min.x == cell.min.x) {
                     (true, true, _) => "upper edge",
                     (true, false, _) => "lower edge",

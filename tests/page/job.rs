@@ -20,7 +20,7 @@ fn one_change_reaches_the_recipe_and_undo_takes_it_back() {
 fn what_cannot_be_read_stays_and_the_last_good_plan_with_it() {
     journey(async |page| {
         page.open("").await;
-        for typed in ["wide", "", "-3 in", "0.001 mm", "10000 mm"] {
+        for typed in ["wide", "", "-3 in", "0.001 mm"] {
             page.fill("Width", typed).await;
             if !typed.is_empty() {
                 assert_eq!(page.value("Width").await, typed);
@@ -63,10 +63,11 @@ fn a_set_is_made_from_sheets_to_ticks_and_the_ticks_stay() {
         page.press("Done").await;
         page.see("1 of").await;
         page.press("One step at a time, large").await;
+        // The second step is done and goes by.
         page.press("Next").await;
         page.reload().await;
         page.press("Steps").await;
-        page.see("1 of").await;
+        page.see("2 of").await;
         page.press("Take all ticks off").await;
         page.see("0 of").await;
         page.press("The set").await;
