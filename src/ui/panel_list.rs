@@ -19,7 +19,13 @@ pub fn PanelList(
 ) -> impl IntoView {
     let desk = desk();
     let shown = desk.shown(place);
+    let details = NodeRef::<leptos::html::Details>::new();
+    // Worded only while it is looked at.
+    let open = RwSignal::new(false);
     let list = move || {
+        if !open.get() {
+            return Vec::new();
+        }
         let words =
             shown.with(|plan| plan.part(place.get()).map_or_else(Vec::new, |p| names::panel_list(p, 0, plan.system)));
         let each = words.into_iter().enumerate().map(|(i, words)| {
@@ -35,10 +41,10 @@ pub fn PanelList(
                 </li>
             }
         });
-        each.collect_view()
+        each.map(IntoAny::into_any).collect()
     };
     view! {
-        <details class="panels">
+        <details class="panels" on:toggle=move |_| open.set(details.get().is_some_and(|d| d.open())) node_ref=details>
             <summary>{page::PANELS}</summary>
             <ol>{list}</ol>
         </details>

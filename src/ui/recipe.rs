@@ -70,7 +70,7 @@ fn words(plan: &Plan, place: Place, desk: Desk) -> Vec<Phrase> {
 fn list(lines: Vec<Phrase>) -> impl IntoView {
     let each = lines.into_iter().map(|line| {
         let under = line.to_string().starts_with('—');
-        view! { <li class:under=under>{said(line)}</li> }
+        view! { <li class=if under { "under" } else { "" }>{said(line)}</li> }
     });
     view! { <ol class="sentences">{each.collect_view()}</ol> }
 }

@@ -12,7 +12,7 @@ pub fn said(phrase: Phrase) -> impl IntoView {
         .bits
         .into_iter()
         .map(|bit| match bit {
-            Bit::Words(words) => view! { <span>{words}</span> }.into_any(),
+            Bit::Words(words) => words.into_any(),
             Bit::Figure(figure) => {
                 view! { <span class="length">{number(figure.clone())}" "{figure.unit}</span> }.into_any()
             }
