@@ -24,7 +24,9 @@ pub fn RecipeText(
     let desk = desk();
     let both = RwSignal::new(false);
     let shown = desk.shown(place);
-    let mine = Memo::new(move |_| shown.with(|p| words(p, place.get(), desk)));
+    let now = Memo::new(move |_| (shown.get(), place.get()));
+    let late = after_the_drawing(now);
+    let mine = Memo::new(move |_| late.with(|(p, at)| words(p, *at, desk)));
     // Planned only while it is looked at.
     let other = Memo::new(move |_| both.get().then(|| desk.project.with(|p| Arc::new(plan(p, p.system.other())))));
     let system = desk.system();
@@ -56,6 +58,25 @@ pub fn RecipeText(
             </label>
         </details>
     }
+}
+
+/// Follows `now` one frame later: the drawing answers a key at once, the long text behind it does not hold it up.
+fn after_the_drawing<T: Clone + PartialEq + Send + Sync + 'static>(now: Memo<T>) -> ReadSignal<T> {
+    let (late, set_late) = signal(now.get_untracked());
+    Effect::new(move |_| {
+        now.track();
+        request_animation_frame(move || {
+            let follow = move || {
+                if let Some(now) = now.try_get_untracked()
+                    && late.try_with_untracked(|l| *l != now) == Some(true)
+                {
+                    set_late.try_set(now);
+                }
+            };
+            set_timeout(follow, std::time::Duration::ZERO);
+        });
+    });
+    late
 }
 
 fn words(plan: &Plan, place: Place, desk: Desk) -> Vec<Phrase> {
