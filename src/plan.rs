@@ -63,6 +63,25 @@ impl Plan {
 /// Plans `project` in `system`. Never fails: what cannot be planned is left out and said in the findings.
 #[must_use]
 pub fn plan(project: &Project, system: System) -> Plan {
+    let mut plan = shapes(project, system);
+    let sets = project.sets.clamp(bound::SETS.least, bound::SETS.most);
+    plan.pieces = pieces(&plan.parts().collect::<Vec<_>>(), sets);
+    plan.steps = steps(&plan.boxes, plan.holder.as_ref(), &plan.pieces, sets);
+    // What was said of a card that cannot be planned with stands in the findings already.
+    let usable: Vec<&Card> = project
+        .cards
+        .iter()
+        .take(bound::CARDS.most as usize)
+        .filter(|c| usable(c, &mut Vec::new()).is_some())
+        .collect();
+    plan.sheets = sheets(project, &usable, &plan.pieces, &mut plan.findings);
+    plan.findings.sort_by_key(|f| f.weight);
+    plan
+}
+
+/// The first stage of [`plan`]: boxes, holder and what is to be said of them, without pieces, sheets and steps.
+#[must_use]
+pub fn shapes(project: &Project, system: System) -> Plan {
     let mut findings = Vec::new();
     let marks = marks(project, system, &mut findings);
     check_counts(project, &mut findings);
@@ -71,14 +90,8 @@ pub fn plan(project: &Project, system: System) -> Plan {
     let maker = Maker { project, system, marks, cards };
     let boxes: Vec<Planned> = project.boxes.iter().filter_map(|b| maker.boxed(b, &mut findings)).collect();
     let holder = project.holder.as_ref().and_then(|h| maker.held(h, &boxes, &mut findings));
-    let sets = project.sets.clamp(bound::SETS.least, bound::SETS.most);
-    let parts: Vec<&Planned> = boxes.iter().chain(&holder).collect();
-    let pieces = pieces(&parts, sets);
-    let steps = steps(&boxes, holder.as_ref(), &pieces, sets);
-    let usable: Vec<&Card> = project.cards.iter().filter(|c| maker.cards.iter().any(|u| u.id == c.id)).collect();
-    let sheets = sheets(project, &usable, &pieces, &mut findings);
     findings.sort_by_key(|f| f.weight);
-    Plan { system, boxes, holder, pieces, sheets, steps, findings }
+    Plan { system, boxes, holder, pieces: Vec::new(), sheets: Vec::new(), steps: Vec::new(), findings }
 }
 
 /// The board's grooves and the trimmer's marks.

@@ -5,8 +5,10 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
+use super::late::after_the_drawing;
+
 use crate::measure::system::System;
-use crate::plan::{Plan, plan};
+use crate::plan::{Plan, plan, shapes};
 use crate::project::finding::{Finding, Place};
 use crate::project::request::{Part, Project};
 use crate::say::spelling::Spelling;
@@ -28,7 +30,9 @@ struct History {
 pub struct Desk {
     /// The design as it is asked for.
     pub project: RwSignal<Project>,
-    /// What follows from it, as far as it goes.
+    /// Its boxes and holder, at once; pieces, sheets and steps are in the plan.
+    pub shapes: Memo<Arc<Plan>>,
+    /// What follows from it, as far as it goes: one frame later.
     pub plan: Memo<Arc<Plan>>,
     /// The last plan that nothing stopped.
     pub good: Memo<Arc<Plan>>,
@@ -53,7 +57,9 @@ impl Desk {
     pub fn new(project: Project, spelling: Spelling) -> Self {
         let place = project.boxes.first().map_or(Place::Set, |b| Place::Box(b.id));
         let project = RwSignal::new(project);
-        let plan = Memo::new(move |_| project.with(|p| Arc::new(plan(p, p.system))));
+        let shapes = Memo::new(move |_| project.with(|p| Arc::new(shapes(p, p.system))));
+        let late = after_the_drawing(project.into());
+        let plan = Memo::new(move |_| late.with(|p| Arc::new(plan(p, p.system))));
         let good = Memo::new(move |last: Option<&Arc<Plan>>| {
             let now = plan.get();
             match last {
@@ -63,6 +69,7 @@ impl Desk {
         });
         Self {
             project,
+            shapes,
             plan,
             good,
             place: RwSignal::new(place),
@@ -172,7 +179,7 @@ impl Desk {
     /// The plan that a box or holder is shown from: today's, or where that lacks it, the last good one.
     #[must_use]
     pub fn shown(self, place: Signal<Place>) -> Memo<Arc<Plan>> {
-        let (plan, good) = (self.plan, self.good);
+        let (plan, good) = (self.shapes, self.good);
         Memo::new(move |_| {
             let there = plan.with(|p| p.part(place.get()).is_some_and(|p| p.assembly.is_some()));
             if there { plan.get() } else { good.get() }

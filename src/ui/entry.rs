@@ -30,7 +30,7 @@ pub fn Entry(
         here::reveal(id(place, "head"));
     };
     let sum = Memo::new(move |_| {
-        desk.plan.with(|plan| {
+        desk.shapes.with(|plan| {
             let part = plan.part(place)?;
             let count = if part.count > 1 { format!("{} × ", part.count) } else { String::new() };
             Some(Phrase::words(count).with(size(part.assembly.as_ref()?.finished, plan.system)))

@@ -86,7 +86,7 @@ fn Faces(place: Place) -> impl IntoView {
     let desk = desk();
     let part = desk.part(place);
     let names = Memo::new(move |_| {
-        desk.plan.with(|plan| {
+        desk.shapes.with(|plan| {
             let parts = plan.part(place).and_then(|p| p.assembly.as_ref()).map(|a| &a.parts);
             let panels = parts.and_then(|p| p.first()).map(|p| &p.net.panels);
             panels.into_iter().flatten().filter(|p| p.mat == Matting::Usual).map(|p| p.name).collect::<Vec<_>>()

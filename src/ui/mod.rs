@@ -7,6 +7,7 @@ pub mod said;
 pub mod picture;
 pub mod notes;
 pub mod text_field;
+pub mod late;
 pub mod length_field;
 pub mod count_field;
 pub mod choice_field;

@@ -31,7 +31,7 @@ pub fn PartFields(
 fn field(desk: Desk, place: Place, input: &'static Input) -> AnyView {
     match input.kind {
         Kind::Length { range, default } => {
-            let plan = desk.plan;
+            let plan = desk.shapes;
             let used = Memo::new(move |_| {
                 plan.with(|p| p.part(place).map(|p| (p.used.is_empty(), p.used.get(input.key).copied())))
             });

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use leptos::prelude::*;
 
 use super::desk::{Desk, desk};
+use super::late::after_the_drawing;
 use super::said::said;
 use crate::measure::system::System;
 use crate::plan::{Plan, plan};
@@ -25,7 +26,7 @@ pub fn RecipeText(
     let both = RwSignal::new(false);
     let shown = desk.shown(place);
     let now = Memo::new(move |_| (shown.get(), place.get()));
-    let late = after_the_drawing(now);
+    let late = after_the_drawing(now.into());
     let mine = Memo::new(move |_| late.with(|(p, at)| words(p, *at, desk)));
     // Planned only while it is looked at.
     let other = Memo::new(move |_| both.get().then(|| desk.project.with(|p| Arc::new(plan(p, p.system.other())))));
@@ -58,25 +59,6 @@ pub fn RecipeText(
             </label>
         </details>
     }
-}
-
-/// Follows `now` one frame later: the drawing answers a key at once, the long text behind it does not hold it up.
-fn after_the_drawing<T: Clone + PartialEq + Send + Sync + 'static>(now: Memo<T>) -> ReadSignal<T> {
-    let (late, set_late) = signal(now.get_untracked());
-    Effect::new(move |_| {
-        now.track();
-        request_animation_frame(move || {
-            let follow = move || {
-                if let Some(now) = now.try_get_untracked()
-                    && late.try_with_untracked(|l| *l != now) == Some(true)
-                {
-                    set_late.try_set(now);
-                }
-            };
-            set_timeout(follow, std::time::Duration::ZERO);
-        });
-    });
-    late
 }
 
 fn words(plan: &Plan, place: Place, desk: Desk) -> Vec<Phrase> {

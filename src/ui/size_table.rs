@@ -19,7 +19,7 @@ pub fn SizeTable(
 ) -> impl IntoView {
     let desk = desk();
     let sizes = Memo::new(move |_| {
-        desk.plan.with(|plan| {
+        desk.shapes.with(|plan| {
             let part = plan.part(place)?;
             let assembly = part.assembly.as_ref()?;
             Some((plan.system, assembly.finished, assembly.inside, part.outside))

@@ -32,7 +32,7 @@ pub fn Stage() -> impl IntoView {
             desk.project.with_untracked(|p| p.boxes.first().map_or(Place::Holder, |b| Place::Box(b.id)))
         }),
     });
-    let fresh = Memo::new(move |_| desk.plan.with(|p| drawn(p, place.get())));
+    let fresh = Memo::new(move |_| desk.shapes.with(|p| drawn(p, place.get())));
     let old = Memo::new(move |_| !fresh.get() && desk.good.with(|p| drawn(p, place.get())));
     let shown = desk.shown(place.into());
     let title = Memo::new(move |_| desk.project.with(|p| names::place(p, place.get())));
@@ -110,7 +110,7 @@ fn draw(
 }
 
 fn panel_words(desk: Desk, place: Place, panel: PanelId) -> Option<AnyView> {
-    desk.plan.with(|plan| {
+    desk.shapes.with(|plan| {
         let words = names::panel_list(plan.part(place)?, 0, plan.system);
         Some(said(words.get(panel.0)?.clone()).into_any())
     })
