@@ -12,3 +12,5 @@ pub mod solid;
 pub mod sheet;
 pub mod step;
 pub mod overview;
+pub mod sample;
+pub mod code;

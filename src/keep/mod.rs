@@ -17,4 +17,6 @@ pub mod record;
 
 pub mod history;
 
+pub mod trail;
+
 pub mod notebook;

@@ -10,6 +10,18 @@ pub const AS_COPY: &str = "This set was changed in another window meanwhile, so 
 pub const SAVED_SETS: &str = "Saved sets";
 /// How saving works.
 pub const BY_ITSELF: &str = "Every change is saved on this device by itself.";
+/// Looks for a set by its name.
+pub const FIND: &str = "Find by name";
+/// Their order.
+pub const ORDER: &str = "Order";
+/// An order.
+pub const BY_DATE: &str = "changed last first";
+/// An order.
+pub const BY_NAME: &str = "by name";
+/// Where no name fits.
+pub const NO_SUCH: &str = "No saved set has this in its name.";
+/// Those that are not drawn yet.
+pub const SHOW_MORE: &str = "Show more";
 /// Before the first change.
 pub const NONE_YET: &str = "Nothing saved yet. The first change to the example makes it a set of your own.";
 /// On the open one.
@@ -30,12 +42,27 @@ pub const SHARE: &str = "Share";
 pub const LINK_HINT: &str = "The link itself holds the whole design. Nothing is sent anywhere until you pass it on.";
 /// The link.
 pub const LINK: &str = "Link to this design";
+/// The link on paper.
+pub const CODE: &str = "Square code of the link";
+/// What it is for.
+pub const CODE_HINT: &str = "A phone or tablet that is pointed at it, on the screen or on paper, opens this design.";
+/// Where it is no use.
+pub const CODE_TOO_LONG: &str = "This design is too large for a code on paper: pass the link or a file on.";
+/// Where much is kept and no copy was made for long.
+pub const BACKUP: &str = "Your sets are on this device only, and a browser can lose what it keeps. Save them all as one \
+                          file now and then, and put it somewhere else.";
 /// Files.
 pub const FILES: &str = "Files";
 /// All of them.
 pub const SAVE_ALL: &str = "Save all sets as one file";
 /// Where a file was not read.
-pub const FILE_NOT_READ: &str = "This file could not be read: it is larger than 4 MB, or the device did not give it.";
+pub const FILE_NOT_READ: &str = "This file could not be read: it is larger than 2 MB, or the device did not give it.";
+
+/// When and how large.
+#[must_use]
+pub fn saved(date: &str, bytes: usize) -> String {
+    format!("Saved {date} · {} KB", bytes.div_ceil(1_000))
+}
 
 /// After a set was deleted.
 #[must_use]

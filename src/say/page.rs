@@ -86,6 +86,10 @@ pub const ADD_CARD: &str = "Add a card";
 pub const NAME: &str = "Name";
 /// Its form.
 pub const FORM: &str = "Form";
+/// Shows the drawings of all forms.
+pub const OTHER_FORM: &str = "Choose another form";
+/// For those who hear it.
+pub const FORMS: &str = "Forms";
 /// How many.
 pub const COUNT: &str = "How many in a set";
 /// Its card.
@@ -168,6 +172,8 @@ pub const METRIC_STEP: &str = "Grooves in millimetres, every";
 pub const STEP_HINT: &str = "Sizes are moved to the next groove of your board";
 
 // Flat and folded.
+/// Of a box that is made of several.
+pub const PARTS: &str = "Parts";
 /// The slider.
 pub const FOLD: &str = "From flat to folded";
 /// Starts it.

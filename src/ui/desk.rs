@@ -6,7 +6,7 @@ use std::sync::Arc;
 use leptos::prelude::*;
 
 use super::late::after_the_drawing;
-
+use crate::keep::trail::Trail;
 use crate::measure::system::System;
 use crate::plan::{Plan, plan, shapes};
 use crate::project::finding::{Finding, Place};
@@ -19,8 +19,7 @@ const KEPT: usize = 200;
 /// What was before and after the design on the table.
 #[derive(Default)]
 struct History {
-    past: Vec<Project>,
-    future: Vec<Project>,
+    trail: Trail,
     /// What is being edited: further edits of it are one step back.
     tag: String,
 }
@@ -98,11 +97,11 @@ impl Desk {
             return;
         }
         self.history.update_value(|h| {
-            h.future.clear();
+            h.trail.future.clear();
             if tag.is_empty() || h.tag != tag {
-                h.past.push(before);
-                let over = h.past.len().saturating_sub(KEPT);
-                h.past.drain(..over);
+                h.trail.past.push(before);
+                let over = h.trail.past.len().saturating_sub(KEPT);
+                h.trail.past.drain(..over);
             }
             tag.clone_into(&mut h.tag);
         });
@@ -115,9 +114,15 @@ impl Desk {
         self.history.update_value(|h| h.tag.clear());
     }
 
-    /// Lays another design on the desk. The way back begins here: it must not lead into another set.
-    pub fn lay(self, project: Project, ticks: BTreeSet<String>) {
-        self.history.update_value(|h| *h = History::default());
+    /// What was before and after the design, to be kept.
+    #[must_use]
+    pub fn trail(self) -> Trail {
+        self.history.with_value(|h| h.trail.clone())
+    }
+
+    /// Lays another design on the desk, with its own way back: it must not lead into another set.
+    pub fn lay(self, project: Project, ticks: BTreeSet<String>, trail: Trail) {
+        self.history.update_value(|h| *h = History { trail, tag: String::new() });
         self.ticks.set(ticks);
         let first = project.boxes.first().map_or(Place::Set, |b| Place::Box(b.id));
         self.project.set(project);
@@ -129,8 +134,8 @@ impl Desk {
     /// Takes the last edit back.
     pub fn undo(self) {
         self.walk(|h, now| {
-            let before = h.past.pop()?;
-            h.future.push(now);
+            let before = h.trail.past.pop()?;
+            h.trail.future.push(now);
             Some(before)
         });
     }
@@ -138,8 +143,8 @@ impl Desk {
     /// Does again what was taken back last.
     pub fn redo(self) {
         self.walk(|h, now| {
-            let after = h.future.pop()?;
-            h.past.push(now);
+            let after = h.trail.future.pop()?;
+            h.trail.past.push(now);
             Some(after)
         });
     }
@@ -159,7 +164,7 @@ impl Desk {
     }
 
     fn count_ways(self) {
-        self.ways.set(self.history.with_value(|h| (h.past.len(), h.future.len())));
+        self.ways.set(self.history.with_value(|h| (h.trail.past.len(), h.trail.future.len())));
     }
 
     /// Where what was being edited is gone, goes on with the first box.

@@ -2,10 +2,17 @@
 
 use leptos::prelude::*;
 
+use super::picture::Picture;
 use super::shelf::Shelf;
+use crate::draw::drawing::Drawing;
+use crate::draw::folded::set;
+use crate::draw::solid::View;
 use crate::keep::notebook::said::Listing;
 use crate::keep::record::SetId;
+use crate::plan::shapes;
+use crate::project::request::{Project, Tint};
 use crate::say::{kept, page};
+use crate::web::last;
 
 /// Its name, and what can be done with it.
 #[component]
@@ -24,6 +31,9 @@ pub fn KeptRow(
         let name = name.get();
         if name.trim().is_empty() { page::UNNAMED.to_owned() } else { name }
     };
+    let entry = move || listing.with(|l| l.entries.iter().find(|e| e.id == id).cloned());
+    let drawing = Memo::new(move |_| entry().map(|e| small(&e.project)));
+    let saved = move || entry().map(|e| kept::saved(&last::date(e.saved_at), e.size));
     let current = Memo::new(move |_| shelf.current() == Some(id));
     let renaming = RwSignal::new(false);
     let take = move |event| {
@@ -33,10 +43,13 @@ pub fn KeptRow(
     let field = format!("rename-{}", id.0);
     view! {
         <li class="row" class:open=current>
+            <div class="small" aria-hidden="true"><Picture drawing=drawing /></div>
+            <div class="about">
             <p class="title">
                 {shown}
                 <Show when=move || current.get()><span class="flag">{kept::OPEN_NOW}</span></Show>
             </p>
+            <p class="hint">{saved}</p>
             <Show when=move || renaming.get()>
                 <div class="field">
                     <label for=field.clone()>{page::SET_NAME}</label>
@@ -68,6 +81,14 @@ pub fn KeptRow(
                     {kept::DELETE}<span class="heard">" "{shown}</span>
                 </button>
             </p>
+            </div>
         </li>
     }
+}
+
+/// The finished set, small.
+fn small(project: &Project) -> Drawing {
+    let plan = shapes(project, project.system);
+    let tint = |c| project.card(c).map_or_else(Tint::default, |c| c.tint);
+    set(&plan.boxes, plan.holder.as_ref(), &tint, 0.3, View::default())
 }

@@ -16,6 +16,7 @@ pub mod entry;
 pub mod part_fields;
 pub mod size_table;
 pub mod mats_fields;
+pub mod form_picker;
 pub mod part_editor;
 pub mod box_list;
 pub mod card_editor;

@@ -3,15 +3,15 @@
 use leptos::prelude::*;
 
 use super::card_choice::CardChoice;
-use super::choice_field::ChoiceField;
 use super::count_field::CountField;
 use super::desk::desk;
+use super::form_picker::FormPicker;
 use super::mats_fields::MatsFields;
 use super::notes::Notes;
 use super::part_fields::{PartFields, id};
 use super::size_table::SizeTable;
 use super::text_field::TextField;
-use crate::form::registry::{self, FORMS, Holds};
+use crate::form::registry;
 use crate::project::bound;
 use crate::project::finding::Place;
 use crate::say::page;
@@ -29,22 +29,10 @@ pub fn PartEditor(
     let count = Memo::new(move |_| part.with(|p| p.as_ref().map_or(1, |p| p.count)));
     let card = Memo::new(move |_| part.with(|p| p.as_ref().map_or(0, |p| p.card)));
     let form_name = Signal::derive(move || form.with(|f| registry::named(f).map_or("", |f| f.name).to_owned()));
-    let holds = if place == Place::Holder { Holds::Boxes } else { Holds::Gifts };
-    let forms: Vec<_> =
-        FORMS.iter().filter(|f| f.holds == holds).map(|f| (f.key.to_owned(), f.name.to_owned())).collect();
-    let several = forms.len() > 1;
-    let set_form = move |key: String| {
-        desk.edit_part(place, "", |p| {
-            // What is typed stays where the other form asks the same.
-            if let Some(form) = registry::named(&key) {
-                p.inputs.retain(|k, _| form.inputs.iter().any(|i| i.key == k));
-            }
-            p.form = key;
-        });
-    };
     view! {
         <div class="part-editor">
             <Notes findings=desk.findings(place, None) />
+            <FormPicker place=place />
             <div class="fields">
                 <TextField
                     id=id(place, "name")
@@ -53,16 +41,6 @@ pub fn PartEditor(
                     value=name
                     commit=move |text: String| desk.edit_part(place, &id(place, "name"), |p| p.name = text)
                 />
-                {several.then(|| view! {
-                    <ChoiceField
-                        id=id(place, "form")
-                        label=page::FORM
-                        choices=forms
-                        value=form
-                        findings=desk.findings(place, Some("form"))
-                        commit=set_form
-                    />
-                })}
                 {(place != Place::Holder).then(|| view! {
                     <CountField
                         id=id(place, "count")

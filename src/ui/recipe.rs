@@ -31,7 +31,7 @@ pub fn RecipeText(
     // Planned only while it is looked at.
     let other = Memo::new(move |_| both.get().then(|| desk.project.with(|p| Arc::new(plan(p, p.system.other())))));
     let system = desk.system();
-    let column = move |system: System, lines: Vec<Phrase>| {
+    let column = move |system: System, lines: Vec<PartLines>| {
         let name = match system {
             System::Inch => page::INCHES,
             System::Metric => page::spelt(page::MILLIMETRES, desk.spelling.get()),
@@ -61,16 +61,34 @@ pub fn RecipeText(
     }
 }
 
-fn words(plan: &Plan, place: Place, desk: Desk) -> Vec<Phrase> {
+fn words(plan: &Plan, place: Place, desk: Desk) -> Vec<PartLines> {
     let Some(part) = plan.part(place) else {
         return Vec::new();
     };
     let parts = part.assembly.iter().flat_map(|a| &a.parts);
-    parts.zip(&part.recipes).flat_map(|(p, r)| recipe(&p.net, r, plan.system, desk.spelling.get())).collect()
+    let several = part.recipes.len() > 1;
+    let each = parts.zip(&part.recipes).map(|(p, r)| {
+        let lines = recipe(&p.net, r, plan.system, desk.spelling.get());
+        (several.then_some(p.name), lines)
+    });
+    each.collect()
+}
+
+/// What is said of one part, under its name where there are several.
+type PartLines = (Option<&'static str>, Vec<Phrase>);
+
+fn list(parts: Vec<PartLines>) -> impl IntoView {
+    let each = parts.into_iter().map(|(name, lines)| {
+        view! {
+            {name.map(|n| view! { <h4 class="part-name">{n}</h4> })}
+            {sentences(lines)}
+        }
+    });
+    each.collect_view()
 }
 
 /// Sentences; those that begin with a dash belong to the one before.
-fn list(lines: Vec<Phrase>) -> impl IntoView {
+fn sentences(lines: Vec<Phrase>) -> impl IntoView {
     let each = lines.into_iter().map(|line| {
         let under = line.to_string().starts_with('—');
         view! { <li class=if under { "under" } else { "" }>{said(line)}</li> }

@@ -3,11 +3,13 @@
 use leptos::prelude::*;
 
 use super::desk::desk;
+use super::picture::Picture;
 use super::shelf::Shelf;
+use crate::draw::code::code;
 use crate::keep::file::{self, Kept, MOST_BYTES};
 use crate::say::{kept, page};
 use crate::web::share::{Copied, copy};
-use crate::web::{files, link};
+use crate::web::{files, last, link};
 
 /// Sharing and files.
 #[component]
@@ -18,6 +20,12 @@ pub fn Share() -> impl IntoView {
     let shown = move || address.get().unwrap_or_default();
     let wrong = move || address.get().err();
     let told = RwSignal::new("");
+    // Drawn only while it is looked at.
+    let (open, details) = (RwSignal::new(false), NodeRef::<leptos::html::Details>::new());
+    let code = Memo::new(move |_| {
+        let address = open.get().then(|| address.get().ok()).flatten()?;
+        code(&address, kept::CODE)
+    });
     let copy_link = move |_| {
         if let Ok(address) = address.get_untracked() {
             copy(&address, move |copied| {
@@ -34,12 +42,15 @@ pub fn Share() -> impl IntoView {
         let ticks = desk.ticks.get_untracked();
         let _ = files::give(&name, &file::write(&Kept { project, ticks, saved_at: None }));
     };
+    let backup = RwSignal::new(last::wants_backup(shelf.list().entries.len()));
     let save_all = move |_| {
         if let Some(all) = shelf.all() {
             // A large backup is several files, so that each can be read again.
             for (i, text) in file::write_all(&all).iter().enumerate() {
                 let _ = files::give(&format!("all-sets-{}.snugfold.json", i + 1), text);
             }
+            last::note_backup();
+            backup.set(false);
         }
     };
     let open_file = move |event: web_sys::Event| {
@@ -62,7 +73,18 @@ pub fn Share() -> impl IntoView {
                 <button type="button" class="main" on:click=copy_link>{page::COPY_LINK}</button>
             </p>
             <p role="status">{told}</p>
+            <details class="code" on:toggle=move |_| open.set(details.get().is_some_and(|d| d.open())) node_ref=details>
+                <summary>{kept::CODE}</summary>
+                <Show
+                    when=move || code.with(Option::is_some)
+                    fallback=move || open.get().then(|| view! { <p class="note caution">{kept::CODE_TOO_LONG}</p> })
+                >
+                    <Picture drawing=code />
+                    <p class="hint">{kept::CODE_HINT}</p>
+                </Show>
+            </details>
             <h2>{kept::FILES}</h2>
+            <Show when=move || backup.get()><p class="note caution" role="status">{kept::BACKUP}</p></Show>
             <p class="actions">
                 <button type="button" on:click=save_file>{page::SAVE_FILE}</button>
                 <button type="button" on:click=save_all>{kept::SAVE_ALL}</button>

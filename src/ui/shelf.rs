@@ -10,10 +10,11 @@ use leptos::prelude::*;
 use super::desk::Desk;
 use crate::keep::notebook::said::{Deleted, Listing, Saved};
 use crate::keep::record::SetId;
+use crate::keep::trail::Trail;
 use crate::project::request::Project;
 use crate::say::kept;
 use crate::web::store::{Keeping, Store};
-use crate::web::{guard, here, link};
+use crate::web::{guard, here, last, link};
 
 /// How long a change waits for the next one before it is saved.
 const PAUSE: Duration = Duration::from_millis(350);
@@ -31,6 +32,8 @@ pub struct Shelf {
     pub deleted: RwSignal<Option<Deleted>>,
     /// The design as it was saved or opened last.
     saved: StoredValue<Option<Project>>,
+    /// Whether the browser was asked to let it last.
+    asked: StoredValue<bool>,
     /// The set that broke the page while opening, left closed.
     pub left_closed: RwSignal<Option<SetId>>,
 }
@@ -48,13 +51,14 @@ impl Shelf {
             said: RwSignal::new(forbidden.then(|| kept::NOT_LASTING.to_owned())),
             deleted: RwSignal::new(None),
             saved: StoredValue::new(Some(desk.project.get_untracked())),
+            asked: StoredValue::new(false),
             left_closed: RwSignal::new(None),
         };
         let broke = guard::broke_last_time();
         let last = shelf.store.with_value(Store::last);
         match link::opened_with() {
             Some(Ok(project)) if !broke => {
-                desk.lay(project, BTreeSet::new());
+                desk.lay(project, BTreeSet::new(), Trail::default());
                 shelf.saved.set_value(None);
                 shelf.save_now();
                 link::leave();
@@ -116,6 +120,12 @@ impl Shelf {
             Some(Err(why)) => self.said.set(Some(format!("{why}."))),
             None => return,
         }
+        if !self.asked.get_value() {
+            self.asked.set_value(true);
+            last::ask_to_last();
+        }
+        let trail = self.desk.trail();
+        self.store.update_value(|s| s.save_trail(&now, &trail));
         self.saved.set_value(Some(now));
         self.list_anew();
     }
@@ -170,7 +180,8 @@ impl Shelf {
         match self.store.try_update_value(|s| s.open(id)) {
             Some(Ok((project, ticks))) => {
                 self.saved.set_value(Some(project.clone()));
-                self.desk.lay(project, ticks);
+                let trail = self.store.with_value(|s| s.trail(id, &project));
+                self.desk.lay(project, ticks, trail);
                 self.left_closed.set(None);
             }
             Some(Err(why)) => self.said.set(Some(format!("{why}."))),
@@ -183,7 +194,7 @@ impl Shelf {
     pub fn lay_new(self, project: Project) {
         self.save_now();
         self.store.update_value(Store::put_down);
-        self.desk.lay(project, BTreeSet::new());
+        self.desk.lay(project, BTreeSet::new(), Trail::default());
         self.saved.set_value(None);
         self.save_now();
     }

@@ -39,27 +39,36 @@ pub fn Stage() -> impl IntoView {
     let progress = RwSignal::new(0.0_f64);
     let turn = RwSignal::new(View::default().turn);
     let chosen = RwSignal::new(None::<PanelId>);
+    let piece = RwSignal::new(0_usize);
     Effect::new(move |_| {
         place.track();
+        piece.set(0);
+    });
+    Effect::new(move |_| {
+        place.track();
+        piece.track();
         progress.set(0.0);
         chosen.set(None);
     });
+    // An edit may leave fewer parts than were looked at.
+    let names = Memo::new(move |_| shown.with(|p| part_names(p, place.get())));
+    let part = Memo::new(move |_| piece.get().min(names.with(Vec::len).saturating_sub(1)));
     let drawing = Memo::new(move |_| {
         let (at, by) = (place.get(), progress.get());
         let view = View { turn: turn.get(), ..View::default() };
-        shown.with(|plan| desk.project.with(|project| draw(plan, project, at, by, chosen.get(), view)))
+        shown.with(|plan| desk.project.with(|project| draw(plan, project, (at, part.get()), by, chosen.get(), view)))
     });
     let moves = Memo::new(move |_| {
         shown.with(|p| {
             let parts = p.part(place.get()).and_then(|p| p.assembly.as_ref()).map(|a| &a.parts);
-            parts.and_then(|p| p.first()).map_or(0, |p| p.moves.len())
+            parts.and_then(|p| p.get(part.get())).map_or(0, |p| p.moves.len())
         })
     });
     let touched = move |touch: Touch| {
         let panel = PanelId(touch.panel);
         chosen.update(|c| *c = (*c != Some(panel)).then_some(panel));
     };
-    let panel = move || chosen.get().and_then(|id| panel_words(desk, place.get(), id));
+    let panel = move || chosen.get().and_then(|id| panel_words(desk, (place.get(), part.get()), id));
     view! {
         <div class="right">
         <section class="stage" aria-label=title>
@@ -70,6 +79,11 @@ pub fn Stage() -> impl IntoView {
                 when=move || drawing.with(Option::is_some)
                 fallback=|| view! { <p class="empty">{page::NOTHING_YET}</p> }
             >
+                <Show when=move || { names.with(Vec::len) > 1 }>
+                    <div class="either" role="group" aria-label=page::PARTS>
+                        {move || part_buttons(&names.get(), part, piece)}
+                    </div>
+                </Show>
                 <Picture drawing=drawing touched=touched />
                 <p class="spoken" role="status">
                     {move || panel().unwrap_or_else(|| view! { <span>{page::TOUCH}</span> }.into_any())}
@@ -80,7 +94,7 @@ pub fn Stage() -> impl IntoView {
         </section>
         <section class="reading" aria-label=page::RECIPE>
             <RecipeText place=place />
-            <PanelList place=place chosen=chosen />
+            <PanelList place=place part=part chosen=chosen />
             <Legend />
         </section>
         </div>
@@ -91,10 +105,31 @@ fn drawn(plan: &Plan, place: Place) -> bool {
     plan.part(place).is_some_and(|p| p.assembly.is_some())
 }
 
+/// The names of the parts of a box or holder, in the order in which they are made.
+fn part_names(plan: &Plan, place: Place) -> Vec<&'static str> {
+    let parts = plan.part(place).and_then(|p| p.assembly.as_ref()).map(|a| &a.parts);
+    parts.map_or_else(Vec::new, |parts| parts.iter().map(|p| p.name).collect())
+}
+
+fn part_buttons(names: &[&'static str], part: Memo<usize>, piece: RwSignal<usize>) -> impl IntoView + use<> {
+    let each = names.iter().enumerate().map(|(i, &name)| {
+        view! {
+            <button
+                type="button"
+                aria-pressed=move || if part.get() == i { "true" } else { "false" }
+                on:click=move |_| piece.set(i)
+            >
+                {name}
+            </button>
+        }
+    });
+    each.collect_view()
+}
+
 fn draw(
     plan: &Plan,
     project: &Project,
-    place: Place,
+    (place, index): (Place, usize),
     progress: f64,
     chosen: Option<PanelId>,
     view: View,
@@ -103,15 +138,15 @@ fn draw(
     let tint = |card: Option<u16>| card.and_then(|c| project.card(c)).map_or_else(Tint::default, |c| c.tint);
     let (card, mats) = (tint(Some(part.card)), tint(part.mat_card));
     if progress > 0.0 {
-        folded(part, 0, progress, &Dress { card, mats, chosen: chosen.into_iter().collect() }, view)
+        folded(part, index, progress, &Dress { card, mats, chosen: chosen.into_iter().collect() }, view)
     } else {
-        flat(part, 0, Look { card, mats, chosen, system: plan.system })
+        flat(part, index, Look { card, mats, chosen, system: plan.system })
     }
 }
 
-fn panel_words(desk: Desk, place: Place, panel: PanelId) -> Option<AnyView> {
+fn panel_words(desk: Desk, (place, part): (Place, usize), panel: PanelId) -> Option<AnyView> {
     desk.shapes.with(|plan| {
-        let words = names::panel_list(plan.part(place)?, 0, plan.system);
+        let words = names::panel_list(plan.part(place)?, part, plan.system);
         Some(said(words.get(panel.0)?.clone()).into_any())
     })
 }

@@ -4,6 +4,7 @@ pub mod guard;
 pub mod files;
 pub mod here;
 pub mod keys;
+pub mod last;
 pub mod link;
 pub mod motion;
 pub mod share;

@@ -11,6 +11,7 @@ use crate::keep::notebook::Notebook;
 use crate::keep::notebook::said::{Deleted, KeepError, Listing, Open, Saved};
 use crate::keep::record::SetId;
 use crate::keep::shelf::{MemoryShelf, Refused, Shelf};
+use crate::keep::trail::Trail;
 use crate::project::request::Project;
 
 use super::keys;
@@ -139,6 +140,19 @@ impl Store {
     /// Where storage refuses.
     pub fn restore(&mut self, deleted: &Deleted) -> Result<SetId, KeepError> {
         self.notebook.restore(deleted, now())
+    }
+
+    /// Keeps the way back of the set that is open, where there is room.
+    pub fn save_trail(&mut self, now: &Project, trail: &Trail) {
+        if let Some(open) = self.open {
+            self.notebook.save_trail(open.id, now, trail);
+        }
+    }
+
+    /// The way back of a set whose design is `now`.
+    #[must_use]
+    pub fn trail(&self, id: SetId, now: &Project) -> Trail {
+        self.notebook.trail(id, now)
     }
 
     /// Saves the keys of the ticked steps of the set that is open; without one there is nothing to do.

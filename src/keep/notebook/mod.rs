@@ -13,6 +13,7 @@
 pub mod said;
 
 mod sets;
+mod way_back;
 
 use std::cmp::Reverse;
 use std::collections::BTreeSet;
@@ -134,7 +135,12 @@ impl<S: Shelf> Notebook<S> {
         content: Content,
     ) -> Result<State, Refused> {
         let place = Place { kind, id, writer: self.writer };
-        history::write(&mut self.shelf, history, place, after, now, content)
+        let first = history::write(&mut self.shelf, history, place, after, now, content.clone());
+        // Where there is no room, the ways back go first.
+        if first == Err(Refused::Full) && self.forget_trails() > 0 {
+            return history::write(&mut self.shelf, history, place, after, now, content);
+        }
+        first
     }
 
     /// Makes a set of its own from each newest state but the last one.

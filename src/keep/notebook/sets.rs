@@ -54,6 +54,7 @@ impl<S: Shelf> Notebook<S> {
         for state in ticks.superseded.iter().chain(ticks.heads.iter().map(|f| &f.state)) {
             self.shelf.remove(&Key { kind: Kind::Ticks, id, state: *state }.to_string())?;
         }
+        self.forget_trail(id);
         Ok(Deleted { id, kept })
     }
 
