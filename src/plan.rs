@@ -11,6 +11,7 @@ use crate::make::step::Step;
 use crate::make::steps::steps;
 use crate::measure::grid::Grid;
 use crate::measure::length::Length;
+use crate::measure::sort::sort_by_key;
 use crate::measure::system::System;
 use crate::net::mat::{Mat, mats};
 use crate::net::recipe::Recipe;
@@ -75,7 +76,7 @@ pub fn plan(project: &Project, system: System) -> Plan {
         .filter(|c| usable(c, &mut Vec::new()).is_some())
         .collect();
     plan.sheets = sheets(project, &usable, &plan.pieces, &mut plan.findings);
-    plan.findings.sort_by_key(|f| f.weight);
+    sort_by_key(&mut plan.findings, |f| f.weight);
     plan
 }
 
@@ -90,7 +91,7 @@ pub fn shapes(project: &Project, system: System) -> Plan {
     let maker = Maker { project, system, marks, cards };
     let boxes: Vec<Planned> = project.boxes.iter().filter_map(|b| maker.boxed(b, &mut findings)).collect();
     let holder = project.holder.as_ref().and_then(|h| maker.held(h, &boxes, &mut findings));
-    findings.sort_by_key(|f| f.weight);
+    sort_by_key(&mut findings, |f| f.weight);
     Plan { system, boxes, holder, pieces: Vec::new(), sheets: Vec::new(), steps: Vec::new(), findings }
 }
 

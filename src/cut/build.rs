@@ -1,5 +1,6 @@
 //! The quick layout: patterns filled one after the other, each repeated as often as its pieces last.
 
+use crate::measure::sort::sort_by_key;
 use std::cmp::Reverse;
 
 use super::emit::emit;
@@ -97,7 +98,7 @@ pub fn lay_out(pieces: &[Piece], sheets: &[Sheet], rules: &Rules) -> Layout {
 pub fn quick(job: &Job, work: &mut u64) -> Draft {
     let by = |key: &dyn Fn(usize) -> (i64, i64)| {
         let mut order: Vec<usize> = (0..job.kinds.len()).collect();
-        order.sort_by_key(|k| Reverse(key(*k)));
+        sort_by_key(&mut order, |k| Reverse(key(*k)));
         order
     };
     let side = |k: usize, a: usize| i64::from(job.kinds[k].sides[a]);

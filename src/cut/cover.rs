@@ -9,6 +9,7 @@ use super::build::{Draft, Run};
 use super::job::Job;
 use super::simplex::{Column, Simplex};
 use super::slice::Slice;
+use crate::measure::sort::sort_by;
 
 /// Most boards that are kept, and most nodes of theirs.
 const KEPT: usize = 6_000;
@@ -154,7 +155,7 @@ impl Cover {
     /// Fixes the boards with the largest amounts and sets up what is left; false if nothing is.
     fn fix(&mut self, job: &Job, pool: &Pool, duals: &[f64], slack: f64) -> bool {
         let mut mix: Vec<(usize, f64)> = self.lp.mix().filter(|m| m.0 >= self.first).collect();
-        mix.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+        sort_by(&mut mix, |a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
         let Some(&(_, top)) = mix.first() else {
             return false;
         };

@@ -1,5 +1,6 @@
 //! `Job`: the same question in small integers: kinds of pieces, boards to cut them from, and who fits where.
 
+use crate::measure::sort::sort_by_key;
 use std::collections::BTreeMap;
 
 use super::layout::{LeftOut, Remark, Why};
@@ -180,8 +181,8 @@ impl Job {
                 self.kinds.push(Kind { sides: [0, 0], exact, turn, count: piece.count, pieces });
             }
         }
-        self.kinds
-            .sort_by_key(|k| std::cmp::Reverse((i128::from(k.exact[0]) * i128::from(k.exact[1]), k.exact[0], k.turn)));
+        let area = |k: &Kind| i128::from(k.exact[0]) * i128::from(k.exact[1]);
+        sort_by_key(&mut self.kinds, |k| std::cmp::Reverse((area(k), k.exact[0], k.turn)));
     }
 
     /// Why no board can give this piece; none if one can.

@@ -3,6 +3,7 @@
 use super::job::Job;
 use super::layout::{LeftOut, Node, Pattern, Why};
 use super::piece::{Piece, Pose};
+use crate::measure::sort::sort_by_key;
 
 /// Hands out the names of pieces of a kind.
 #[derive(Clone, Debug)]
@@ -67,6 +68,6 @@ impl Names {
                 left_out.push(LeftOut { piece: pieces[*index].id, count: *count, why: Why::StockRanOut });
             }
         }
-        left_out.sort_by_key(|out| out.piece);
+        sort_by_key(left_out, |out| out.piece);
     }
 }

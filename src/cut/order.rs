@@ -4,6 +4,7 @@ use super::layout::{Node, Pattern, Way};
 use super::piece::Pose;
 use super::sheet::{Rules, Sheet};
 use crate::measure::length::Length;
+use crate::measure::sort::sort_by_key;
 
 /// One cut at the trimmer. Where a pattern is cut from several sheets, each step is done for all of them.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -197,7 +198,7 @@ fn fences(waiting: &[Waiting]) -> Vec<(Length, usize)> {
             open.extend([(&**low, below), (&**high, above)]);
         }
     }
-    all.sort_unstable();
+    sort_by_key(&mut all, |l| *l);
     let mut due: Vec<(Length, usize)> = Vec::new();
     for fence in all {
         match due.last_mut() {

@@ -5,6 +5,7 @@
 //! the new one says that it comes after the old. What cannot be read is never written over or taken away. Two pages that
 //! save at once leave two newest states, so that neither is lost ([`super::notebook`] makes two sets of them).
 
+use crate::measure::sort::sort_by_key;
 use std::collections::BTreeSet;
 
 use super::file::FileError;
@@ -51,10 +52,11 @@ impl History {
                 Err(why) => history.unreadable.push((key.state, why)),
             }
         }
-        let after: BTreeSet<State> = found.iter().flat_map(|f| f.record.after.iter().copied()).collect();
+        let mut after = BTreeSet::new();
+        after.extend(found.iter().flat_map(|f| f.record.after.iter().copied()));
         let (superseded, mut heads): (Vec<_>, Vec<_>) = found.into_iter().partition(|f| after.contains(&f.state));
         history.superseded = superseded.into_iter().map(|f| f.state).collect();
-        heads.sort_by_key(|f| (f.state.revision, f.record.saved_at, f.state.writer));
+        sort_by_key(&mut heads, |f| (f.state.revision, f.record.saved_at, f.state.writer));
         history.heads = heads;
         Ok(history)
     }

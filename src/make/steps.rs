@@ -1,6 +1,7 @@
 //! The order of the making, read off the planned parts.
 
 use crate::form::assembly::{Assembly, Move, MoveName, Way};
+use crate::measure::sort::sort_by_key;
 use crate::net::flat::{Net, PanelId, Taken};
 use crate::net::recipe::Recipe;
 use crate::project::finding::Place;
@@ -14,7 +15,7 @@ use super::step::{Action, Step};
 pub fn steps(boxes: &[Planned], holder: Option<&Planned>, pieces: &[Piece], sets: u32) -> Vec<Step> {
     let mut list = Vec::new();
     let mut cards: Vec<u16> = pieces.iter().map(|p| p.card).collect();
-    cards.sort_unstable();
+    sort_by_key(&mut cards, |c| *c);
     cards.dedup();
     for card in cards {
         let of_card: Vec<u32> = pieces.iter().filter(|p| p.card == card).map(|p| p.id).collect();

@@ -7,4 +7,5 @@ pub mod length;
 pub mod outline;
 pub mod point;
 pub mod show;
+pub mod sort;
 pub mod system;

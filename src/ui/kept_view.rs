@@ -1,5 +1,6 @@
 //! Saved and shared: the sets on this device, the link, the files.
 
+use crate::measure::sort::sort_by_key;
 use leptos::prelude::*;
 
 use super::app::new_set;
@@ -101,7 +102,7 @@ fn found(entries: &[Entry], wanted: &str, order: Order) -> Vec<SetId> {
     let wanted = wanted.trim().to_lowercase();
     let mut fit: Vec<_> = entries.iter().filter(|e| e.name.to_lowercase().contains(&wanted)).collect();
     if order == Order::Name {
-        fit.sort_by_key(|e| e.name.to_lowercase());
+        sort_by_key(&mut fit, |e| e.name.to_lowercase());
     }
     fit.into_iter().map(|e| e.id).collect()
 }

@@ -15,6 +15,7 @@ pub mod said;
 mod sets;
 mod way_back;
 
+use crate::measure::sort::sort_by_key;
 use std::cmp::Reverse;
 use std::collections::BTreeSet;
 
@@ -57,7 +58,8 @@ impl<S: Shelf> Notebook<S> {
         let (keys, odd) = history::keys(&self.shelf)?;
         let name_is_odd = |key| SetAside { key, why: "Its name is none that Snugfold gives".to_owned() };
         let mut listing = Listing { set_aside: odd.into_iter().map(name_is_odd).collect(), ..Listing::default() };
-        let records: BTreeSet<_> = keys.iter().map(|k| (k.kind, k.id)).collect();
+        let mut records = BTreeSet::new();
+        records.extend(keys.iter().map(|k| (k.kind, k.id)));
         for (kind, id) in records {
             let history = History::look(&self.shelf, &keys, kind, id)?;
             listing.set_aside.extend(history.unreadable.iter().map(|(state, why)| SetAside {
@@ -66,7 +68,7 @@ impl<S: Shelf> Notebook<S> {
             }));
             listing.entries.extend(history.heads.into_iter().next_back().and_then(|f| Entry::of(id, f)));
         }
-        listing.entries.sort_by_key(|e| (Reverse(e.saved_at), e.id));
+        sort_by_key(&mut listing.entries, |e| (Reverse(e.saved_at), e.id));
         Ok(listing)
     }
 
@@ -159,7 +161,8 @@ impl<S: Shelf> Notebook<S> {
 
     /// A number that no record has.
     fn free_id(&self, now: u64) -> Result<SetId, Refused> {
-        let taken: BTreeSet<SetId> = history::keys(&self.shelf)?.0.iter().map(|k| k.id).collect();
+        let mut taken = BTreeSet::new();
+        taken.extend(history::keys(&self.shelf)?.0.iter().map(|k| k.id));
         let mut id = SetId(now);
         while taken.contains(&id) {
             id = SetId(id.0.wrapping_add(1));
