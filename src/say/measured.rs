@@ -19,14 +19,51 @@ pub fn sides(a: Length, b: Length, system: System) -> Phrase {
     Phrase::bare(Figure::of(a, system)).with(" × ").with(Figure::of(b, system))
 }
 
-/// `3 × 1 1/4 × 5 in`: width, depth, height. Sizes that thickness has entered are shown to hundredths.
+/// `3 × 1 1/4 × 5 in`: width, depth, height.
 #[must_use]
 pub fn size(size: Size, system: System) -> Phrase {
-    Phrase::bare(Figure::of(size.width, system))
+    three(size, |l| Figure::of(l, system))
+}
+
+/// As [`size`], of what is free inside ([`free`]).
+#[must_use]
+pub fn inside(size: Size, system: System) -> Phrase {
+    three(size, |l| free(l, system))
+}
+
+fn three(size: Size, figure: impl Fn(Length) -> Figure) -> Phrase {
+    Phrase::bare(figure(size.width))
         .with(" × ")
-        .with(Phrase::bare(Figure::of(size.depth, system)))
+        .with(Phrase::bare(figure(size.depth)))
         .with(" × ")
-        .with(Figure::of(size.height, system))
+        .with(figure(size.height))
+}
+
+/// What is free inside, as a ruler shows it: no more than there is, to 1/64 in or a tenth of a millimetre.
+///
+/// ```
+/// use snugfold::{measure::{length::Length, system::System}, say::measured::{free, taken}};
+/// assert_eq!(free(Length::um(196_250), System::Inch).to_string(), "7 23/32 in"); // 7.7264 in
+/// assert_eq!(taken(Length::um(196_250), System::Inch).to_string(), "7 47/64 in");
+/// assert_eq!(free(Length::um(76_480), System::Metric).to_string(), "76.4 mm");
+/// ```
+#[must_use]
+pub fn free(length: Length, system: System) -> Figure {
+    Figure::of(fine(system).down(length), system)
+}
+
+/// What something takes up, as a ruler shows it: no less than it is.
+#[must_use]
+pub fn taken(length: Length, system: System) -> Figure {
+    Figure::of(fine(system).up(length), system)
+}
+
+/// The finest marks that thickness is shown to.
+fn fine(system: System) -> Grid {
+    Grid::every(match system {
+        System::Inch => Length::inches(1, 64),
+        System::Metric => Length::um(100),
+    })
 }
 
 /// Lengths in a row with one unit at the end: `1 1/4, 4 1/4 and 5 1/2 in`.

@@ -99,9 +99,9 @@ pub const SIZES: &str = "Sizes";
 /// Score to score.
 pub const FINISHED: &str = "Finished, score to score";
 /// What is free.
-pub const INSIDE: &str = "True inside";
+pub const INSIDE: &str = "True inside, at least";
 /// What it takes up.
-pub const OUTSIDE: &str = "True outside";
+pub const OUTSIDE: &str = "True outside, at most";
 /// Directions of a size.
 pub const ACROSS: [&str; 3] = ["wide", "deep", "high"];
 /// Before a worked value.

@@ -1,6 +1,6 @@
 //! A step of the making, in words: what to do in a line, how in a few, and the caution that belongs to it.
 
-use super::measured::{length, row, size};
+use super::measured::{inside as inside_of, length, row};
 use super::phrase::Phrase;
 use super::spelling::Spelling;
 use super::{names, recipe};
@@ -105,7 +105,7 @@ fn on_part(step: &Step, action: &Action, part: &Planned, plan: &Plan, spelling: 
         Action::TryBoxesIn { inside } => (
             "Try the boxes in before the glue sets".into(),
             vec![
-                phrase!["Inside it should measure ", size(*inside, system), " (long × deep × high)."],
+                phrase!["Inside it should measure ", inside_of(*inside, system), " (long × deep × high)."],
                 "Corners square, walls upright: shift them now.".into(),
             ],
         ),

@@ -5,9 +5,10 @@ use leptos::prelude::*;
 use super::desk::desk;
 use super::said::said;
 use crate::form::assembly::Size;
+use crate::measure::length::Length;
 use crate::measure::show::Figure;
-use crate::measure::system::System;
 use crate::project::finding::Place;
+use crate::say::measured::{free, taken};
 use crate::say::page;
 use crate::say::phrase::Phrase;
 
@@ -36,9 +37,9 @@ pub fn SizeTable(
                         </tr>
                     </thead>
                     <tbody>
-                        {row(page::FINISHED, finished, system)}
-                        {row(page::INSIDE, inside, system)}
-                        {row(page::OUTSIDE, outside, system)}
+                        {row(page::FINISHED, finished, |l| Figure::of(l, system))}
+                        {row(page::INSIDE, inside, |l| free(l, system))}
+                        {row(page::OUTSIDE, outside, |l| taken(l, system))}
                     </tbody>
                 </table>
             }
@@ -46,12 +47,12 @@ pub fn SizeTable(
     }
 }
 
-fn row(name: &'static str, size: Size, system: System) -> impl IntoView {
-    let cells = [size.width, size.depth, size.height];
+fn row(name: &'static str, size: Size, figure: impl Fn(Length) -> Figure) -> impl IntoView {
+    let cells = [size.width, size.depth, size.height].map(figure);
     view! {
         <tr>
             <th scope="row">{name}</th>
-            {cells.map(|l| view! { <td>{said(Phrase::from(Figure::of(l, system)))}</td> })}
+            {cells.map(|f| view! { <td>{said(Phrase::from(f))}</td> })}
         </tr>
     }
 }

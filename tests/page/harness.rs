@@ -176,6 +176,9 @@ impl Page {
     /// Types into the field with this label, instead of what was there, and leaves it.
     pub(crate) async fn fill(&self, label: &str, value: &str) {
         let field = self.find("field", label).await;
+        // Out from under the head, which stays while the page scrolls.
+        let middle = "arguments[0].scrollIntoView({ block: 'center' });";
+        self.js(middle, vec![field.to_json().expect("a field")]).await;
         field.click().await.expect("the field can be reached");
         let all = Key::Control + "a";
         field.send_keys(all).await.expect("typing");

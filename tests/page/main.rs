@@ -8,6 +8,7 @@ mod driver;
 mod figures;
 mod harness;
 mod job;
+mod kept;
 mod offline;
 mod opening;
 mod shot;
