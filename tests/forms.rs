@@ -157,6 +157,11 @@ fn row_holder_over_its_whole_range() {
     prove(&FORMS[1]);
 }
 
+#[test]
+fn tuck_ends_over_its_whole_range() {
+    prove(&FORMS[2]);
+}
+
 /// The default request of a form, on the finest board, so that a millimetre is not lost in snapping.
 fn typical(form: &Form) -> (Assembly, Length) {
     let t = Length::um(300);
@@ -253,4 +258,5 @@ fn a_millimetre_wrong_is_caught() {
     // A tab or tuck of any width does its work: its size is the maker's choice, within its range.
     assert_eq!(survivors(&FORMS[0]), ["column 5", "row 1"]);
     assert_eq!(survivors(&FORMS[1]), Vec::<String>::new());
+    assert_eq!(survivors(&FORMS[2]), ["column 5", "row 1", "row 5"]);
 }

@@ -106,6 +106,10 @@ pub enum MoveName {
     Wings,
     /// The end flaps come up over the wings.
     Ends,
+    /// The dust flaps of the lower end fold in.
+    LowerDustFlaps,
+    /// The lower lid closes and its tuck slides in.
+    CloseBelow,
 }
 
 /// How the creases of a move turn.

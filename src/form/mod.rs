@@ -6,4 +6,6 @@ pub mod registry;
 pub mod resolve;
 
 mod row_holder;
+mod tube;
 mod tuck_box;
+mod tuck_ends;

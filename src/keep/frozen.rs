@@ -89,6 +89,20 @@ pub const FORMS: &[Form] = &[
             input(7, "strap-width", Worked),
         ],
     },
+    Form {
+        number: 3,
+        key: "tuck-ends",
+        inputs: &[
+            input(1, "width", is(3, 1, 750)),
+            input(2, "depth", is(5, 4, 320)),
+            input(3, "height", is(5, 1, 1250)),
+            input(4, "size", First(&["finished", "inside"])),
+            input(5, "tab", is(1, 2, 120)),
+            input(6, "tuck", Worked),
+            input(7, "notch", First(&["no", "yes"])),
+            input(8, "notch-radius", Worked),
+        ],
+    },
 ];
 
 /// The board's score step.

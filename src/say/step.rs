@@ -146,6 +146,10 @@ fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
             ("Glue the outer base over them", "Its edge to the back's score; stand the box up and press from inside.")
         }
         MoveName::DustFlaps => ("Fold in the dust flaps", "If they catch, trim half a millimetre at a time."),
+        MoveName::LowerDustFlaps => {
+            ("Fold in the lower dust flaps", "If they catch, trim half a millimetre at a time.")
+        }
+        MoveName::CloseBelow => ("Close the lower end", "Bow the tuck a little and slide it in behind the front."),
         MoveName::Close => ("Close the lid", "Bow the tuck a little and slide it in behind the front."),
         MoveName::Uprights => ("Fold up the front and the back", "The base stays flat on the table."),
         MoveName::Wings => ("Fold the wings in round the corners", "They stand upright across the ends."),
