@@ -111,13 +111,8 @@ fn shape(mut ask: Ask) -> Shaped {
         depth: walls(Layers::WALLS, sizes.depth, t),
         height: walls(Layers::TUCK_AND_BASE, sizes.height, t),
     };
-    ask.answer(Assembly {
-        parts: vec![part],
-        finished,
-        inside: each(Layers::inside),
-        outside: each(Layers::outside),
-        trims: Vec::new(),
-    })
+    let (inside, outside) = (each(Layers::inside), each(Layers::outside));
+    ask.answer(Assembly::alone(part, finished, inside, outside))
 }
 
 fn sizes(ask: &mut Ask) -> Sizes {
@@ -260,7 +255,7 @@ fn draw(s: &Sizes, ask: &Ask) -> Part {
         meet((dust[0], Side::Right), (lid, Side::Top), clear),
         meet((dust[1], Side::Left), (lid, Side::Top), clear),
     ];
-    Part { name: "box", net, root: Root::Front, meets, moves }
+    Part::alone("box", net, Root::Front, meets, moves)
 }
 
 fn top(c: &mut Cells, s: &Sizes, at: &Columns, back: PanelId, clear: Length) -> (PanelId, PanelId) {
