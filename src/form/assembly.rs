@@ -249,6 +249,18 @@ pub enum MoveName {
     Wings,
     /// The end flaps come up over the wings.
     Ends,
+    /// The tabs at the corners of a tray fold in.
+    CornerTabs,
+    /// The side walls of a tray come up over the corner tabs.
+    SideWalls,
+    /// Walls that stay free stand up.
+    FreeWalls,
+    /// The treads and risers of steps fold to and fro.
+    Steps,
+    /// A flange turns out.
+    Flanges,
+    /// A cover folds round its spine.
+    Cover,
 }
 
 /// How the creases of a move turn.

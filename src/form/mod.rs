@@ -5,5 +5,7 @@ pub mod input;
 pub mod registry;
 pub mod resolve;
 
+mod joined;
+mod lid_base;
 mod row_holder;
 mod tuck_box;

@@ -167,6 +167,18 @@ fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
             "Glue the end flaps over the wings",
             "Glue on the outside of the wings; the end flap comes up outside them.",
         ),
+        MoveName::CornerTabs => ("Fold the corner tabs in", "They stand upright along the open sides."),
+        MoveName::SideWalls => {
+            ("Glue the side walls to the corner tabs", "Tabs inside, upper edges level; press and hold each corner.")
+        }
+        MoveName::FreeWalls => ("Fold the walls up and let them fall open", "No glue here: the lid holds them up."),
+        MoveName::Steps => {
+            ("Fold treads and risers", "Away from you at the front of a tread, towards you at its back.")
+        }
+        MoveName::Flanges => ("Turn the flanges", "Square to the wall, so that they lie flat where they are glued."),
+        MoveName::Cover => {
+            ("Fold the cover round its spine", "Boards square to the spine; the flap closes the open side.")
+        }
     };
     let mut lines: Vec<Phrase> = vec![line.into()];
     if glued && !title.starts_with("Glue") {
