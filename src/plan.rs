@@ -1,7 +1,7 @@
 //! `plan`: from what the maker asks for to everything that the table needs.
 
 use crate::fold::room::mats_add;
-use crate::form::assembly::Size;
+use crate::form::assembly::{Assembly, Size};
 use crate::form::registry::{self, Form, Holds};
 use crate::form::resolve::{Content, Setting};
 use crate::make::part::Planned;
@@ -316,15 +316,15 @@ impl Maker<'_> {
         planned.assembly = shaped.assembly;
         if let Some(assembly) = &planned.assembly {
             planned.recipes = assembly.parts.iter().map(|p| Recipe::of(&p.net)).collect();
-            planned.mats = self.mats(part, place, &assembly.parts[0].net, findings);
-            let panels: Vec<_> = planned.mats.iter().map(|m| m.panel).collect();
-            let added = mats_add(&assembly.parts[0], &panels, mat_thickness);
+            planned.mats = self.mats(part, place, assembly, findings);
+            let panels: Vec<_> = planned.mats.iter().map(|m| (m.part, m.panel)).collect();
+            let added = mats_add(assembly, &panels, mat_thickness);
             planned.outside = assembly.outside + added;
         }
         Some(planned)
     }
 
-    fn mats(&self, part: &Part, place: Place, net: &crate::net::flat::Net, findings: &mut Vec<Finding>) -> Vec<Mat> {
+    fn mats(&self, part: &Part, place: Place, assembly: &Assembly, findings: &mut Vec<Finding>) -> Vec<Mat> {
         let Some(asked) = &part.mats else {
             return Vec::new();
         };
@@ -337,19 +337,30 @@ impl Maker<'_> {
         }
         let reveal = self.marks.1.nearest(typed.unwrap_or(bound::DEFAULT_REVEAL.of(self.system)));
         let reveal = reveal.max(self.marks.1.step());
-        let (mats, too_small) = mats(net, reveal, &asked.off);
-        for &panel in &too_small {
-            findings.push(Finding {
+        let mut all = Vec::new();
+        let mut too_small = 0;
+        for (i, p) in assembly.parts.iter().enumerate() {
+            let off: Vec<String> = p
+                .net
+                .panels
+                .iter()
+                .map(|p| p.name.to_owned())
+                .filter(|n| asked.off.contains(&assembly.face(i, n)))
+                .collect();
+            let (some, none) = mats(&p.net, i, reveal, &off);
+            all.extend(some);
+            too_small += none.len();
+            findings.extend(none.into_iter().map(|panel| Finding {
                 place,
                 input: Some("reveal"),
                 weight: Weight::Note,
-                what: What::NoMat { panel: net.panel(panel).name, reveal },
-            });
+                what: What::NoMat { panel: p.net.panel(panel).name, reveal },
+            }));
         }
-        if mats.is_empty() && !too_small.is_empty() {
+        if all.is_empty() && too_small > 0 {
             findings.push(stop(place, Some("reveal"), What::RevealTooWide { reveal }));
         }
-        mats
+        all
     }
 }
 

@@ -7,7 +7,7 @@ use proptest::test_runner::{Config, FileFailurePersistence};
 use snugfold::fold::prove::{Fault, faults};
 use snugfold::form::assembly::{Assembly, Size};
 use snugfold::form::input::Kind;
-use snugfold::form::registry::{FORMS, Form, Holds};
+use snugfold::form::registry::{Form, Holds, named};
 use snugfold::form::resolve::{Content, Setting};
 use snugfold::measure::given::Given;
 use snugfold::measure::grid::Grid;
@@ -134,7 +134,8 @@ fn prove(form: &'static Form) {
             };
             made.set(made.get() + 1);
             let found = faults(&assembly, setting.thickness);
-            let names: Vec<_> = assembly.parts[0].net.panels.iter().map(|p| p.name).enumerate().collect();
+            let parts = assembly.parts.iter();
+            let names: Vec<Vec<_>> = parts.map(|p| p.net.panels.iter().map(|p| p.name).enumerate().collect()).collect();
             prop_assert!(found.is_empty(), "{found:?} of {names:?}");
             for part in &assembly.parts {
                 geo_agrees(&part.net)?;
@@ -149,17 +150,26 @@ fn prove(form: &'static Form) {
 
 #[test]
 fn tuck_box_over_its_whole_range() {
-    prove(&FORMS[0]);
+    prove(form("tuck-box"));
 }
 
 #[test]
 fn row_holder_over_its_whole_range() {
-    prove(&FORMS[1]);
+    prove(form("row-holder"));
+}
+
+#[test]
+fn lid_and_base_over_their_whole_range() {
+    prove(form("lid-base"));
+}
+
+fn form(key: &str) -> &'static Form {
+    named(key).expect("it is registered")
 }
 
 #[test]
 fn tuck_ends_over_its_whole_range() {
-    prove(&FORMS[2]);
+    prove(form("tuck-ends"));
 }
 
 /// The default request of a form, on the finest board, so that a millimetre is not lost in snapping.
@@ -207,16 +217,21 @@ fn mapped(net: &Net, to: impl Fn(snugfold::measure::point::Point) -> snugfold::m
 fn survivors(form: &Form) -> Vec<String> {
     let (whole, t) = typical(form);
     assert_eq!(faults(&whole, t), Vec::<Fault>::new(), "sound before anything is changed");
+    (0..whole.parts.len()).flat_map(|part| survivors_of(&whole, t, part)).collect()
+}
+
+/// The same for one part; names of further parts stand in front of what is theirs.
+fn survivors_of(whole: &Assembly, t: Length, part: usize) -> Vec<String> {
     let mm = Length::mm(1);
     let mut alive = Vec::new();
     let mut try_one = |name: String, net: Net| {
         let mut wrong = whole.clone();
-        wrong.parts[0].net = net;
+        wrong.parts[part].net = net;
         if faults(&wrong, t).is_empty() {
-            alive.push(name);
+            alive.push(whole.face(part, &name));
         }
     };
-    let net = &whole.parts[0].net;
+    let net = &whole.parts[part].net;
     for (i, pair) in net.lines.across.windows(2).enumerate() {
         let beyond = pair[0];
         let wider = mapped(net, |mut p| {
@@ -256,7 +271,8 @@ fn survivors(form: &Form) -> Vec<String> {
 #[test]
 fn a_millimetre_wrong_is_caught() {
     // A tab or tuck of any width does its work: its size is the maker's choice, within its range.
-    assert_eq!(survivors(&FORMS[0]), ["column 5", "row 1"]);
-    assert_eq!(survivors(&FORMS[1]), Vec::<String>::new());
-    assert_eq!(survivors(&FORMS[2]), ["column 5", "row 1", "row 5"]);
+    assert_eq!(survivors(form("tuck-box")), ["column 5", "row 1"]);
+    assert_eq!(survivors(form("row-holder")), Vec::<String>::new());
+    assert_eq!(survivors(form("lid-base")), Vec::<String>::new());
+    assert_eq!(survivors(form("tuck-ends")), ["column 5", "row 1", "row 5"]);
 }

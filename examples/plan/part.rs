@@ -7,6 +7,7 @@ use snugfold::form::assembly::Part as Shaped;
 use snugfold::make::part::Planned;
 use snugfold::measure::system::System;
 use snugfold::net::flat::{Net, PanelId};
+use snugfold::net::mat::Mat as Drawn;
 use snugfold::net::recipe::{CutLine, Recipe, Scores, Turned};
 
 use super::frame::{At, Measure, Room, Sides, at, corners, kind, measure, measures, place, room, sides};
@@ -86,6 +87,8 @@ struct Panel {
 
 #[derive(Serialize)]
 struct Mat {
+    /// The blank that it goes on.
+    blank: &'static str,
     panel: &'static str,
     card: Option<u16>,
     size: Sides,
@@ -105,8 +108,8 @@ impl Part {
         let assembly = planned.assembly.as_ref();
         let used = planned.used.iter();
         let parts = assembly.map_or(&[][..], |a| &a.parts);
-        let net = parts.first().map(|p| &p.net);
-        let name = |id| net.map_or("", |n| n.panel(id).name);
+        let name = |m: &Drawn| parts.get(m.part).map_or("", |p| p.net.panel(m.panel).name);
+        let on = |m: &Drawn| parts.get(m.part).map_or("", |p| p.name);
         Self {
             place: place(planned.place),
             name: planned.name.clone(),
@@ -126,7 +129,8 @@ impl Part {
                 .mats
                 .iter()
                 .map(|m| Mat {
-                    panel: name(m.panel),
+                    blank: on(m),
+                    panel: name(m),
                     card: planned.mat_card,
                     size: sides(m.rect.width(), m.rect.height(), system),
                 })

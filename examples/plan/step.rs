@@ -65,6 +65,7 @@ fn values(action: &Action, plan: &Plan) -> Vec<(&'static str, Value)> {
         Action::Fold { index, name, glued } => {
             vec![("index", json!(index)), ("move", json!(kind(name))), ("glued", json!(glued))]
         }
+        Action::Join(join) => vec![("join", json!(kind(&join.name)))],
         Action::TryBoxesIn { inside } => vec![("inside", json!(room(*inside, plan.system)))],
         Action::FoldAndBurnish | Action::Notch(_) | Action::Fill | Action::SlideIn => vec![],
     }

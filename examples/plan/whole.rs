@@ -65,7 +65,7 @@ fn piece(piece: &Piece, plan: &Plan) -> PieceLine {
         place: place(piece.place),
         becomes: match piece.becomes {
             Becomes::Blank(_) => "blank",
-            Becomes::Mat(_) => "mat",
+            Becomes::Mat(..) => "mat",
             Becomes::Trim(_) => "trim",
         },
         said: names::becomes(plan, piece),

@@ -29,6 +29,13 @@ impl Layers {
     /// A floor below an open edge: inside − t/2, outside + t/2.
     pub const OPEN: Self = Self { lost: 1, added: 1 };
 
+    /// Two walls, a tab glued inside each: what slides between them has − 3 t.
+    pub const TABBED_WALLS: Self = Self { lost: 6, added: 2 };
+    /// Two walls, a tab glued inside one of them: what slides between them has − 2 t.
+    pub const ONE_TAB: Self = Self { lost: 4, added: 2 };
+    /// A floor below and a lid's top on the open edge above: inside − t/2, outside + 3 t/2.
+    pub const LIDDED: Self = Self { lost: 1, added: 3 };
+
     /// The true inside of `score`, in card of thickness `t`.
     ///
     /// ```

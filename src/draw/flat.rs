@@ -49,7 +49,7 @@ pub fn flat(planned: &Planned, part: usize, look: Look) -> Option<Drawing> {
 pub fn pattern(d: &mut Drawing, planned: &Planned, part: usize, look: Look) {
     unnamed(d, planned, part, look);
     if let Some(p) = planned.assembly.as_ref().and_then(|a| a.parts.get(part)) {
-        names(d, &p.net, planned, look);
+        names(d, &p.net, planned, part, look);
     }
 }
 
@@ -64,9 +64,7 @@ pub fn unnamed(d: &mut Drawing, planned: &Planned, part: usize, look: Look) {
         let fill = if look.chosen == Some(PanelId(i)) { Fill::Chosen } else { Fill::Card(look.card, 0.0) };
         d.marks.push(Mark::Area(Area { corners: corners(&panel.outline), fill, panel: Some(touch) }));
     }
-    if part == 0 {
-        mats(d, net, planned, look);
-    }
+    mats(d, net, planned, part, look);
     glue(d, net, look.card);
     lines(d, net, look.card);
 }
@@ -86,11 +84,11 @@ fn taken_away(d: &mut Drawing, net: &Net) {
     d.ring(Meaning::Edge, Ink::Page, block([0.0, 0.0], [w, h]));
 }
 
-fn mats(d: &mut Drawing, net: &Net, planned: &Planned, look: Look) {
-    for mat in &planned.mats {
+fn mats(d: &mut Drawing, net: &Net, planned: &Planned, part: usize, look: Look) {
+    for mat in planned.mats_on(part) {
         let shape = corners(&mat.rect.outline());
         if look.chosen != Some(mat.panel) {
-            let touch = Touch { part: 0, panel: mat.panel.0 };
+            let touch = Touch { part, panel: mat.panel.0 };
             let fill = Fill::Card(look.mats, 0.0);
             d.marks.push(Mark::Area(Area { corners: shape.clone(), fill, panel: Some(touch) }));
         }
@@ -144,9 +142,9 @@ fn flush(d: &mut Drawing, run: &mut Vec<Spot>, card: Tint) {
     run.clear();
 }
 
-fn names(d: &mut Drawing, net: &Net, planned: &Planned, look: Look) {
+fn names(d: &mut Drawing, net: &Net, planned: &Planned, part: usize, look: Look) {
     for (i, panel) in net.panels.iter().enumerate() {
-        let mat = planned.mats.iter().find(|m| m.panel == PanelId(i));
+        let mat = planned.mats_on(part).find(|m| m.panel == PanelId(i));
         let (at, wide, high) = match mat {
             Some(mat) => middle(&corners(&mat.rect.outline())),
             None => middle(&corners(&panel.outline)),

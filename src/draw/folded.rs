@@ -3,10 +3,11 @@
 use super::drawing::{Drawing, Touch};
 use super::solid::{Chosen, Leaf, View, paint};
 use crate::fold::motion::{bends, folded as all_folded};
-use crate::fold::pose::Pose;
+use crate::fold::pose::{Pose, standing};
 use crate::fold::space::V3;
-use crate::form::assembly::Part;
+use crate::form::assembly::{From, Join, Part, Size};
 use crate::make::part::Planned;
+use crate::measure::length::Length;
 use crate::net::flat::PanelId;
 use crate::project::request::Tint;
 
@@ -54,10 +55,12 @@ pub fn set(boxes: &[Planned], holder: Option<&Planned>, tint: &dyn Fn(u16) -> Ti
             return;
         };
         for (i, part) in assembly.parts.iter().enumerate() {
-            let pose = Pose::of(part, &all_folded(part), planned.thickness);
-            all.extend(leaves(planned, i, part, &pose, &dress(planned), at));
-            ends.extend(places(part, &pose, at));
-            ends.extend(places(part, &pose, at + reach));
+            for stand in &part.stands {
+                let pose = Pose::of(part, &all_folded(part), planned.thickness).placed(&standing(stand));
+                all.extend(leaves(planned, i, part, &pose, &dress(planned), at));
+                ends.extend(places(part, &pose, at));
+                ends.extend(places(part, &pose, at + reach));
+            }
         }
     };
     let mut x = 0.0;
@@ -70,6 +73,24 @@ pub fn set(boxes: &[Planned], holder: Option<&Planned>, tint: &dyn Fn(u16) -> Ti
         gap = (assembly.inside.width.as_mm() - taken) / f64::from(count + 1);
         x = (assembly.finished.width.as_mm() - assembly.inside.width.as_mm()) / 2.0 + gap;
         front = assembly.finished.depth.as_mm() / 2.0;
+    }
+    if let Some(assembly) = holder.and_then(|h| h.assembly.as_ref()).filter(|a| !a.seats.is_empty()) {
+        let shaped: Vec<&Planned> = boxes.iter().filter(|b| b.assembly.is_some()).collect();
+        for seat in &assembly.seats {
+            let Some(planned) = shaped.get(seat.kind) else {
+                continue;
+            };
+            let before = inset(planned);
+            let at = V3::new(seat.at.right.as_mm(), seat.at.back.as_mm(), seat.at.up.as_mm()) + before;
+            let away = match seat.from {
+                From::Front => V3::new(0.0, -seat.size.depth.as_mm() * 1.05, 0.0),
+                From::Above | From::Below => V3::new(0.0, 0.0, seat.size.height.as_mm() * 1.05),
+            };
+            add(planned, at + away * out, away * (1.0 - out));
+        }
+        paint(&mut d, &all, view);
+        frame(&mut d, ends.into_iter(), view);
+        return d;
     }
     for planned in boxes {
         let (wide, deep) = (planned.outside.width.as_mm(), planned.outside.depth.as_mm());
@@ -94,6 +115,44 @@ pub fn set(boxes: &[Planned], holder: Option<&Planned>, tint: &dyn Fn(u16) -> Ti
     d
 }
 
+/// From the lower front left corner of what a box takes up to its origin, a score's corner.
+fn inset(planned: &Planned) -> V3 {
+    let finished = planned.assembly.as_ref().map_or_else(Size::default, |a| a.finished);
+    let half = |outside: Length, score: Length| (outside - score).as_mm() / 2.0;
+    let outside = planned.outside;
+    V3::new(half(outside.width, finished.width), half(outside.depth, finished.depth), planned.thickness.as_mm() * 2.0)
+}
+
+/// Parts of an assembly as they go together: the inner ones on their way.
+#[must_use]
+pub fn joined(planned: &Planned, join: &Join, dress: &Dress) -> Drawing {
+    let mut d = Drawing { title: format!("{}, put together", planned.name), ..Drawing::default() };
+    let view = View::default();
+    let mut all = Vec::new();
+    let mut ends = Vec::new();
+    for (i, part) in planned.assembly.iter().flat_map(|a| &a.parts).enumerate() {
+        let inner = join.inner.contains(&i);
+        if !inner && i != join.outer {
+            continue;
+        }
+        // Nearly in: so both where it comes from and where it goes can be seen. What goes over comes from above.
+        let size = planned.outside;
+        let shift = match (join.from, inner) {
+            (From::Front, true) => V3::new(0.0, -size.depth.as_mm() * 0.6, 0.0),
+            (From::Above, true) | (From::Below, false) => V3::new(0.0, 0.0, size.height.as_mm() * 0.8),
+            _ => V3::default(),
+        };
+        for stand in &part.stands {
+            let pose = Pose::of(part, &all_folded(part), planned.thickness).placed(&standing(stand));
+            all.extend(leaves(planned, i, part, &pose, dress, shift));
+            ends.extend(places(part, &pose, shift));
+        }
+    }
+    paint(&mut d, &all, view);
+    frame(&mut d, ends.into_iter(), view);
+    d
+}
+
 /// Alike boxes drawn one by one; more than these would not be told apart.
 const MOST_DRAWN: u32 = 24;
 
@@ -105,7 +164,7 @@ fn leaves(planned: &Planned, index: usize, part: &Part, pose: &Pose, dress: &Dre
         .enumerate()
         .map(|(i, panel)| {
             let id = PanelId(i);
-            let mats = planned.mats.iter().filter(|m| index == 0 && m.panel == id);
+            let mats = planned.mats_on(index).filter(|m| m.panel == id);
             Leaf {
                 corners: moved(pose.outline(id, &panel.outline)),
                 out: pose.out(id),

@@ -3,7 +3,7 @@
 use super::dimension;
 use super::drawing::{Drawing, Fill, Ink, Mark, Meaning, Spot};
 use super::flat::{Look, flat, pattern, unnamed};
-use super::folded::{Dress, folded, set};
+use super::folded::{Dress, folded, joined, set};
 use super::geometry::{block, corners, middle, spot};
 use super::sheet::{Cutting, sheet};
 use super::solid::View;
@@ -59,7 +59,10 @@ fn on_part(action: &Action, plan: &Plan, planned: &Planned, part: usize, look: L
         Action::TakeOff(off) => Some(take_off(&unmatted(planned), part, net, off, look)),
         Action::Notch(off) => Some(take_off(planned, part, net, &[*off], look)),
         Action::FoldAndBurnish => flat(&unmatted(planned), part, look),
-        Action::GlueMats(ids) => Some(letters(plan, planned, net, ids, look)),
+        Action::GlueMats(ids) => Some(letters(plan, planned, part, net, ids, look)),
+        Action::Join(join) => {
+            Some(joined(planned, join, &Dress { card: look.card, mats: look.mats, chosen: Vec::new() }))
+        }
         Action::Fold { index, .. } => {
             let moved = shape.moves.get(*index)?;
             let chosen = match &moved.way {
@@ -93,19 +96,19 @@ fn view(name: MoveName) -> View {
 }
 
 /// The pattern with each mat under the letter of its piece.
-fn letters(plan: &Plan, planned: &Planned, net: &Net, ids: &[u32], look: Look) -> Drawing {
+fn letters(plan: &Plan, planned: &Planned, part: usize, net: &Net, ids: &[u32], look: Look) -> Drawing {
     let (w, h) = (net.blank.width().as_mm(), net.blank.height().as_mm());
     let mut d = Drawing {
         title: "Where each mat goes, by its letter".to_owned(),
         lettering: w.max(h) / 14.0,
         ..Drawing::default()
     };
-    unnamed(&mut d, planned, 0, look);
+    unnamed(&mut d, planned, part, look);
     for piece in plan.pieces.iter().filter(|p| ids.contains(&p.id)) {
-        let Becomes::Mat(panels) = &piece.becomes else {
+        let Becomes::Mat(part, panels) = &piece.becomes else {
             continue;
         };
-        for mat in planned.mats.iter().filter(|m| panels.contains(&m.panel)) {
+        for mat in planned.mats_on(*part).filter(|m| panels.contains(&m.panel)) {
             let (at, wide, high) = middle(&corners(&mat.rect.outline()));
             let size = (wide.min(high) / d.lettering * 0.8).min(1.0);
             d.label(at, piece.letter(), Ink::Card(look.mats));

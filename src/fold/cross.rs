@@ -46,6 +46,20 @@ impl Shrunk {
         found
     }
 
+    /// A panel of `self` and one of `other` that cross, each part in its own pose.
+    #[must_use]
+    pub fn crosses(&self, pose: &Pose, other: &Self, theirs: &Pose) -> Option<(PanelId, PanelId)> {
+        let placed = |s: &Self, pose: &Pose| -> Vec<Vec<V3>> {
+            s.outlines.iter().zip(&pose.panels).map(|(o, at)| o.iter().map(|&p| at.apply(p)).collect()).collect()
+        };
+        let (a, b) = (placed(self, pose), placed(other, theirs));
+        let pairs = (0..a.len()).flat_map(|i| (0..b.len()).map(move |j| (i, j)));
+        pairs
+            .filter(|&(i, j)| self.pierces(&b[j], i, pose) || other.pierces(&a[i], j, theirs))
+            .map(|(i, j)| (PanelId(i), PanelId(j)))
+            .next()
+    }
+
     /// True where an edge of `edges` goes through the inside of `panel`.
     fn pierces(&self, edges: &[V3], panel: usize, pose: &Pose) -> bool {
         let at = &pose.panels[panel];

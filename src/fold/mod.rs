@@ -1,6 +1,7 @@
 //! From creases to panels in space: how a part folds, whether it closes, whether anything crosses, what is inside.
 
 pub mod cross;
+pub mod join;
 pub mod motion;
 pub mod pose;
 pub mod prove;

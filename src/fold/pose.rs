@@ -1,6 +1,6 @@
 //! Panels in space for given fold angles.
 
-use crate::form::assembly::{Part, Root};
+use crate::form::assembly::{Part, Root, Stand, Turn};
 use crate::measure::length::Length;
 use crate::measure::outline::Outline;
 use crate::measure::point::Point;
@@ -53,6 +53,12 @@ impl Pose {
         Self { panels }
     }
 
+    /// The same panels, moved together.
+    #[must_use]
+    pub fn placed(&self, at: &Rigid) -> Self {
+        Self { panels: self.panels.iter().map(|p| at.after(p)).collect() }
+    }
+
     /// A place on a panel, in space.
     #[must_use]
     pub fn point(&self, panel: PanelId, p: Point) -> V3 {
@@ -70,6 +76,18 @@ impl Pose {
     pub fn outline(&self, panel: PanelId, outline: &Outline) -> Vec<V3> {
         outline.corners.iter().map(|&p| self.point(panel, p)).collect()
     }
+}
+
+/// Where a part's own space goes in its assembly.
+#[must_use]
+pub fn standing(stand: &Stand) -> Rigid {
+    let v = V3::new;
+    let axes = match stand.turn {
+        Turn::AsFolded => Rigid::STAY.axes,
+        Turn::UpsideDown => [v(-1.0, 0.0, 0.0), v(0.0, 1.0, 0.0), v(0.0, 0.0, -1.0)],
+        Turn::Quarter => [v(0.0, 1.0, 0.0), v(-1.0, 0.0, 0.0), v(0.0, 0.0, 1.0)],
+    };
+    Rigid { axes, origin: v(stand.at.right.as_mm(), stand.at.back.as_mm(), stand.at.up.as_mm()) }
 }
 
 /// The root panel stands upright: the front before the reader, or the base below.

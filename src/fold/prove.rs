@@ -1,16 +1,17 @@
 //! The proof of a part: that its flat pattern adds up, and that folded it closes, meets, clears and holds what is
 //! promised.
 
-use crate::form::assembly::{Assembly, Meet, MoveName, Part, Way};
+use crate::form::assembly::{Assembly, JoinName, Meet, MoveName, Part, Size, Way};
 use crate::measure::length::Length;
 use crate::measure::point::Point;
 use crate::net::corner::Side;
 use crate::net::flat::{Face, Glue, PanelId};
 
 use super::cross::{Shrunk, inside};
+use super::join;
 use super::motion::{bends, folded};
 use super::pose::{Pose, flat};
-use super::room::{Measured, inside_of, outside_of};
+use super::room::{Measured, assembled, free, inside_of, outside_of, taken, without_tabs};
 use super::space::V3;
 use super::tuck::Passage;
 
@@ -53,6 +54,33 @@ pub enum Fault {
     Inside(f64, f64),
     /// The outside is not what was promised: measured, promised, in mm.
     Outside(f64, f64),
+    /// Between parts is not what was allowed: left free in mm, and the least and the most.
+    Clearance {
+        /// Which joint.
+        join: JoinName,
+        /// What is free, in mm; nothing where the outer part does not close.
+        free: Option<f64>,
+        /// The least and the most allowed, in mm.
+        allowed: (f64, f64),
+    },
+    /// A part does not get to its place: panels cross, while it slides by this share of its way, 1 at rest.
+    Blocked {
+        /// The parts.
+        parts: (usize, usize),
+        /// Their panels.
+        panels: (PanelId, PanelId),
+        /// How far it is in.
+        at: f64,
+    },
+    /// A mat on a face that slides along another part.
+    MatSlides {
+        /// The part.
+        part: usize,
+        /// The panel.
+        panel: PanelId,
+    },
+    /// A box does not stand free at its seat, or cannot get there: the seat's number.
+    Seat(usize),
 }
 
 /// Edges that meet lie this near, in mm.
@@ -77,16 +105,34 @@ pub fn faults(assembly: &Assembly, t: Length) -> Vec<Fault> {
         found.extend(part.net.glue.iter().filter_map(|g| glue_misses(part, g, t)));
         found.extend(crossings(part, t));
     }
-    if let [part] = assembly.parts.as_slice() {
-        let promised = |s: crate::form::assembly::Size| [s.width, s.depth, s.height].map(Length::as_mm);
-        let compare = |m: Measured, promised: [f64; 3], fault: fn(f64, f64) -> Fault| {
-            let pairs = [m.width, m.depth, m.height].into_iter().zip(promised);
-            pairs.filter_map(|(m, p)| m.filter(|m| (m - p).abs() > SIZE).map(|m| fault(m, p))).collect::<Vec<_>>()
-        };
-        found.extend(compare(inside_of(part, t), promised(assembly.inside), Fault::Inside));
-        found.extend(compare(outside_of(part, t), promised(assembly.outside), Fault::Outside));
-    }
+    found.extend(promises(assembly, t));
+    found.extend(join::faults(assembly, t));
     found
+}
+
+/// What is measured and is not as promised: of each part that promises, and of the whole.
+fn promises(assembly: &Assembly, t: Length) -> Vec<Fault> {
+    let mut found = Vec::new();
+    for part in &assembly.parts {
+        if let Some(inside) = part.inside {
+            compare(&mut found, inside_of(part, t), inside, Fault::Inside);
+        }
+        if let Some(outside) = part.outside {
+            compare(&mut found, outside_of(part, t), outside, Fault::Outside);
+        }
+    }
+    // Dividers and the like promise no inside, and take no part in the inside of the whole.
+    let none = assembly.parts.iter().all(|p| p.inside.is_none());
+    let rooms = without_tabs(assembled(assembly, t, |p| none || p.inside.is_some()));
+    compare(&mut found, free(&rooms, t), assembly.inside, Fault::Inside);
+    compare(&mut found, taken(&assembled(assembly, t, |_| true), t), assembly.outside, Fault::Outside);
+    found
+}
+
+fn compare(found: &mut Vec<Fault>, m: Measured, promised: Size, fault: fn(f64, f64) -> Fault) {
+    let promised = [promised.width, promised.depth, promised.height].map(Length::as_mm);
+    let pairs = [m.width, m.depth, m.height].into_iter().zip(promised);
+    found.extend(pairs.filter_map(|(m, p)| m.filter(|m| (m - p).abs() > SIZE).map(|m| fault(m, p))));
 }
 
 fn flat_faults(part: &Part) -> Vec<Fault> {

@@ -1,13 +1,13 @@
 //! What is free inside a folded part and what it takes up, measured on the panels in space.
 
-use crate::form::assembly::{Part, Size};
+use crate::form::assembly::{Assembly, Part, Size};
 use crate::measure::length::Length;
 use crate::net::flat::{Duty, PanelId};
 
 use super::cross::inside;
 use super::motion::folded;
-use super::pose::{Pose, flat};
-use super::space::V3;
+use super::pose::{Pose, flat, standing};
+use super::space::{Rigid, V3};
 
 /// Width, depth and height in millimetres; a direction in which nothing closes is not there.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -23,15 +23,69 @@ pub struct Measured {
 /// Where rays start, from the middle, as a share of the way to the walls: near them too, where flaps are short.
 const RAYS: [f64; 7] = [-0.98, -0.7, -0.35, 0.0, 0.35, 0.7, 0.98];
 
-/// The free inside of `part`, folded from card of thickness `t`: the shortest way between opposite faces over a field
-/// of rays through the middle. A tab or tuck glued or slid against one wall is left aside: it takes one more thickness
-/// in its own place.
+/// A panel in space.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Leaf {
+    /// What it does.
+    pub duty: Duty,
+    /// Where it stands; its third axis points out of its outside.
+    pub at: Rigid,
+    /// Its outline in its own plane.
+    pub outline: Vec<V3>,
+}
+
+impl Leaf {
+    /// Lowest and highest place of the card of thickness `t`, along each axis: card has thickness across itself, and
+    /// its edges end where they are cut.
+    #[must_use]
+    pub fn bounds(&self, t: Length) -> (V3, V3) {
+        let (low, high) = corners(std::slice::from_ref(self));
+        let out = self.at.axes[2];
+        let thick = V3::new(out.x.abs(), out.y.abs(), out.z.abs()) * (t.as_mm() / 2.0);
+        (low - thick, high + thick)
+    }
+}
+
+/// The panels of `part`, folded from card of thickness `t`, in its own space.
+#[must_use]
+pub fn leaves(part: &Part, t: Length) -> Vec<Leaf> {
+    leaves_at(part, t, &Rigid::STAY)
+}
+
+fn leaves_at(part: &Part, t: Length, at: &Rigid) -> Vec<Leaf> {
+    let pose = Pose::of(part, &folded(part), t).placed(at);
+    let panels = part.net.panels.iter().zip(pose.panels);
+    panels
+        .map(|(p, at)| Leaf { duty: p.duty, at, outline: p.outline.corners.iter().map(|&c| flat(c)).collect() })
+        .collect()
+}
+
+/// The panels of those parts of `assembly` that `which` takes, as they stand when all is put together.
+#[must_use]
+pub fn assembled(assembly: &Assembly, t: Length, which: impl Fn(&Part) -> bool) -> Vec<Leaf> {
+    let parts = assembly.parts.iter().filter(|p| which(p));
+    parts.flat_map(|p| p.stands.iter().flat_map(move |s| leaves_at(p, t, &standing(s)))).collect()
+}
+
+/// The free inside of `part`, folded from card of thickness `t`: see [`free`]. A tab or tuck glued or slid against one
+/// wall is left aside: it takes one more thickness in its own place.
 #[must_use]
 pub fn inside_of(part: &Part, t: Length) -> Measured {
-    let pose = Pose::of(part, &folded(part), t);
-    let walls: Vec<usize> =
-        (0..part.net.panels.len()).filter(|&i| !matches!(part.net.panels[i].duty, Duty::Tab | Duty::Tuck)).collect();
-    let (low, high) = extent(part, &pose, &walls);
+    free(&without_tabs(leaves(part, t)), t)
+}
+
+/// Panels without the tabs and tucks that lie against a wall.
+#[must_use]
+pub fn without_tabs(mut leaves: Vec<Leaf>) -> Vec<Leaf> {
+    leaves.retain(|l| !matches!(l.duty, Duty::Tab | Duty::Tuck));
+    leaves
+}
+
+/// The free inside of panels in card of thickness `t`: the shortest way between opposite faces over a field of rays
+/// through the middle.
+#[must_use]
+pub fn free(leaves: &[Leaf], t: Length) -> Measured {
+    let (low, high) = corners(leaves);
     let middle = (low + high) * 0.5;
     let half = (high - low) * 0.5;
     let unit = [V3::new(1.0, 0.0, 0.0), V3::new(0.0, 1.0, 0.0), V3::new(0.0, 0.0, 1.0)];
@@ -41,7 +95,7 @@ pub fn inside_of(part: &Part, t: Length) -> Measured {
         for i in RAYS {
             for j in RAYS {
                 let from = middle + u * (half.dot(u) * i) + v * (half.dot(v) * j);
-                let ways = [unit[axis], -unit[axis]].map(|way| reach(part, &pose, &walls, from, way));
+                let ways = [unit[axis], -unit[axis]].map(|way| reach(leaves, from, way));
                 if let [Some(a), Some(b)] = ways {
                     let free = a + b - t.as_mm();
                     least = Some(least.map_or(free, |l| l.min(free)));
@@ -50,90 +104,77 @@ pub fn inside_of(part: &Part, t: Length) -> Measured {
         }
         least
     };
-    Measured {
-        width: measure(0),
-        depth: measure(1),
-        height: measure(2).or_else(|| open_height(part, &pose, &walls, middle, t)),
-    }
+    Measured { width: measure(0), depth: measure(1), height: measure(2).or_else(|| open_height(leaves, middle, t)) }
 }
 
 /// Where nothing closes the top: from the floor to the lowest upper edge of a wall.
-fn open_height(part: &Part, pose: &Pose, panels: &[usize], middle: V3, t: Length) -> Option<f64> {
-    let top = |i: usize| {
-        let outline = &part.net.panels[i].outline;
-        pose.outline(PanelId(i), outline).iter().map(|p| p.z).fold(f64::MIN, f64::max)
-    };
-    let rims = panels.iter().filter(|&&i| part.net.panels[i].duty == Duty::Wall).map(|&i| top(i));
-    let rim = rims.reduce(f64::min)?;
-    let floor = reach(part, pose, panels, middle, V3::new(0.0, 0.0, -1.0))?;
+fn open_height(leaves: &[Leaf], middle: V3, t: Length) -> Option<f64> {
+    let walls = leaves.iter().filter(|l| l.duty == Duty::Wall);
+    let rim = walls.map(|l| corners(std::slice::from_ref(l)).1.z).reduce(f64::min)?;
+    let floor = reach(leaves, middle, V3::new(0.0, 0.0, -1.0))?;
     Some(rim - (middle.z - floor) - t.as_mm() / 2.0)
 }
 
 /// What `part` takes up, folded from card of thickness `t`.
 #[must_use]
 pub fn outside_of(part: &Part, t: Length) -> Measured {
-    let pose = Pose::of(part, &folded(part), t);
-    let all: Vec<usize> = (0..part.net.panels.len()).collect();
-    let half = t.as_mm() / 2.0;
-    let (mut low, mut high) = (V3::new(f64::MAX, f64::MAX, f64::MAX), V3::new(f64::MIN, f64::MIN, f64::MIN));
-    for &i in &all {
-        let panel = &part.net.panels[i];
-        let out = pose.panels[i].axes[2];
-        // Card has thickness across itself; its edges end where they are cut.
-        let thick = V3::new(out.x.abs(), out.y.abs(), out.z.abs()) * half;
-        for p in &panel.outline.corners {
-            let p = pose.panels[i].apply(flat(*p));
-            low = V3::new(low.x.min(p.x - thick.x), low.y.min(p.y - thick.y), low.z.min(p.z - thick.z));
-            high = V3::new(high.x.max(p.x + thick.x), high.y.max(p.y + thick.y), high.z.max(p.z + thick.z));
-        }
-    }
+    taken(&leaves(part, t), t)
+}
+
+/// What panels in card of thickness `t` take up.
+#[must_use]
+pub fn taken(leaves: &[Leaf], t: Length) -> Measured {
+    let (low, high) = span(leaves.iter().map(|l| l.bounds(t)));
     Measured { width: Some(high.x - low.x), depth: Some(high.y - low.y), height: Some(high.z - low.z) }
 }
 
-/// How much mats of thickness `mat` on these panels add to the outside: one layer on each face that carries one.
+/// How much mats of thickness `mat` on these panels, each by its part, add to the outside: one layer on each face that
+/// carries one.
 #[must_use]
-pub fn mats_add(part: &Part, panels: &[PanelId], mat: Length) -> Size {
-    let pose = Pose::of(part, &folded(part), Length::ZERO);
+pub fn mats_add(assembly: &Assembly, panels: &[(usize, PanelId)], mat: Length) -> Size {
     let mut faces: Vec<V3> = Vec::new();
-    for &panel in panels {
-        let out = pose.out(panel);
-        // Panels that look the same way lie side by side on one face.
-        if !faces.iter().any(|f| f.dot(out) > 0.99) {
-            faces.push(out);
+    for (i, part) in assembly.parts.iter().enumerate() {
+        let pose = Pose::of(part, &folded(part), Length::ZERO);
+        for stand in &part.stands {
+            let at = standing(stand);
+            for &(_, panel) in panels.iter().filter(|p| p.0 == i) {
+                let out = at.turn(pose.out(panel));
+                // Panels that look the same way lie side by side on one face.
+                if !faces.iter().any(|f| f.dot(out) > 0.99) {
+                    faces.push(out);
+                }
+            }
         }
     }
     let along = |axis: fn(V3) -> f64| mat * faces.iter().map(|&f| i64::from(axis(f).abs() > 0.9)).sum::<i64>();
     Size { width: along(|f| f.x), depth: along(|f| f.y), height: along(|f| f.z) }
 }
 
-fn extent(part: &Part, pose: &Pose, panels: &[usize]) -> (V3, V3) {
-    let (mut low, mut high) = (V3::new(f64::MAX, f64::MAX, f64::MAX), V3::new(f64::MIN, f64::MIN, f64::MIN));
-    for &i in panels {
-        for p in &part.net.panels[i].outline.corners {
-            let p = pose.panels[i].apply(flat(*p));
-            low = V3::new(low.x.min(p.x), low.y.min(p.y), low.z.min(p.z));
-            high = V3::new(high.x.max(p.x), high.y.max(p.y), high.z.max(p.z));
-        }
-    }
-    (low, high)
+/// The lowest and the highest corner of all.
+fn corners(leaves: &[Leaf]) -> (V3, V3) {
+    span(leaves.iter().flat_map(|l| l.outline.iter().map(|&p| l.at.apply(p))).map(|p| (p, p)))
+}
+
+fn span(all: impl Iterator<Item = (V3, V3)>) -> (V3, V3) {
+    let start = (V3::new(f64::MAX, f64::MAX, f64::MAX), V3::new(f64::MIN, f64::MIN, f64::MIN));
+    all.fold(start, |(low, high), (a, b)| {
+        (
+            V3::new(low.x.min(a.x), low.y.min(a.y), low.z.min(a.z)),
+            V3::new(high.x.max(b.x), high.y.max(b.y), high.z.max(b.z)),
+        )
+    })
 }
 
 /// How far from `from` the nearest panel is, along `way`.
-fn reach(part: &Part, pose: &Pose, panels: &[usize], from: V3, way: V3) -> Option<f64> {
+fn reach(leaves: &[Leaf], from: V3, way: V3) -> Option<f64> {
     let mut nearest: Option<f64> = None;
-    for &i in panels {
-        let at = &pose.panels[i];
-        let slope = at.axes[2].dot(way);
+    for leaf in leaves {
+        let slope = leaf.at.axes[2].dot(way);
         if slope.abs() < 1e-9 {
             continue;
         }
-        let far = (at.origin - from).dot(at.axes[2]) / slope;
-        if far <= 0.0 {
-            continue;
-        }
-        let hit = at.back(from + way * far);
-        let outline: Vec<V3> = part.net.panels[i].outline.corners.iter().map(|&p| flat(p)).collect();
-        if inside(&outline, hit) {
+        let far = (leaf.at.origin - from).dot(leaf.at.axes[2]) / slope;
+        if far > 0.0 && inside(&leaf.outline, leaf.at.back(from + way * far)) {
             nearest = Some(nearest.map_or(far, |n| n.min(far)));
         }
     }

@@ -3,6 +3,7 @@
 use crate::measure::length::Length;
 use crate::net::corner::Side;
 use crate::net::flat::{CreaseId, Net, PanelId};
+use crate::project::bound::Range;
 
 /// Width (left to right), depth (front to back) and height.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -35,6 +36,28 @@ pub struct Assembly {
     pub outside: Size,
     /// Strips and pieces that are cut besides the parts.
     pub trims: Vec<Trim>,
+    /// How parts go together, in the order in which the hands do it.
+    pub joins: Vec<Join>,
+    /// Where each box stands in a holder; empty where the form leaves that to the row.
+    pub seats: Vec<Seat>,
+}
+
+impl Assembly {
+    /// What a face is called when it is to have no mat: a panel of the first part by its name, of another part by
+    /// both names.
+    #[must_use]
+    pub fn face(&self, part: usize, panel: &str) -> String {
+        match self.parts.get(part) {
+            Some(p) if part > 0 => format!("{}: {panel}", p.name),
+            _ => panel.to_owned(),
+        }
+    }
+
+    /// An assembly of one part.
+    #[must_use]
+    pub fn alone(part: Part, finished: Size, inside: Size, outside: Size) -> Self {
+        Self { parts: vec![part], finished, inside, outside, trims: Vec::new(), joins: Vec::new(), seats: Vec::new() }
+    }
 }
 
 /// One part of an assembly, from one blank.
@@ -50,6 +73,126 @@ pub struct Part {
     pub meets: Vec<Meet>,
     /// How it folds, in order.
     pub moves: Vec<Move>,
+    /// What is free inside it, promised; a direction in which it does not close is not measured. Nothing where the
+    /// part holds nothing by itself.
+    pub inside: Option<Size>,
+    /// What it takes up, promised, without mats; nothing where the assembly's outside is its own.
+    pub outside: Option<Size>,
+    /// Where it stands when all is put together, once for each of its alike pieces.
+    pub stands: Vec<Stand>,
+}
+
+impl Part {
+    /// A part that is all there is of its assembly: inside and outside are the assembly's.
+    #[must_use]
+    pub fn alone(name: &'static str, net: Net, root: Root, meets: Vec<Meet>, moves: Vec<Move>) -> Self {
+        Self { name, net, root, meets, moves, inside: None, outside: None, stands: vec![Stand::default()] }
+    }
+}
+
+/// How far something stands from the assembly's origin: the front's lower left score.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Offset {
+    /// To the right.
+    pub right: Length,
+    /// To the back.
+    pub back: Length,
+    /// Up.
+    pub up: Length,
+}
+
+/// Which way round a part stands in its assembly, turned about its own origin.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Turn {
+    /// As it was folded.
+    #[default]
+    AsFolded,
+    /// Turned over sideways: front stays front, left is right.
+    UpsideDown,
+    /// A quarter to the left, seen from above: what ran left to right runs front to back.
+    Quarter,
+}
+
+/// How a part stands in its assembly: first turned, then shifted.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Stand {
+    /// Which way round.
+    pub turn: Turn,
+    /// Where its own origin goes.
+    pub at: Offset,
+}
+
+/// The side from which something comes to its place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum From {
+    /// From the front to the back.
+    Front,
+    /// From above, down.
+    Above,
+    /// From below, up.
+    Below,
+}
+
+/// One or several parts that slide into another, or that another slides over.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Join {
+    /// What the hands do.
+    pub name: JoinName,
+    /// The parts that are inside in the end, all together.
+    pub inner: Vec<usize>,
+    /// The part round them.
+    pub outer: usize,
+    /// The side from which the inner parts come, as the outer part sees it.
+    pub from: From,
+    /// What may be left between them.
+    pub room: Room,
+}
+
+/// Clearance in total between an inner and an outer part, from the least to the most; nothing where it is open.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Room {
+    /// Left to right.
+    pub width: Option<Range<Length>>,
+    /// Front to back.
+    pub depth: Option<Range<Length>>,
+    /// Bottom to top.
+    pub height: Option<Range<Length>>,
+}
+
+/// What putting parts together is; steps are worded from it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum JoinName {
+    /// A lid goes over its base.
+    LidOver,
+    /// A drawer goes into its sleeve.
+    DrawerIn,
+    /// A divider is lapped with those that cross it.
+    DividersLap,
+    /// A divider goes down into its tray.
+    DividerIn,
+    /// A band goes round what stands together.
+    BandRound,
+    /// A tray goes into a cover.
+    TrayIn,
+    /// A layer goes down into the one round it.
+    LayerIn,
+    /// A handle goes down into its tray.
+    HandleIn,
+}
+
+/// Where one box stands in a holder, as it lies between its scores; what it takes up, with its mats.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Seat {
+    /// Which of the contents.
+    pub kind: usize,
+    /// Its lower front left corner.
+    pub at: Offset,
+    /// What the box takes up.
+    pub size: Size,
+    /// What must stay free round it, in total across the way by which it comes.
+    pub play: Length,
+    /// The side from which it comes.
+    pub from: From,
 }
 
 /// What the panel that lies still becomes.
@@ -110,6 +253,18 @@ pub enum MoveName {
     LowerDustFlaps,
     /// The lower lid closes and its tuck slides in.
     CloseBelow,
+    /// The tabs at the corners of a tray fold in.
+    CornerTabs,
+    /// The side walls of a tray come up over the corner tabs.
+    SideWalls,
+    /// Walls that stay free stand up.
+    FreeWalls,
+    /// The treads and risers of steps fold to and fro.
+    Steps,
+    /// A flange turns out.
+    Flanges,
+    /// A cover folds round its spine.
+    Cover,
 }
 
 /// How the creases of a move turn.

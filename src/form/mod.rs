@@ -5,6 +5,8 @@ pub mod input;
 pub mod registry;
 pub mod resolve;
 
+mod joined;
+mod lid_base;
 mod row_holder;
 mod tube;
 mod tuck_box;

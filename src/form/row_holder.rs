@@ -141,14 +141,10 @@ fn shape(mut ask: Ask) -> Shaped {
         depth: of(Layers::WALLS, s.depth, t),
         height: of(Layers::OPEN, wall, t),
     };
-    let assembly = Assembly {
-        parts: vec![part],
-        finished: Size { width: s.length, depth: s.depth, height: s.front.max(s.back) },
-        inside: size(Layers::inside, s.front.min(s.back)),
-        outside: size(Layers::outside, s.front.max(s.back)),
-        trims,
-    };
-    ask.answer(assembly)
+    let finished = Size { width: s.length, depth: s.depth, height: s.front.max(s.back) };
+    let inside = size(Layers::inside, s.front.min(s.back));
+    let outside = size(Layers::outside, s.front.max(s.back));
+    ask.answer(Assembly { trims, ..Assembly::alone(part, finished, inside, outside) })
 }
 
 fn sizes(ask: &mut Ask, row: &Row) -> Sizes {
@@ -270,5 +266,5 @@ fn draw(s: &Sizes, ask: &Ask) -> Part {
         meet((ends[0], Side::Top), (front, Side::Left)),
         meet((ends[1], Side::Bottom), (back, Side::Right)),
     ];
-    Part { name: "holder", net, root: Root::Base, meets, moves }
+    Part::alone("holder", net, Root::Base, meets, moves)
 }

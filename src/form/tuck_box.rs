@@ -22,14 +22,9 @@ fn shape(mut ask: Ask) -> Shaped {
     if ask.stopped() {
         return ask.shaped;
     }
-    let assembly = Assembly {
-        parts: vec![draw(&sizes, &ask)],
-        finished: sizes.finished(),
-        inside: sizes.size(&ask, ENDS, Layers::inside),
-        outside: sizes.size(&ask, ENDS, Layers::outside),
-        trims: Vec::new(),
-    };
-    ask.answer(assembly)
+    let (inside, outside) = (sizes.size(&ask, ENDS, Layers::inside), sizes.size(&ask, ENDS, Layers::outside));
+    let part = draw(&sizes, &ask);
+    ask.answer(Assembly::alone(part, sizes.finished(), inside, outside))
 }
 
 const WALL: usize = 2;
@@ -57,7 +52,7 @@ fn draw(s: &Tube, ask: &Ask) -> Part {
         meet((base.inner, Side::Bottom), (w.front, Side::Bottom), ask.setting.clear()),
     ];
     meets.extend(top.meets(&w));
-    Part { name: "box", net, root: Root::Front, meets, moves }
+    Part::alone("box", net, Root::Front, meets, moves)
 }
 
 /// The panels of the base.

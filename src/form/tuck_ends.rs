@@ -28,14 +28,9 @@ fn shape(mut ask: Ask) -> Shaped {
     if ask.stopped() {
         return ask.shaped;
     }
-    let assembly = Assembly {
-        parts: vec![draw(&sizes, &ask)],
-        finished: sizes.finished(),
-        inside: sizes.size(&ask, ENDS, Layers::inside),
-        outside: sizes.size(&ask, ENDS, Layers::outside),
-        trims: Vec::new(),
-    };
-    ask.answer(assembly)
+    let (inside, outside) = (sizes.size(&ask, ENDS, Layers::inside), sizes.size(&ask, ENDS, Layers::outside));
+    let part = draw(&sizes, &ask);
+    ask.answer(Assembly::alone(part, sizes.finished(), inside, outside))
 }
 
 fn draw(s: &Tube, ask: &Ask) -> Part {
@@ -50,5 +45,5 @@ fn draw(s: &Tube, ask: &Ask) -> Part {
     let mut meets = vec![w.meet()];
     meets.extend(bottom.meets(&w));
     meets.extend(top.meets(&w));
-    Part { name: "box", net, root: Root::Front, meets, moves }
+    Part::alone("box", net, Root::Front, meets, moves)
 }

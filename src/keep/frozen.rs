@@ -103,6 +103,18 @@ pub const FORMS: &[Form] = &[
             input(8, "notch-radius", Worked),
         ],
     },
+    Form {
+        number: 11,
+        key: "lid-base",
+        inputs: &[
+            input(1, "width", is(4, 1, 1_000)),
+            input(2, "depth", is(3, 1, 750)),
+            input(3, "height", is(3, 2, 400)),
+            input(4, "size", First(&["finished", "inside"])),
+            input(5, "lid-height", Worked),
+            input(6, "clearance", is(1, 16, 15)),
+        ],
+    },
 ];
 
 /// The board's score step.

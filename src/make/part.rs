@@ -5,7 +5,6 @@ use std::collections::BTreeMap;
 use crate::form::assembly::{Assembly, Size};
 use crate::form::registry::Form;
 use crate::measure::length::Length;
-use crate::net::flat::PanelId;
 use crate::net::mat::Mat;
 use crate::net::recipe::Recipe;
 use crate::project::finding::Place;
@@ -27,7 +26,7 @@ pub struct Planned {
     pub thickness: Length,
     /// What the form made; nothing where a finding stops it.
     pub assembly: Option<Assembly>,
-    /// Its mats, of the first part's net.
+    /// The mats of all its parts.
     pub mats: Vec<Mat>,
     /// The card that mats are cut from.
     pub mat_card: Option<u16>,
@@ -42,10 +41,16 @@ pub struct Planned {
 }
 
 impl Planned {
-    /// Mats on the panels whose name is in `names`.
+    /// The mats on the part at place `part` of its assembly.
+    pub fn mats_on(&self, part: usize) -> impl Iterator<Item = &Mat> {
+        self.mats.iter().filter(move |m| m.part == part)
+    }
+
+    /// How many alike pieces of the part at place `part` there are in one of it.
     #[must_use]
-    pub fn has_mat(&self, panel: PanelId) -> bool {
-        self.mats.iter().any(|m| m.panel == panel)
+    pub fn alike(&self, part: usize) -> u32 {
+        let part = self.assembly.as_ref().and_then(|a| a.parts.get(part));
+        part.map_or(1, |p| u32::try_from(p.stands.len()).unwrap_or(u32::MAX))
     }
 }
 

@@ -11,8 +11,8 @@ use super::part::Planned;
 pub enum Becomes {
     /// The blank of a part, by its place in the assembly.
     Blank(usize),
-    /// Mats of these panels, all of one size.
-    Mat(Vec<PanelId>),
+    /// Mats of one size, of these panels of the part at this place in the assembly.
+    Mat(usize, Vec<PanelId>),
     /// A strip or piece besides, by its place in the assembly's trims.
     Trim(usize),
 }
@@ -76,12 +76,15 @@ pub fn pieces(parts: &[&Planned], sets: u32) -> Vec<Piece> {
         };
         for (i, p) in assembly.parts.iter().enumerate() {
             let size = (p.net.blank.width(), p.net.blank.height());
-            add(part, Becomes::Blank(i), part.card, size, part.count);
+            add(part, Becomes::Blank(i), part.card, size, part.count.saturating_mul(part.alike(i)));
         }
         if let Some(card) = part.mat_card {
-            for (size, panels) in alike_mats(part) {
-                let each = part.count * u32::try_from(panels.len()).unwrap_or(u32::MAX);
-                add(part, Becomes::Mat(panels), card, size, each);
+            for i in 0..assembly.parts.len() {
+                for (size, panels) in alike_mats(part, i) {
+                    let each = part.count.saturating_mul(part.alike(i));
+                    let each = each.saturating_mul(u32::try_from(panels.len()).unwrap_or(u32::MAX));
+                    add(part, Becomes::Mat(i, panels), card, size, each);
+                }
             }
         }
         for (i, trim) in assembly.trims.iter().enumerate() {
@@ -92,10 +95,10 @@ pub fn pieces(parts: &[&Planned], sets: u32) -> Vec<Piece> {
     list
 }
 
-/// Mats by size, either way round, in the order in which their first panel stands in the net.
-fn alike_mats(part: &Planned) -> Vec<((Length, Length), Vec<PanelId>)> {
+/// Mats of one part by size, either way round, in the order in which their first panel stands in the net.
+fn alike_mats(part: &Planned, index: usize) -> Vec<((Length, Length), Vec<PanelId>)> {
     let mut sizes: Vec<((Length, Length), Vec<PanelId>)> = Vec::new();
-    for mat in &part.mats {
+    for mat in part.mats_on(index) {
         let (w, h) = (mat.rect.width(), mat.rect.height());
         match sizes.iter_mut().find(|(s, _)| *s == (w, h) || *s == (h, w)) {
             Some((_, panels)) => panels.push(mat.panel),

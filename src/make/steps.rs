@@ -1,6 +1,7 @@
 //! The order of the making, read off the planned parts.
 
-use crate::form::assembly::{Assembly, Move, MoveName, Way};
+use crate::form::assembly::{Assembly, Move, Way};
+use crate::form::registry::Holds;
 use crate::measure::sort::sort_by_key;
 use crate::net::flat::{Net, PanelId, Taken};
 use crate::net::recipe::Recipe;
@@ -49,14 +50,15 @@ fn fingerprint(text: &str) -> u64 {
 
 fn part_steps(list: &mut Vec<Step>, part: &Planned, assembly: &Assembly, pieces: &[Piece], sets: u32) {
     let times = u64::from(part.count) * u64::from(sets);
-    let mine = |wanted: fn(&Becomes) -> bool| -> Vec<u32> {
+    let mine = |wanted: &dyn Fn(&Becomes) -> bool| -> Vec<u32> {
         pieces.iter().filter(|p| p.place == part.place && wanted(&p.becomes)).map(|p| p.id).collect()
     };
     for (i, (p, recipe)) in assembly.parts.iter().zip(&part.recipes).enumerate() {
+        let times = times * u64::from(part.alike(i));
         let mut add = |action| push(list, part.place, i, times, action);
-        blank_steps(recipe, &mut add);
-        let mats = mine(|b| matches!(b, Becomes::Mat(_)));
-        if i == 0 && !mats.is_empty() {
+        blank_steps(recipe, p.net.creases.len(), &mut add);
+        let mats = mine(&|b| matches!(b, Becomes::Mat(on, _) if *on == i));
+        if !mats.is_empty() {
             add(Action::GlueMats(mats));
         }
         for &off in recipe.off.iter().filter(|o| o.taken == Taken::Notch) {
@@ -65,18 +67,21 @@ fn part_steps(list: &mut Vec<Step>, part: &Planned, assembly: &Assembly, pieces:
         for (index, m) in p.moves.iter().enumerate() {
             let glued = takes_glue(&p.net, &p.moves, index);
             add(Action::Fold { index, name: m.name, glued });
-            if m.name == MoveName::Ends {
+            if i == 0 && index + 1 == p.moves.len() && part.form.holds == Holds::Boxes {
                 add(Action::TryBoxesIn { inside: assembly.inside });
             }
         }
     }
-    let straps = mine(|b| matches!(b, Becomes::Trim(_)));
+    for join in &assembly.joins {
+        push(list, part.place, join.outer, times, Action::Join(join.clone()));
+    }
+    let straps = mine(&|b| matches!(b, Becomes::Trim(_)));
     if !straps.is_empty() {
         push(list, part.place, 0, times, Action::Straps(straps));
     }
 }
 
-fn blank_steps(recipe: &Recipe, add: &mut impl FnMut(Action)) {
+fn blank_steps(recipe: &Recipe, creases: usize, add: &mut impl FnMut(Action)) {
     for scores in &recipe.scores {
         if !scores.at.is_empty() {
             add(Action::Score(scores.clone()));
@@ -92,7 +97,9 @@ fn blank_steps(recipe: &Recipe, add: &mut impl FnMut(Action)) {
     if !off.is_empty() {
         add(Action::TakeOff(off));
     }
-    add(Action::FoldAndBurnish);
+    if creases > 0 {
+        add(Action::FoldAndBurnish);
+    }
 }
 
 /// True for the move that brings the later of two glued panels to rest: glue goes on right before it.

@@ -10,6 +10,8 @@ use super::flat::{Matting, Net, PanelId};
 /// One mat of a net.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Mat {
+    /// The part of its assembly, by its place there.
+    pub part: usize,
     /// The panel that it is glued onto.
     pub panel: PanelId,
     /// Where it lies on the flat net.
@@ -23,7 +25,7 @@ pub struct Mat {
 /// The least number of reveals across a panel for it to take a mat.
 pub const LEAST_REVEALS: i64 = 3;
 
-/// The mats that `net` takes, and the panels that are too small for one.
+/// The mats that `net`, of the part at place `part` of its assembly, takes, and the panels that are too small for one.
 ///
 /// ```
 /// use snugfold::measure::length::Length;
@@ -32,11 +34,11 @@ pub const LEAST_REVEALS: i64 = 3;
 /// let mut cells = Cells::new(&[inch(3, 1)], &[inch(5, 1)]);
 /// let front = cells.panel(0, 0, "front", Duty::Wall);
 /// cells.mat(front);
-/// let (mats, _) = mats(&cells.finish(), inch(1, 8), &[]);
+/// let (mats, _) = mats(&cells.finish(), 0, inch(1, 8), &[]);
 /// assert_eq!((mats[0].rect.width(), mats[0].rect.height()), (inch(11, 4), inch(19, 4))); // 2¾ × 4¾
 /// ```
 #[must_use]
-pub fn mats(net: &Net, reveal: Length, off: &[String]) -> (Vec<Mat>, Vec<PanelId>) {
+pub fn mats(net: &Net, part: usize, reveal: Length, off: &[String]) -> (Vec<Mat>, Vec<PanelId>) {
     let mut some = Vec::new();
     let mut none = Vec::new();
     for (i, panel) in net.panels.iter().enumerate() {
@@ -53,7 +55,7 @@ pub fn mats(net: &Net, reveal: Length, off: &[String]) -> (Vec<Mat>, Vec<PanelId
                 Some(notch) => notched(rect, panel.outline.bounds(), notch),
                 None => rect.outline(),
             };
-            some.push(Mat { panel: PanelId(i), rect, notch, outline });
+            some.push(Mat { part, panel: PanelId(i), rect, notch, outline });
         }
     }
     (some, none)

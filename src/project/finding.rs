@@ -230,6 +230,28 @@ pub enum What {
         /// The largest radius.
         most: Length,
     },
+    /// Parts sit looser than asked, because the next groove is further away.
+    LooseFit {
+        /// What is left free in total.
+        is: Length,
+        /// What was asked for.
+        asked: Length,
+    },
+    /// A lid's wall longer than the base's would stand on the table.
+    LidTooHigh {
+        /// The longest.
+        most: Length,
+    },
+    /// A ribbon to pull by, and how long it is.
+    Ribbon {
+        /// Its length.
+        length: Length,
+    },
+    /// A side of the base too short for the corner tabs.
+    TooShortForTabs {
+        /// The shortest.
+        least: Length,
+    },
     /// Nobody can plan this many pieces at a table.
     TooManyPieces {
         /// How many.

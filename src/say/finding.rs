@@ -152,6 +152,24 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
         What::NotchTooLarge { most } => {
             phrase!["A notch of that radius takes more than a third of the front: make it ", l(*most), " or less."]
         }
+        What::LooseFit { is, asked } => phrase![
+            "They will sit with ",
+            l(*is),
+            " to move instead of ",
+            l(*asked),
+            ", because the next groove is that far: change the size a little, or use a board with finer grooves."
+        ],
+        What::LidTooHigh { most } => {
+            phrase!["The lid's wall would stand below the base: make it ", l(*most), " or less."]
+        }
+        What::Ribbon { length } => phrase![
+            "Cut ",
+            l(*length),
+            " of thin ribbon, lay it under the drawer's floor from the back, and glue it there: it lifts the drawer out."
+        ],
+        What::TooShortForTabs { least } => {
+            phrase!["A side under ", l(*least), " leaves no room for two corner tabs to glue: make it longer."]
+        }
         What::TooManyPieces { is, most } => {
             format!("That makes {is} pieces, and a plan counts up to {most}: make fewer sets at a time.").into()
         }

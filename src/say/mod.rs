@@ -5,6 +5,7 @@ pub mod spelling;
 pub mod measured;
 pub mod refusal;
 pub mod finding;
+pub mod joined;
 pub mod names;
 pub mod recipe;
 pub mod step;

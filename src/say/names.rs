@@ -62,8 +62,12 @@ pub fn becomes(plan: &Plan, piece: &Piece) -> String {
             Some(p) if assembly.parts.len() > 1 => format!("{name}: blank of the {}", p.name),
             _ => format!("{name}: blank"),
         },
-        Becomes::Mat(ids) => {
-            let on = assembly.parts.first().map_or(String::new(), |p| panels(&p.net, ids));
+        Becomes::Mat(part, ids) => {
+            let on = match assembly.parts.get(*part) {
+                Some(p) if assembly.parts.len() > 1 => format!("{} of the {}", panels(&p.net, ids), p.name),
+                Some(p) => panels(&p.net, ids),
+                None => String::new(),
+            };
             format!("{name}: {} for {on}", if ids.len() == 1 { "mat" } else { "mats" })
         }
         Becomes::Trim(i) => format!("{name}: {}", assembly.trims.get(*i).map_or("trim", |t| t.name)),

@@ -3,7 +3,7 @@
 use super::measured::{inside as inside_of, length, row};
 use super::phrase::Phrase;
 use super::spelling::Spelling;
-use super::{names, recipe};
+use super::{joined, names, recipe};
 use crate::form::assembly::MoveName;
 use crate::make::part::Planned;
 use crate::make::pieces::{Becomes, Piece};
@@ -39,7 +39,14 @@ pub fn step(step: &Step, plan: &Plan, project: &Project, spelling: Spelling) -> 
         }
         action => part.map_or_else(|| ("Step".into(), Vec::new()), |p| on_part(step, action, p, plan, spelling)),
     };
-    Said { place: names::place(project, step.place), title, lines, caution: step.action.caution().map(caution) }
+    let name = names::place(project, step.place);
+    // Where there are several parts, the step says which it is about.
+    let several = part.and_then(|p| p.assembly.as_ref()).map(|a| &a.parts).filter(|p| p.len() > 1);
+    let place = match several.and_then(|p| p.get(step.part)) {
+        Some(p) if !matches!(step.action, Action::Join(_)) => format!("{name}: {}", p.name),
+        _ => name,
+    };
+    Said { place, title, lines, caution: step.action.caution().map(caution) }
 }
 
 /// The words of a caution.
@@ -93,7 +100,8 @@ fn on_part(step: &Step, action: &Action, part: &Planned, plan: &Plan, spelling: 
             "Fold along every score and rub it flat".into(),
             vec!["Fold away from you, so that the ridge of each score ends inside. Then open it again.".into()],
         ),
-        Action::GlueMats(ids) => glue_mats(part, &pieces(ids), net, plan),
+        Action::GlueMats(ids) => glue_mats(part, step.part, &pieces(ids), net, plan),
+        Action::Join(join) => joined::join(join, part),
         Action::Notch(off) => (
             "Punch the thumb notch".into(),
             vec![
@@ -118,13 +126,19 @@ fn on_part(step: &Step, action: &Action, part: &Planned, plan: &Plan, spelling: 
     }
 }
 
-fn glue_mats(part: &Planned, pieces: &[Piece], net: &crate::net::flat::Net, plan: &Plan) -> (Phrase, Vec<Phrase>) {
-    let border = part.mats.first().map(|m| m.rect.min.x - net.panel(m.panel).cell.min.x);
+fn glue_mats(
+    part: &Planned,
+    index: usize,
+    pieces: &[Piece],
+    net: &crate::net::flat::Net,
+    plan: &Plan,
+) -> (Phrase, Vec<Phrase>) {
+    let border = part.mats_on(index).next().map(|m| m.rect.min.x - net.panel(m.panel).cell.min.x);
     let border = border.unwrap_or(Length::ZERO);
     let mut lines: Vec<Phrase> = pieces
         .iter()
         .filter_map(|p| match &p.becomes {
-            Becomes::Mat(ids) => Some(format!("{} on {}", p.letter(), names::panels(net, ids)).into()),
+            Becomes::Mat(_, ids) => Some(format!("{} on {}", p.letter(), names::panels(net, ids)).into()),
             _ => None,
         })
         .collect();
@@ -157,6 +171,18 @@ fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
             "Glue the end flaps over the wings",
             "Glue on the outside of the wings; the end flap comes up outside them.",
         ),
+        MoveName::CornerTabs => ("Fold the corner tabs in", "They stand upright along the open sides."),
+        MoveName::SideWalls => {
+            ("Glue the side walls to the corner tabs", "Tabs inside, upper edges level; press and hold each corner.")
+        }
+        MoveName::FreeWalls => ("Fold the walls up and let them fall open", "No glue here: the lid holds them up."),
+        MoveName::Steps => {
+            ("Fold treads and risers", "Away from you at the front of a tread, towards you at its back.")
+        }
+        MoveName::Flanges => ("Turn the flanges", "Square to the wall, so that they lie flat where they are glued."),
+        MoveName::Cover => {
+            ("Fold the cover round its spine", "Boards square to the spine; the flap closes the open side.")
+        }
     };
     let mut lines: Vec<Phrase> = vec![line.into()];
     if glued && !title.starts_with("Glue") {

@@ -87,35 +87,42 @@ fn Faces(place: Place) -> impl IntoView {
     let part = desk.part(place);
     let names = Memo::new(move |_| {
         desk.shapes.with(|plan| {
-            let parts = plan.part(place).and_then(|p| p.assembly.as_ref()).map(|a| &a.parts);
-            let panels = parts.and_then(|p| p.first()).map(|p| &p.net.panels);
-            panels.into_iter().flatten().filter(|p| p.mat == Matting::Usual).map(|p| p.name).collect::<Vec<_>>()
+            let assembly = plan.part(place).and_then(|p| p.assembly.as_ref());
+            let faces = assembly.into_iter().flat_map(|a| {
+                let parts = a.parts.iter().enumerate();
+                parts.flat_map(move |(i, part)| {
+                    let panels = part.net.panels.iter().filter(|p| p.mat == Matting::Usual);
+                    panels.map(move |p| a.face(i, p.name))
+                })
+            });
+            faces.collect::<Vec<_>>()
         })
     });
-    let face = move |name: &'static str| {
+    let face = move |name: String| {
+        let (key, shown) = (name.clone(), name.clone());
         let on = Memo::new(move |_| {
-            part.with(|p| p.as_ref().and_then(|p| p.mats.as_ref()).is_some_and(|m| !m.off.iter().any(|o| o == name)))
+            part.with(|p| p.as_ref().and_then(|p| p.mats.as_ref()).is_some_and(|m| !m.off.contains(&key)))
         });
         let toggle = move |_| {
             edit(desk, place, "", |m| {
-                if m.off.iter().any(|o| o == name) {
-                    m.off.retain(|o| o != name);
+                if m.off.contains(&name) {
+                    m.off.retain(|o| *o != name);
                 } else {
-                    m.off.push(name.to_owned());
+                    m.off.push(name.clone());
                 }
             });
         };
         view! {
             <label class="tick">
                 <input type="checkbox" prop:checked=on on:change=toggle />
-                <span>{name}</span>
+                <span>{shown}</span>
             </label>
         }
     };
     view! {
         <fieldset class="faces">
             <legend>{page::FACES}</legend>
-            <For each=move || names.get() key=|name| *name children=face />
+            <For each=move || names.get() key=Clone::clone children=face />
         </fieldset>
     }
 }

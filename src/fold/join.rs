@@ -1,0 +1,160 @@
+//! The proof that parts go together: the measured inside of the outer against the measured outside of the inner, nothing
+//! in the way, no mat on a face that slides, and every box free at its seat.
+
+use crate::form::assembly::{Assembly, From, Join, Part, Room, Seat};
+use crate::measure::length::Length;
+use crate::net::flat::{Matting, PanelId};
+
+use super::cross::Shrunk;
+use super::motion::folded;
+use super::pose::{Pose, standing};
+use super::prove::{Fault, SIZE};
+use super::room::{Leaf, assembled, free, leaves, taken};
+use super::space::{Rigid, V3};
+
+/// Places tried on the way in.
+const FRAMES: u32 = 12;
+
+/// What is wrong with the joins and seats of `assembly` in card of thickness `t`.
+#[must_use]
+pub fn faults(assembly: &Assembly, t: Length) -> Vec<Fault> {
+    let mut found = Vec::new();
+    let placed: Vec<(Shrunk, Vec<Pose>)> = assembly.parts.iter().map(|p| placed(p, t)).collect();
+    for join in &assembly.joins {
+        found.extend(clearances(assembly, join, t));
+        found.extend(blocked(join, &placed, assembly, t));
+        found.extend(mats_that_slide(assembly, join));
+    }
+    found.extend(at_rest(&placed));
+    found.extend(seats(assembly, t));
+    found
+}
+
+fn placed(part: &Part, t: Length) -> (Shrunk, Vec<Pose>) {
+    let pose = Pose::of(part, &folded(part), t);
+    (Shrunk::of(part, t), part.stands.iter().map(|s| pose.placed(&standing(s))).collect())
+}
+
+fn clearances(assembly: &Assembly, join: &Join, t: Length) -> Vec<Fault> {
+    let Room { width, depth, height } = join.room;
+    let Some(outer) = assembly.parts.get(join.outer) else {
+        return Vec::new();
+    };
+    // Turned over or not, the axes stay the same; tabs count, for the inner part slides past them.
+    let around = free(&leaves(outer, t), t);
+    let within = assembled(assembly, t, |p| join.inner.iter().any(|&i| std::ptr::eq(p, &assembly.parts[i])));
+    let within = taken(&within, t);
+    let pairs = [(width, around.width, within.width), (depth, around.depth, within.depth)];
+    let pairs = pairs.into_iter().chain([(height, around.height, within.height)]);
+    pairs
+        .filter_map(|(allowed, around, within)| {
+            let allowed = allowed.map(|a| (a.least.as_mm(), a.most.as_mm()))?;
+            let free = around.zip(within).map(|(a, w)| a - w);
+            let good = free.is_some_and(|f| f > allowed.0 - SIZE && f < allowed.1 + SIZE);
+            (!good).then_some(Fault::Clearance { join: join.name, free, allowed })
+        })
+        .collect()
+}
+
+/// The way back along which a part came.
+const fn back(from: From) -> V3 {
+    match from {
+        From::Front => V3::new(0.0, -1.0, 0.0),
+        From::Above => V3::new(0.0, 0.0, 1.0),
+        From::Below => V3::new(0.0, 0.0, -1.0),
+    }
+}
+
+fn blocked(join: &Join, placed: &[(Shrunk, Vec<Pose>)], assembly: &Assembly, t: Length) -> Option<Fault> {
+    let all = taken(&assembled(assembly, t, |_| true), t);
+    let far = [all.width, all.depth, all.height].into_iter().flatten().fold(0.0, f64::max) * 1.2;
+    let outer = placed.get(join.outer)?;
+    for frame in 0..=FRAMES {
+        let at = f64::from(frame) / f64::from(FRAMES);
+        let away = Rigid::STAY.shifted(back(join.from) * (far * (1.0 - at)));
+        for &i in &join.inner {
+            let inner = placed.get(i)?;
+            let moved: Vec<Pose> = inner.1.iter().map(|p| p.placed(&away)).collect();
+            if let Some(panels) = meeting((&inner.0, &moved), (&outer.0, &outer.1)) {
+                return Some(Fault::Blocked { parts: (i, join.outer), panels, at });
+            }
+        }
+    }
+    None
+}
+
+fn meeting(a: (&Shrunk, &[Pose]), b: (&Shrunk, &[Pose])) -> Option<(PanelId, PanelId)> {
+    a.1.iter().find_map(|p| b.1.iter().find_map(|q| a.0.crosses(p, b.0, q)))
+}
+
+/// Any two parts that cross where they stand in the end.
+fn at_rest(placed: &[(Shrunk, Vec<Pose>)]) -> Vec<Fault> {
+    let pairs = (0..placed.len()).flat_map(|i| (i + 1..placed.len()).map(move |j| (i, j)));
+    pairs
+        .filter_map(|(i, j)| {
+            let (a, b) = (&placed[i], &placed[j]);
+            let panels = meeting((&a.0, &a.1), (&b.0, &b.1))?;
+            Some(Fault::Blocked { parts: (i, j), panels, at: 1.0 })
+        })
+        .collect()
+}
+
+/// Faces of the inner parts that look across the way slide along the outer part: nothing raised on them.
+fn mats_that_slide(assembly: &Assembly, join: &Join) -> Vec<Fault> {
+    let mut found = Vec::new();
+    for &i in &join.inner {
+        let Some(part) = assembly.parts.get(i) else {
+            continue;
+        };
+        let pose = Pose::of(part, &folded(part), Length::ZERO);
+        for (p, panel) in part.net.panels.iter().enumerate() {
+            let across = part.stands.iter().any(|s| {
+                let out = standing(s).turn(pose.out(PanelId(p)));
+                out.dot(back(join.from)).abs() < 0.5
+            });
+            if across && panel.mat == Matting::Usual {
+                found.push(Fault::MatSlides { part: i, panel: PanelId(p) });
+            }
+        }
+    }
+    found
+}
+
+/// Seats at which a box, with its play and all along its way in, meets a panel, or stands in another box.
+fn seats(assembly: &Assembly, t: Length) -> Vec<Fault> {
+    if assembly.seats.is_empty() {
+        return Vec::new();
+    }
+    let walls: Vec<(V3, V3)> = assembled(assembly, t, |_| true).iter().map(|l: &Leaf| l.bounds(t)).collect();
+    let overlap = |a: (V3, V3), b: (V3, V3)| {
+        let shared = |low: f64, high: f64, l: f64, h: f64| high.min(h) - low.max(l) > SIZE;
+        shared(a.0.x, a.1.x, b.0.x, b.1.x) && shared(a.0.y, a.1.y, b.0.y, b.1.y) && shared(a.0.z, a.1.z, b.0.z, b.1.z)
+    };
+    let bodies: Vec<(V3, V3)> = assembly.seats.iter().map(body).collect();
+    let hits = |i: usize| {
+        let way = swept(&assembly.seats[i], bodies[i]);
+        walls.iter().any(|&w| overlap(way, w))
+            || bodies.iter().enumerate().any(|(j, &b)| j != i && overlap(bodies[i], b))
+    };
+    (0..bodies.len()).filter(|&i| hits(i)).map(Fault::Seat).collect()
+}
+
+fn body(seat: &Seat) -> (V3, V3) {
+    let low = V3::new(seat.at.right.as_mm(), seat.at.back.as_mm(), seat.at.up.as_mm());
+    (low, low + V3::new(seat.size.width.as_mm(), seat.size.depth.as_mm(), seat.size.height.as_mm()))
+}
+
+/// A box with its play, from where it comes to where it stands.
+fn swept(seat: &Seat, (mut low, mut high): (V3, V3)) -> (V3, V3) {
+    /// Beyond every holder, in mm.
+    const FAR: f64 = 1e4;
+    let play = seat.play.as_mm() / 2.0;
+    let around = if seat.from == From::Front { V3::new(play, 0.0, play) } else { V3::new(play, play, 0.0) };
+    (low, high) = (low - around, high + around);
+    match seat.from {
+        From::Front => low.y -= FAR,
+        From::Above => high.z += FAR,
+        From::Below => low.z -= FAR,
+    }
+    (low, high)
+}

@@ -1,0 +1,46 @@
+//! Parts that go together, in words.
+
+use super::phrase::Phrase;
+use crate::form::assembly::{Join, JoinName};
+use crate::make::part::Planned;
+
+/// What to do for `join` of `planned`, and how.
+#[must_use]
+pub fn join(join: &Join, planned: &Planned) -> (Phrase, Vec<Phrase>) {
+    let part = |i: usize| {
+        let found = planned.assembly.as_ref().and_then(|a| a.parts.get(i));
+        found.map_or("part", |p| p.name)
+    };
+    let (inner, outer) = (join.inner.first().map_or("part", |&i| part(i)), part(join.outer));
+    let (title, line) = match join.name {
+        JoinName::LidOver => {
+            (format!("Put the {outer} over the {inner}"), "Press the middle of the sides in a little, and let it sink.")
+        }
+        JoinName::DrawerIn => {
+            (format!("Slide the {inner} into the {outer}"), "From the front, floor down. It should glide, not fall.")
+        }
+        JoinName::DividersLap => (
+            format!("Lap the {inner} with the {outer}"),
+            "Slots into slots, at right angles, until upper and lower edges are level.",
+        ),
+        JoinName::DividerIn => {
+            (format!("Set the {inner} into the {outer}"), "Down to the floor, the same room left at both ends.")
+        }
+        JoinName::BandRound => {
+            (format!("Slide the {outer} round the {inner}"), "From the front, until the edges are as you like them.")
+        }
+        JoinName::TrayIn => (
+            format!("Glue the {inner} into the {outer}"),
+            "Floor on the back board, its side against the spine; press and hold.",
+        ),
+        JoinName::LayerIn => (
+            format!("Glue the {inner} into the {outer}"),
+            "In the middle of the floor, the same room left all round; its walls stay free.",
+        ),
+        JoinName::HandleIn => (
+            format!("Glue the {inner} into the {outer}"),
+            "Down the middle, flanges flat on the floor; press and hold.",
+        ),
+    };
+    (title.into(), vec![line.into()])
+}
