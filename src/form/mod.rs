@@ -5,7 +5,13 @@ pub mod input;
 pub mod registry;
 pub mod resolve;
 
+mod band;
+mod drawer;
+mod grid_holder;
 mod joined;
 mod lid_base;
 mod row_holder;
+mod rows;
+mod set_tray;
+mod tower;
 mod tuck_box;
