@@ -36,6 +36,10 @@ pub enum Duty {
     Wing,
     /// Comes up outside the wings and is glued over them.
     EndFlap,
+    /// Stands between boxes.
+    Divider,
+    /// Turned out to be glued onto another part.
+    Flange,
 }
 
 /// One flat piece between creases, cuts and edges.
@@ -116,6 +120,8 @@ pub enum Taken {
     Round,
     /// A thumb notch.
     Notch,
+    /// A slot for another part.
+    Slot,
 }
 
 /// A piece of the blank that is taken away.
