@@ -188,6 +188,26 @@ fn tower_over_its_whole_range() {
     prove(form("tower"));
 }
 
+#[test]
+fn carrier_over_its_whole_range() {
+    prove(form("carrier"));
+}
+
+#[test]
+fn book_cover_over_its_whole_range() {
+    prove(form("book-cover"));
+}
+
+#[test]
+fn step_stand_over_its_whole_range() {
+    prove(form("step-stand"));
+}
+
+#[test]
+fn layered_box_over_its_whole_range() {
+    prove(form("layered-box"));
+}
+
 fn form(key: &str) -> &'static Form {
     named(key).expect("it is registered")
 }
@@ -306,6 +326,11 @@ fn a_millimetre_wrong_is_caught() {
     assert_eq!(survivors(form("grid-holder")), Vec::<String>::new());
     assert_eq!(survivors(form("band")), ["column 5"]);
     assert_eq!(survivors(form("tower")), ["column 5", "wrap: column 5"]);
+    assert_eq!(survivors(form("carrier")), Vec::<String>::new());
+    assert_eq!(survivors(form("book-cover")), Vec::<String>::new());
+    // The flange is glued over as much as there is.
+    assert_eq!(survivors(form("step-stand")), ["row 9"]);
+    assert_eq!(survivors(form("layered-box")), Vec::<String>::new());
 }
 
 /// The proof of joins and seats sees what it is there for.

@@ -59,7 +59,10 @@ fn num(mm: f64) -> String {
     if hundredths == 0.0 || !hundredths.is_finite() {
         return "0".to_owned();
     }
-    let text = format!("{:.2}", hundredths / 100.0);
+    // Written as whole numbers: the printing of decimals is much to download.
+    let whole = hundredths as i64;
+    let (sign, parts) = (if whole < 0 { "-" } else { "" }, whole.unsigned_abs());
+    let text = format!("{sign}{}.{:02}", parts / 100, parts % 100);
     text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 

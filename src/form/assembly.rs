@@ -30,7 +30,7 @@ pub struct Assembly {
     pub parts: Vec<Part>,
     /// Score to score.
     pub finished: Size,
-    /// What is free inside, promised.
+    /// What is free inside, promised; nothing at all where boxes only stand on it.
     pub inside: Size,
     /// What it takes up, promised, without mats.
     pub outside: Size,
@@ -261,6 +261,8 @@ pub enum MoveName {
     FreeWalls,
     /// The treads and risers of steps fold to and fro.
     Steps,
+    /// A folded strip stands up on its base.
+    StandUp,
     /// A flange turns out.
     Flanges,
     /// A strip folds back on itself.

@@ -6,14 +6,18 @@ pub mod registry;
 pub mod resolve;
 
 mod band;
+mod book_cover;
+mod carrier;
 mod drawer;
 mod grid_holder;
 mod joined;
+mod layered_box;
 mod lid_base;
 mod row_holder;
 mod tube;
 mod rows;
 mod set_tray;
+mod step_stand;
 mod tower;
 mod tuck_box;
 mod tuck_ends;

@@ -4,7 +4,10 @@ use crate::project::request::Part;
 
 use super::input::Input;
 use super::resolve::{Ask, Setting, Shaped};
-use super::{band, drawer, grid_holder, lid_base, row_holder, set_tray, tower, tuck_box, tuck_ends};
+use super::{
+    band, book_cover, carrier, drawer, grid_holder, layered_box, lid_base, row_holder, set_tray, step_stand, tower,
+    tuck_box, tuck_ends,
+};
 
 /// Whether a form holds gifts or boxes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -33,7 +36,7 @@ pub struct Form {
 }
 
 /// Every form there is.
-pub const FORMS: [Form; 9] = [
+pub const FORMS: [Form; 13] = [
     tuck_box::FORM,
     row_holder::FORM,
     tuck_ends::FORM,
@@ -42,7 +45,11 @@ pub const FORMS: [Form; 9] = [
     grid_holder::FORM,
     band::FORM,
     tower::FORM,
+    carrier::FORM,
     set_tray::FORM,
+    book_cover::FORM,
+    step_stand::FORM,
+    layered_box::FORM,
 ];
 
 /// The form with this key.

@@ -157,6 +157,47 @@ pub const FORMS: &[Form] = &[
         ],
     },
     Form { number: 15, key: "tower", inputs: &[input(1, "play", is(1, 16, 15)), input(2, "clearance", Worked)] },
+    Form {
+        number: 16,
+        key: "carrier",
+        inputs: &[
+            input(1, "height", Worked),
+            input(2, "handle", is(3, 2, 400)),
+            input(3, "flange", is(1, 2, 120)),
+            input(4, "clearance", is(1, 16, 15)),
+        ],
+    },
+    Form {
+        number: 18,
+        key: "book-cover",
+        inputs: &[
+            input(1, "rows", First(&["auto", "1", "2", "3", "4", "5", "6"])),
+            input(2, "room", is(1, 16, 15)),
+            input(3, "clearance", is(1, 16, 15)),
+        ],
+    },
+    Form {
+        number: 19,
+        key: "step-stand",
+        inputs: &[
+            input(1, "rows", First(&["auto", "1", "2", "3", "4", "5", "6"])),
+            input(2, "step", is(3, 2, 400)),
+            input(3, "clearance", is(1, 16, 15)),
+        ],
+    },
+    Form {
+        number: 20,
+        key: "layered-box",
+        inputs: &[
+            input(1, "side", is(4, 1, 1_000)),
+            input(2, "height", is(4, 1, 1_000)),
+            input(3, "size", First(&["finished", "inside"])),
+            input(4, "layers", First(&["3", "1", "2", "4"])),
+            input(5, "shrink", is(1, 2, 120)),
+            input(6, "lid-height", Worked),
+            input(7, "clearance", is(1, 16, 15)),
+        ],
+    },
 ];
 
 /// The board's score step.

@@ -1,9 +1,9 @@
 //! The order of the making, read off the planned parts.
 
-use crate::form::assembly::{Assembly, Move, Way};
+use crate::form::assembly::{Assembly, Move, Part, Size, Way};
 use crate::form::registry::Holds;
 use crate::measure::sort::sort_by_key;
-use crate::net::flat::{Net, PanelId, Taken};
+use crate::net::flat::{CreaseId, Net, PanelId, Taken};
 use crate::net::recipe::Recipe;
 use crate::project::finding::Place;
 
@@ -67,8 +67,13 @@ fn part_steps(list: &mut Vec<Step>, part: &Planned, assembly: &Assembly, pieces:
         for (index, m) in p.moves.iter().enumerate() {
             let glued = takes_glue(&p.net, &p.moves, index);
             add(Action::Fold { index, name: m.name, glued });
-            if i == 0 && index + 1 == p.moves.len() && part.form.holds == Holds::Boxes {
-                add(Action::TryBoxesIn { inside: assembly.inside });
+            let inside = own_inside(assembly, p);
+            if i == 0
+                && index + 1 == p.moves.len()
+                && part.form.holds == Holds::Boxes
+                && let Some(inside) = inside
+            {
+                add(Action::TryBoxesIn { inside });
             }
         }
     }
@@ -102,14 +107,30 @@ fn blank_steps(recipe: &Recipe, creases: usize, add: &mut impl FnMut(Action)) {
     }
 }
 
-/// True for the move that brings the later of two glued panels to rest: glue goes on right before it.
+/// What the boxes are tried in while the glue of `part` is soft: its own inside, or that of the whole where it is all.
+fn own_inside(assembly: &Assembly, part: &Part) -> Option<Size> {
+    let whole = (assembly.parts.len() == 1 && assembly.inside != Size::default()).then_some(assembly.inside);
+    part.inside.or(whole)
+}
+
+/// True for the move that brings two glued panels together: glue goes on right before it.
 fn takes_glue(net: &Net, moves: &[Move], index: usize) -> bool {
-    let moved = |panel: PanelId| {
-        let carrier = net.carrier(panel)?;
+    // The creases between a panel and the one that lies still.
+    let carriers = |panel: PanelId| -> Vec<CreaseId> {
+        let up = |c: &CreaseId| net.creases.get(c.0).and_then(|c| net.carrier(c.near));
+        std::iter::successors(net.carrier(panel), up).collect()
+    };
+    let moved = |crease: &CreaseId| {
         moves.iter().position(|m| match &m.way {
-            Way::Even(creases) => creases.contains(&carrier),
-            Way::TuckIn { lid, tuck, .. } => [lid, tuck].contains(&&carrier),
+            Way::Even(creases) => creases.contains(crease),
+            Way::TuckIn { lid, tuck, .. } => [lid, tuck].contains(&crease),
         })
     };
-    net.glue.iter().any(|g| g.onto.first().is_some_and(|&onto| moved(g.on).max(moved(onto)) == Some(index)))
+    let last = |a: PanelId, b: PanelId| {
+        let (a, b) = (carriers(a), carriers(b));
+        // What carries both moves neither against the other.
+        let between = a.iter().filter(|c| !b.contains(c)).chain(b.iter().filter(|c| !a.contains(c)));
+        between.filter_map(moved).max()
+    };
+    net.glue.iter().any(|g| g.onto.first().is_some_and(|&onto| last(g.on, onto) == Some(index)))
 }

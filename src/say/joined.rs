@@ -20,19 +20,19 @@ pub fn join(join: &Join, planned: &Planned) -> (Phrase, Vec<Phrase>) {
         JoinName::DrawerIn => {
             (format!("Try the {inner} in the {outer}"), "From the front, floor down. It should glide, not fall.")
         }
-        JoinName::DividersLap => (
-            format!("Lap the {inner} with the {outer}"),
-            "Slots into slots, at right angles, until upper and lower edges are level.",
-        ),
+        JoinName::DividersLap => {
+            ("Lap the dividers".to_owned(), "Slots into slots, at right angles, until upper and lower edges are level.")
+        }
         JoinName::DividerIn => {
-            (format!("Set the {inner} into the {outer}"), "Down to the floor, the same room left at both ends.")
+            (format!("Set the dividers into the {outer}"), "Down to the floor, the same room left at both ends.")
         }
-        JoinName::BandRound => {
-            (format!("Slide the {outer} round the {inner}"), "From the front, until the edges are as you like them.")
-        }
+        JoinName::BandRound => (
+            format!("Slide the {outer} over the sleeves"),
+            "Stand the sleeves on each other, the first at the bottom, glued tabs to the left; glue it to them at the back.",
+        ),
         JoinName::TrayIn => (
             format!("Glue the {inner} into the {outer}"),
-            "Floor on the back board, its side against the spine; press and hold.",
+            "Open the cover again. Floor on the back board, its side against the spine; press and hold.",
         ),
         JoinName::LayerIn => (
             format!("Glue the {inner} into the {outer}"),

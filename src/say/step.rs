@@ -102,10 +102,15 @@ fn on_part(step: &Step, action: &Action, part: &Planned, plan: &Plan, spelling: 
         }
         Action::TakeCells(count) => (recipe::fields(*count), Vec::new()),
         Action::TakeOff(off) => ("Trim the flaps and corners".into(), recipe::take_offs(net, off, system)),
-        Action::FoldAndBurnish => (
-            "Fold along every score and rub it flat".into(),
-            vec!["Fold away from you, so that the ridge of each score ends inside. Then open it again.".into()],
-        ),
+        Action::FoldAndBurnish => {
+            let valleys = net.creases.iter().any(|c| c.degrees < 0);
+            let line = if valleys {
+                "Away from you at mountain folds, towards you at valley folds, as the drawing shows. Then open it again."
+            } else {
+                "Fold away from you, so that the ridge of each score ends inside. Then open it again."
+            };
+            ("Fold along every score and rub it flat".into(), vec![line.into()])
+        }
         Action::GlueMats(ids) => glue_mats(part, step.part, &pieces(ids), net, plan),
         Action::Join(join) => joined::join(join, part),
         Action::Notch(off) => (
@@ -185,12 +190,15 @@ fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
         MoveName::Steps => {
             ("Fold treads and risers", "Away from you at the front of a tread, towards you at its back.")
         }
-        MoveName::Flanges => ("Turn the flanges", "Square to the wall, so that they lie flat where they are glued."),
-        MoveName::Doubled => ("Glue the strip back on itself", "Edges level; rub it flat from the fold."),
-        MoveName::CoverClose => ("Close the cover", "Front board over, flap down at the open side."),
-        MoveName::Cover => {
-            ("Fold the cover round its spine", "Boards square to the spine; the flap closes the open side.")
+        MoveName::StandUp => {
+            ("Glue the flange to the base and let it stand", "Flange inside, its fold on the base's front edge.")
         }
+        MoveName::Flanges => {
+            ("Turn the flanges", "Towards you, square to the wall, so that they lie flat where they are glued.")
+        }
+        MoveName::Doubled => ("Glue the strip back on itself", "Edges level; rub it flat from the fold."),
+        MoveName::Cover => ("Fold the spine up", "Square to the back board."),
+        MoveName::CoverClose => ("Close the cover", "Front board over, flap down at the open side."),
     };
     let mut lines: Vec<Phrase> = vec![line.into()];
     if glued && !title.starts_with("Glue") {

@@ -69,7 +69,7 @@ pub fn slider(id: &'static str, label: &'static str, least: f64, most: f64, valu
     view! {
         <div class="fold">
             <label for=id>{label}</label>
-            <input id=id type="range" min=least max=most step="1" prop:value=move || value.get().to_string() on:input=slide />
+            <input id=id type="range" min=least as i64 max=most as i64 step="1" prop:value=move || (value.get() as i64).to_string() on:input=slide />
         </div>
     }
 }

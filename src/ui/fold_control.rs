@@ -66,9 +66,9 @@ pub fn FoldControl(
                 id="fold-slider"
                 type="range"
                 min="0"
-                max=move || (most() * FINE).to_string()
+                max=move || ((most() * FINE) as i64).to_string()
                 step="5"
-                prop:value=move || (progress.get() * FINE).to_string()
+                prop:value=move || ((progress.get() * FINE) as i64).to_string()
                 on:input=slide
             />
         </div>

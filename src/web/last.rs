@@ -29,7 +29,7 @@ pub fn ask_to_last() {
 /// Notes that all sets were saved as files now.
 pub fn note_backup() {
     if let Some(storage) = keys::storage() {
-        let _ = storage.set_item(&keys::key(BACKED_UP), &Date::now().to_string());
+        let _ = storage.set_item(&keys::key(BACKED_UP), &(Date::now() as u64).to_string());
     }
 }
 
