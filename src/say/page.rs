@@ -187,6 +187,8 @@ pub const LEGEND: [(&str, &str); 6] = [
     ("glue-behind", "glue on the face behind"),
     ("cross", "taken away"),
 ];
+/// Which part of several is shown.
+pub const PART: &str = "Part";
 /// The recipe.
 pub const RECIPE: &str = "Score and cut";
 /// Both.

@@ -14,6 +14,7 @@ pub mod choice_field;
 pub mod card_choice;
 pub mod entry;
 pub mod part_fields;
+pub mod part_tabs;
 pub mod size_table;
 pub mod mats_fields;
 pub mod part_editor;

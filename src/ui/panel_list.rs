@@ -14,6 +14,9 @@ pub fn PanelList(
     /// Which box or holder.
     #[prop(into)]
     place: Signal<Place>,
+    /// Which part of its assembly.
+    #[prop(into)]
+    part: Signal<usize>,
     /// The panel that is chosen.
     chosen: RwSignal<Option<PanelId>>,
 ) -> impl IntoView {
@@ -26,8 +29,10 @@ pub fn PanelList(
         if !open.get() {
             return Vec::new();
         }
-        let words =
-            shown.with(|plan| plan.part(place.get()).map_or_else(Vec::new, |p| names::panel_list(p, 0, plan.system)));
+        let words = shown.with(|plan| {
+            let found = plan.part(place.get());
+            found.map_or_else(Vec::new, |p| names::panel_list(p, part.get(), plan.system))
+        });
         let each = words.into_iter().enumerate().map(|(i, words)| {
             let id = PanelId(i);
             let pressed = move || chosen.get() == Some(id);

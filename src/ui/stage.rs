@@ -8,6 +8,7 @@ use super::flat_view::slider;
 use super::fold_control::FoldControl;
 use super::legend::Legend;
 use super::panel_list::PanelList;
+use super::part_tabs::PartTabs;
 use super::picture::Picture;
 use super::recipe::RecipeText;
 use super::said::said;
@@ -39,32 +40,39 @@ pub fn Stage() -> impl IntoView {
     let progress = RwSignal::new(0.0_f64);
     let turn = RwSignal::new(View::default().turn);
     let chosen = RwSignal::new(None::<PanelId>);
+    // Which part of the assembly is shown.
+    let part = RwSignal::new(0_usize);
     Effect::new(move |_| {
         place.track();
+        part.set(0);
+    });
+    Effect::new(move |_| {
+        (place.track(), part.track());
         progress.set(0.0);
         chosen.set(None);
     });
     let drawing = Memo::new(move |_| {
         let (at, by) = (place.get(), progress.get());
         let view = View { turn: turn.get(), ..View::default() };
-        shown.with(|plan| desk.project.with(|project| draw(plan, project, at, by, chosen.get(), view)))
+        shown.with(|plan| desk.project.with(|project| draw(plan, project, (at, part.get()), by, chosen.get(), view)))
     });
     let moves = Memo::new(move |_| {
         shown.with(|p| {
             let parts = p.part(place.get()).and_then(|p| p.assembly.as_ref()).map(|a| &a.parts);
-            parts.and_then(|p| p.first()).map_or(0, |p| p.moves.len())
+            parts.and_then(|p| p.get(part.get())).map_or(0, |p| p.moves.len())
         })
     });
     let touched = move |touch: Touch| {
         let panel = PanelId(touch.panel);
         chosen.update(|c| *c = (*c != Some(panel)).then_some(panel));
     };
-    let panel = move || chosen.get().and_then(|id| panel_words(desk, place.get(), id));
+    let panel = move || chosen.get().and_then(|id| panel_words(desk, (place.get(), part.get()), id));
     view! {
         <div class="right">
         <section class="stage" aria-label=title>
             <h2>{title}</h2>
             <Alerts />
+            <PartTabs place=place part=part />
             <Show when=move || old.get()><p class="note stop" role="status">{page::BEFORE}</p></Show>
             <Show
                 when=move || drawing.with(Option::is_some)
@@ -80,7 +88,7 @@ pub fn Stage() -> impl IntoView {
         </section>
         <section class="reading" aria-label=page::RECIPE>
             <RecipeText place=place />
-            <PanelList place=place chosen=chosen />
+            <PanelList place=place part=part chosen=chosen />
             <Legend />
         </section>
         </div>
@@ -94,7 +102,7 @@ fn drawn(plan: &Plan, place: Place) -> bool {
 fn draw(
     plan: &Plan,
     project: &Project,
-    place: Place,
+    (place, index): (Place, usize),
     progress: f64,
     chosen: Option<PanelId>,
     view: View,
@@ -103,15 +111,15 @@ fn draw(
     let tint = |card: Option<u16>| card.and_then(|c| project.card(c)).map_or_else(Tint::default, |c| c.tint);
     let (card, mats) = (tint(Some(part.card)), tint(part.mat_card));
     if progress > 0.0 {
-        folded(part, 0, progress, &Dress { card, mats, chosen: chosen.into_iter().collect() }, view)
+        folded(part, index, progress, &Dress { card, mats, chosen: chosen.into_iter().collect() }, view)
     } else {
-        flat(part, 0, Look { card, mats, chosen, system: plan.system })
+        flat(part, index, Look { card, mats, chosen, system: plan.system })
     }
 }
 
-fn panel_words(desk: Desk, place: Place, panel: PanelId) -> Option<AnyView> {
+fn panel_words(desk: Desk, (place, part): (Place, usize), panel: PanelId) -> Option<AnyView> {
     desk.shapes.with(|plan| {
-        let words = names::panel_list(plan.part(place)?, 0, plan.system);
+        let words = names::panel_list(plan.part(place)?, part, plan.system);
         Some(said(words.get(panel.0)?.clone()).into_any())
     })
 }
