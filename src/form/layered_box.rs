@@ -38,7 +38,7 @@ const INPUTS: &[Input] = &[
         "layers",
         "Layers",
         "One in the other",
-        &[word("3", "3"), word("1", "1"), word("2", "2"), word("4", "4")],
+        &[word("three", "3"), word("one", "1"), word("two", "2"), word("four", "4")],
     ),
     length(
         5,
@@ -66,7 +66,12 @@ fn shape(mut ask: Ask) -> Shaped {
     let t = ask.setting.thickness;
     let side = sized(&mut ask, "side", Layers::WALLS);
     let height = sized(&mut ask, "height", Layers::OPEN);
-    let count: i64 = ask.choice("layers").parse().unwrap_or(1);
+    let count: i64 = match ask.choice("layers") {
+        "one" => 1,
+        "two" => 2,
+        "four" => 4,
+        _ => 3,
+    };
     let shrink = ask.scored("shrink", Length::ZERO);
     let usual = ask.setting.score.up(Native::lengths(1, 1, 250).of(ask.setting.system));
     let lid_height = ask.scored("lid-height", usual.min(height));

@@ -18,15 +18,15 @@ pub const ROWS: Input = choice(
     &COUNTS,
 );
 
-/// Counts to choose from, the usual first.
+/// Counts to choose from, each at its own place, the usual first. Keys are words: a number in a file is a length.
 pub const COUNTS: [Choice; 7] = [
     word("auto", "as square as it goes"),
-    word("1", "1"),
-    word("2", "2"),
-    word("3", "3"),
-    word("4", "4"),
-    word("5", "5"),
-    word("6", "6"),
+    word("one", "1"),
+    word("two", "2"),
+    word("three", "3"),
+    word("four", "4"),
+    word("five", "5"),
+    word("six", "6"),
 ];
 
 /// One box.
@@ -67,7 +67,8 @@ impl Rows {
     pub fn of(ask: &Ask) -> Option<Self> {
         let boxes = each(ask);
         let count = boxes.len();
-        let rows = ask.choice("rows").parse::<usize>().unwrap_or_else(|_| squarest(&boxes));
+        let chosen = COUNTS.iter().position(|c| c.key == ask.choice("rows")).filter(|&n| n > 0);
+        let rows = chosen.unwrap_or_else(|| squarest(&boxes));
         Self::with(boxes, count.div_ceil(rows.clamp(1, count.max(1))))
     }
 

@@ -132,7 +132,7 @@ pub const FORMS: &[Form] = &[
         number: 17,
         key: "set-tray",
         inputs: &[
-            input(1, "rows", First(&["auto", "1", "2", "3", "4", "5", "6"])),
+            input(1, "rows", First(&["auto", "one", "two", "three", "four", "five", "six"])),
             input(2, "lid-height", Worked),
             input(3, "clearance", is(1, 16, 15)),
             input(4, "room", is(1, 16, 15)),
@@ -142,7 +142,7 @@ pub const FORMS: &[Form] = &[
         number: 13,
         key: "grid-holder",
         inputs: &[
-            input(1, "rows", First(&["auto", "1", "2", "3", "4", "5", "6"])),
+            input(1, "rows", First(&["auto", "one", "two", "three", "four", "five", "six"])),
             input(2, "height", Worked),
             input(3, "clearance", is(1, 16, 15)),
         ],
@@ -171,7 +171,7 @@ pub const FORMS: &[Form] = &[
         number: 18,
         key: "book-cover",
         inputs: &[
-            input(1, "rows", First(&["auto", "1", "2", "3", "4", "5", "6"])),
+            input(1, "rows", First(&["auto", "one", "two", "three", "four", "five", "six"])),
             input(2, "room", is(1, 16, 15)),
             input(3, "clearance", is(1, 16, 15)),
         ],
@@ -180,7 +180,7 @@ pub const FORMS: &[Form] = &[
         number: 19,
         key: "step-stand",
         inputs: &[
-            input(1, "rows", First(&["auto", "1", "2", "3", "4", "5", "6"])),
+            input(1, "rows", First(&["auto", "one", "two", "three", "four", "five", "six"])),
             input(2, "step", is(3, 2, 400)),
             input(3, "clearance", is(1, 16, 15)),
         ],
@@ -192,7 +192,7 @@ pub const FORMS: &[Form] = &[
             input(1, "side", is(4, 1, 1_000)),
             input(2, "height", is(4, 1, 1_000)),
             input(3, "size", First(&["finished", "inside"])),
-            input(4, "layers", First(&["3", "1", "2", "4"])),
+            input(4, "layers", First(&["three", "one", "two", "four"])),
             input(5, "shrink", is(1, 2, 120)),
             input(6, "lid-height", Worked),
             input(7, "clearance", is(1, 16, 15)),
