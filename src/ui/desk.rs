@@ -1,14 +1,14 @@
 //! `Desk`: what lies on the table: the design as it is edited, what follows from it, and the way back.
 
 use std::collections::BTreeSet;
-use std::sync::Arc;
 
 use leptos::prelude::*;
 
 use super::late::after_the_drawing;
+use super::shared::Shared;
 use crate::keep::trail::Trail;
 use crate::measure::system::System;
-use crate::plan::{Plan, plan, shapes};
+use crate::plan::{plan, shapes};
 use crate::project::finding::{Finding, Place};
 use crate::project::request::{Part, Project};
 use crate::say::spelling::Spelling;
@@ -30,11 +30,11 @@ pub struct Desk {
     /// The design as it is asked for.
     pub project: RwSignal<Project>,
     /// Its boxes and holder, at once; pieces, sheets and steps are in the plan.
-    pub shapes: Memo<Arc<Plan>>,
+    pub shapes: Memo<Shared>,
     /// What follows from it, as far as it goes: one frame later.
-    pub plan: Memo<Arc<Plan>>,
+    pub plan: Memo<Shared>,
     /// The last plan that nothing stopped.
-    pub good: Memo<Arc<Plan>>,
+    pub good: Memo<Shared>,
     /// What is being edited or looked at.
     pub place: RwSignal<Place>,
     /// The keys of the steps that are done.
@@ -56,10 +56,10 @@ impl Desk {
     pub fn new(project: Project, spelling: Spelling) -> Self {
         let place = project.boxes.first().map_or(Place::Set, |b| Place::Box(b.id));
         let project = RwSignal::new(project);
-        let shapes = Memo::new(move |_| project.with(|p| Arc::new(shapes(p, p.system))));
+        let shapes = Memo::new(move |_| project.with(|p| Shared::new(shapes(p, p.system))));
         let late = after_the_drawing(project.into());
-        let plan = Memo::new(move |_| late.with(|p| Arc::new(plan(p, p.system))));
-        let good = Memo::new(move |last: Option<&Arc<Plan>>| {
+        let plan = Memo::new(move |_| late.with(|p| Shared::new(plan(p, p.system))));
+        let good = Memo::new(move |last: Option<&Shared>| {
             let now = plan.get();
             match last {
                 Some(last) if now.stopped() => last.clone(),
@@ -183,7 +183,7 @@ impl Desk {
 
     /// The plan that a box or holder is shown from: today's, or where that lacks it, the last good one.
     #[must_use]
-    pub fn shown(self, place: Signal<Place>) -> Memo<Arc<Plan>> {
+    pub fn shown(self, place: Signal<Place>) -> Memo<Shared> {
         let (plan, good) = (self.shapes, self.good);
         Memo::new(move |_| {
             let there = plan.with(|p| p.part(place.get()).is_some_and(|p| p.assembly.is_some()));

@@ -9,6 +9,7 @@ use crate::draw::drawing::Touch;
 use crate::draw::folded::set;
 use crate::draw::overview::overview;
 use crate::draw::solid::View;
+use crate::draw::svg::paint;
 use crate::project::request::Tint;
 use crate::say::page;
 
@@ -21,7 +22,7 @@ pub fn FlatView() -> impl IntoView {
     let desk = desk();
     let all = Memo::new(move |_| {
         desk.good.with(|plan| {
-            desk.project.with(|p| Some(overview(plan, &|c| p.card(c).map_or_else(Tint::default, |c| c.tint))))
+            desk.project.with(|p| paint(&overview(plan, &|c| p.card(c).map_or_else(Tint::default, |c| c.tint))))
         })
     });
     let touched = move |touch: Touch| {
@@ -35,7 +36,7 @@ pub fn FlatView() -> impl IntoView {
         desk.good.with(|plan| {
             desk.project.with(|p| {
                 let tint = |c| p.card(c).map_or_else(Tint::default, |c| c.tint);
-                Some(set(&plan.boxes, plan.holder.as_ref(), &tint, out.get() / 100.0, view))
+                paint(&set(&plan.boxes, plan.holder.as_ref(), &tint, out.get() / 100.0, view))
             })
         })
     });
@@ -44,12 +45,12 @@ pub fn FlatView() -> impl IntoView {
             <div class="request">
                 <section class="sheet-of-paper">
                     <h2>{page::ALL_PARTS}</h2>
-                    <Picture drawing=all touched=touched />
+                    <Picture svg=all touched=touched />
                     <p class="hint">{page::TOUCH_PART}</p>
                 </section>
                 <section class="sheet-of-paper finished">
                     <h2>{page::FINISHED_SET}</h2>
-                    <Picture drawing=finished />
+                    <Picture svg=finished />
                     {slider("set-lift", page::LIFT, 0.0, 100.0, out)}
                     {slider("set-turn", page::TURN, -TURN, TURN, turn)}
                 </section>

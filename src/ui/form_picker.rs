@@ -7,6 +7,7 @@ use super::notes::Notes;
 use super::part_fields::id;
 use super::picture::Picture;
 use crate::draw::sample::sample;
+use crate::draw::svg::paint;
 use crate::form::registry::{self, FORMS, Form, Holds};
 use crate::project::finding::Place;
 use crate::project::request::Tint;
@@ -67,7 +68,10 @@ fn choice(
     tint: Memo<Tint>,
     open: RwSignal<bool>,
 ) -> impl IntoView {
-    let drawing = Memo::new(move |_| sample(form, desk.project.with_untracked(|p| p.system), tint.get()));
+    let svg = Memo::new(move |_| {
+        let drawing = sample(form, desk.project.with_untracked(|p| p.system), tint.get());
+        drawing.as_ref().map(paint).unwrap_or_default()
+    });
     let pick = move |_| {
         set(desk, place, form);
         open.set(false);
@@ -80,7 +84,7 @@ fn choice(
             aria-pressed=move || if key.with(|k| k == form.key) { "true" } else { "false" }
             on:click=pick
         >
-            <span aria-hidden="true"><Picture drawing=drawing /></span>
+            <span aria-hidden="true"><Picture svg=svg /></span>
             <span>{form.name}</span>
         </button>
     }

@@ -50,7 +50,9 @@ pub fn Glance(
         }
         event.prevent_default();
     };
-    let drawing = Memo::new(move |_| desk.good.with(|p| p.steps.get(here.get()).and_then(|s| picture(desk, p, s))));
+    let svg = Memo::new(move |_| {
+        desk.good.with(|p| p.steps.get(here.get()).map_or_else(String::new, |s| picture(desk, p, s)))
+    });
     let text = move || {
         desk.good.with(|p| {
             p.steps.get(here.get()).map(|s| {
@@ -75,7 +77,7 @@ pub fn Glance(
     view! {
         <div class="glance" tabindex="-1" node_ref=frame on:keydown=keys>
             <div class="words" aria-live="polite">{text}</div>
-            <Picture drawing=drawing />
+            <Picture svg=svg />
             <div class="controls">
                 <button type="button" on:click=move |_| go(-1) disabled=move || here.get() == 0>{page::BACK}</button>
                 <button

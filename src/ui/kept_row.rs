@@ -4,9 +4,9 @@ use leptos::prelude::*;
 
 use super::picture::Picture;
 use super::shelf::Shelf;
-use crate::draw::drawing::Drawing;
 use crate::draw::folded::set;
 use crate::draw::solid::View;
+use crate::draw::svg::paint;
 use crate::keep::notebook::said::Listing;
 use crate::keep::record::SetId;
 use crate::plan::shapes;
@@ -32,7 +32,7 @@ pub fn KeptRow(
         if name.trim().is_empty() { page::UNNAMED.to_owned() } else { name }
     };
     let entry = move || listing.with(|l| l.entries.iter().find(|e| e.id == id).cloned());
-    let drawing = Memo::new(move |_| entry().map(|e| small(&e.project)));
+    let svg = Memo::new(move |_| entry().map_or_else(String::new, |e| small(&e.project)));
     let saved = move || entry().map(|e| kept::saved(&last::date(e.saved_at), e.size));
     let current = Memo::new(move |_| shelf.current() == Some(id));
     let renaming = RwSignal::new(false);
@@ -43,7 +43,7 @@ pub fn KeptRow(
     let field = format!("rename-{}", id.0);
     view! {
         <li class="row" class:open=current>
-            <div class="small" aria-hidden="true"><Picture drawing=drawing /></div>
+            <div class="small" aria-hidden="true"><Picture svg=svg /></div>
             <div class="about">
             <p class="title">
                 {shown}
@@ -87,8 +87,8 @@ pub fn KeptRow(
 }
 
 /// The finished set, small.
-fn small(project: &Project) -> Drawing {
+fn small(project: &Project) -> String {
     let plan = shapes(project, project.system);
     let tint = |c| project.card(c).map_or_else(Tint::default, |c| c.tint);
-    set(&plan.boxes, plan.holder.as_ref(), &tint, 0.3, View::default())
+    paint(&set(&plan.boxes, plan.holder.as_ref(), &tint, 0.3, View::default()))
 }

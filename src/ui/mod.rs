@@ -2,6 +2,7 @@
 
 pub mod app;
 pub mod head;
+pub mod shared;
 pub mod desk;
 pub mod said;
 pub mod picture;

@@ -4,26 +4,24 @@ use leptos::ev::MouseEvent;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-use crate::draw::drawing::{Drawing, Touch};
-use crate::draw::svg::paint;
+use crate::draw::drawing::Touch;
 
 /// A drawing; a touch on one of its panels is called up.
 #[component]
 pub fn Picture(
-    /// What is drawn.
+    /// What is drawn, painted; empty where there is nothing.
     #[prop(into)]
-    drawing: Signal<Option<Drawing>>,
+    svg: Signal<String>,
     /// What a touch on a panel does.
     #[prop(optional, into)]
     touched: Option<Callback<Touch>>,
 ) -> impl IntoView {
-    let painted = move || drawing.with(|d| d.as_ref().map(paint).unwrap_or_default());
     let click = move |event: MouseEvent| {
         if let (Some(touched), Some(touch)) = (touched, touch(&event)) {
             touched.run(touch);
         }
     };
-    view! { <div class="picture" class:touchable=touched.is_some() on:click=click inner_html=painted></div> }
+    view! { <div class="picture" class:touchable=touched.is_some() on:click=click inner_html=svg></div> }
 }
 
 /// The panel under a click, as the painter noted it.

@@ -1,12 +1,11 @@
 //! The score-and-cut recipe; on request in both systems, in two columns.
 
-use std::sync::Arc;
-
 use leptos::prelude::*;
 
 use super::desk::{Desk, desk};
 use super::late::after_the_drawing;
 use super::said::said;
+use super::shared::Shared;
 use crate::measure::system::System;
 use crate::plan::{Plan, plan};
 use crate::project::finding::Place;
@@ -29,7 +28,7 @@ pub fn RecipeText(
     let late = after_the_drawing(now.into());
     let mine = Memo::new(move |_| late.with(|(p, at)| words(p, *at, desk)));
     // Planned only while it is looked at.
-    let other = Memo::new(move |_| both.get().then(|| desk.project.with(|p| Arc::new(plan(p, p.system.other())))));
+    let other = Memo::new(move |_| both.get().then(|| desk.project.with(|p| Shared::new(plan(p, p.system.other())))));
     let system = desk.system();
     let column = move |system: System, lines: Vec<PartLines>| {
         let name = match system {

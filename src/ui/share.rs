@@ -6,6 +6,7 @@ use super::desk::desk;
 use super::picture::Picture;
 use super::shelf::Shelf;
 use crate::draw::code::code;
+use crate::draw::svg::paint;
 use crate::keep::file::{self, Kept, MOST_BYTES};
 use crate::say::{kept, page};
 use crate::web::share::{Copied, copy};
@@ -23,8 +24,9 @@ pub fn Share() -> impl IntoView {
     // Drawn only while it is looked at.
     let (open, details) = (RwSignal::new(false), NodeRef::<leptos::html::Details>::new());
     let code = Memo::new(move |_| {
-        let address = open.get().then(|| address.get().ok()).flatten()?;
-        code(&address, kept::CODE)
+        let address = open.get().then(|| address.get().ok()).flatten();
+        let drawing = address.and_then(|a| code(&a, kept::CODE));
+        drawing.as_ref().map(paint).unwrap_or_default()
     });
     let copy_link = move |_| {
         if let Ok(address) = address.get_untracked() {
@@ -76,10 +78,10 @@ pub fn Share() -> impl IntoView {
             <details class="code" on:toggle=move |_| open.set(details.get().is_some_and(|d| d.open())) node_ref=details>
                 <summary>{kept::CODE}</summary>
                 <Show
-                    when=move || code.with(Option::is_some)
+                    when=move || !code.with(String::is_empty)
                     fallback=move || open.get().then(|| view! { <p class="note caution">{kept::CODE_TOO_LONG}</p> })
                 >
-                    <Picture drawing=code />
+                    <Picture svg=code />
                     <p class="hint">{kept::CODE_HINT}</p>
                 </Show>
             </details>

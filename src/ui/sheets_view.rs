@@ -8,6 +8,7 @@ use super::picture::Picture;
 use super::said::said;
 use crate::cut::order::order;
 use crate::draw::sheet::{Cutting, sheet};
+use crate::draw::svg::paint;
 use crate::make::pieces::Piece;
 use crate::make::sheets::CardSheets;
 use crate::plan::Plan;
@@ -40,13 +41,13 @@ fn one_card(desk: Desk, plan: &Plan, sheets: &CardSheets) -> impl IntoView + use
         let bare = sheets.sheet(pattern.sheet)?;
         let cuts = order(pattern, bare);
         let c = Cutting { sheet: bare, pattern, cuts: &cuts, tint, system: plan.system, letter: &letter };
-        let drawing = Signal::stored(Some(sheet(&c)));
+        let svg = Signal::stored(paint(&sheet(&c)));
         let lines =
             cuts.iter().map(|c| view! { <li>{said(cutting::cut(c, plan.system, &letter))}</li> }).collect_view();
         Some(view! {
             <article class="pattern">
                 <h3>{cutting::copies(pattern.copies)}</h3>
-                <Picture drawing=drawing />
+                <Picture svg=svg />
                 <details open>
                     <summary>{page::CUTS}</summary>
                     <ol class="cuts">{lines}</ol>

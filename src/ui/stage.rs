@@ -15,6 +15,7 @@ use crate::draw::drawing::{Drawing, Touch};
 use crate::draw::flat::{Look, flat};
 use crate::draw::folded::{Dress, folded};
 use crate::draw::solid::View;
+use crate::draw::svg::paint;
 use crate::net::flat::PanelId;
 use crate::plan::Plan;
 use crate::project::finding::Place;
@@ -53,10 +54,14 @@ pub fn Stage() -> impl IntoView {
     // An edit may leave fewer parts than were looked at.
     let names = Memo::new(move |_| shown.with(|p| part_names(p, place.get())));
     let part = Memo::new(move |_| piece.get().min(names.with(Vec::len).saturating_sub(1)));
-    let drawing = Memo::new(move |_| {
+    let svg = Memo::new(move |_| {
         let (at, by) = (place.get(), progress.get());
         let view = View { turn: turn.get(), ..View::default() };
-        shown.with(|plan| desk.project.with(|project| draw(plan, project, (at, part.get()), by, chosen.get(), view)))
+        shown.with(|plan| {
+            desk.project.with(|project| {
+                draw(plan, project, (at, part.get()), by, chosen.get(), view).as_ref().map(paint).unwrap_or_default()
+            })
+        })
     });
     let moves = Memo::new(move |_| {
         shown.with(|p| {
@@ -76,7 +81,7 @@ pub fn Stage() -> impl IntoView {
             <Alerts />
             <Show when=move || old.get()><p class="note stop" role="status">{page::BEFORE}</p></Show>
             <Show
-                when=move || drawing.with(Option::is_some)
+                when=move || !svg.with(String::is_empty)
                 fallback=|| view! { <p class="empty">{page::NOTHING_YET}</p> }
             >
                 <Show when=move || { names.with(Vec::len) > 1 }>
@@ -84,7 +89,7 @@ pub fn Stage() -> impl IntoView {
                         {move || part_buttons(&names.get(), part, piece)}
                     </div>
                 </Show>
-                <Picture drawing=drawing touched=touched />
+                <Picture svg=svg touched=touched />
                 <p class="spoken" role="status">
                     {move || panel().unwrap_or_else(|| view! { <span>{page::TOUCH}</span> }.into_any())}
                 </p>

@@ -1,7 +1,6 @@
 //! The steps as a list, or one at a time in big type.
 
 use std::collections::BTreeSet;
-use std::sync::Arc;
 
 use leptos::prelude::*;
 
@@ -10,6 +9,7 @@ use super::glance::Glance;
 use super::picture::Picture;
 use super::said::said;
 use crate::draw::step::step as draw;
+use crate::draw::svg::paint;
 use crate::make::step::Step;
 use crate::plan::Plan;
 use crate::project::request::Tint;
@@ -49,13 +49,13 @@ pub fn StepsView() -> impl IntoView {
     }
 }
 
-fn list(desk: Desk, plan: &Arc<Plan>, done: Ticks) -> impl IntoView + use<> {
+fn list(desk: Desk, plan: &Plan, done: Ticks) -> impl IntoView + use<> {
     let mut last = None;
     let rows = plan.steps.iter().enumerate().map(|(i, step)| {
         let words = words(desk, plan, step);
         let head = (last != Some(step.place)).then(|| view! { <h2>{words.place.clone()}</h2> });
         last = Some(step.place);
-        let drawing = Signal::stored(picture(desk, plan, step));
+        let svg = Signal::stored(picture(desk, plan, step));
         let key = StoredValue::new(step.key.clone());
         let ticked = move || key.with_value(|k| done.with(|d| d.contains(k)));
         let lines = words.lines.into_iter().map(|l| view! { <p>{said(l)}</p> }).collect_view();
@@ -72,7 +72,7 @@ fn list(desk: Desk, plan: &Arc<Plan>, done: Ticks) -> impl IntoView + use<> {
                         <span>{page::DONE}</span>
                     </label>
                 </div>
-                <Picture drawing=drawing />
+                <Picture svg=svg />
             </article>
         }
     });
@@ -85,8 +85,9 @@ pub fn words(desk: Desk, plan: &Plan, step: &Step) -> Said {
 }
 
 /// The drawing of a step.
-pub fn picture(desk: Desk, plan: &Plan, step: &Step) -> Option<crate::draw::drawing::Drawing> {
-    desk.project.with(|p| draw(step, plan, &|card| p.card(card).map_or_else(Tint::default, |c| c.tint)))
+pub fn picture(desk: Desk, plan: &Plan, step: &Step) -> String {
+    let drawing = desk.project.with(|p| draw(step, plan, &|card| p.card(card).map_or_else(Tint::default, |c| c.tint)));
+    drawing.as_ref().map(paint).unwrap_or_default()
 }
 
 /// How often, where it is more than once.
