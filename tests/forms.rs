@@ -172,6 +172,11 @@ fn tuck_ends_over_its_whole_range() {
     prove(form("tuck-ends"));
 }
 
+#[test]
+fn bag_over_its_whole_range() {
+    prove(form("bag"));
+}
+
 /// The default request of a form, on the finest board, so that a millimetre is not lost in snapping.
 fn typical(form: &Form) -> (Assembly, Length) {
     let t = Length::um(300);
@@ -275,4 +280,5 @@ fn a_millimetre_wrong_is_caught() {
     assert_eq!(survivors(form("row-holder")), Vec::<String>::new());
     assert_eq!(survivors(form("lid-base")), Vec::<String>::new());
     assert_eq!(survivors(form("tuck-ends")), ["column 5", "row 1", "row 5"]);
+    assert_eq!(survivors(form("bag")), ["column 7"]);
 }

@@ -56,10 +56,13 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
             vec![("panel", json!(panel)), ("is", l(is)), ("least", l(least))]
         }
         What::TabTooWide { most }
+        | What::HemTooHigh { most }
+        | What::GussetsMeet { most }
         | What::RoundTooLarge { most }
         | What::StrapTooWide { most }
         | What::TuckHits { most }
         | What::NotchTooLarge { most } => vec![("most", l(most))],
+        What::FlapsOverlap { least, most } => vec![("least", l(least)), ("most", l(most))],
         What::TuckTooLong { is, most } => vec![("is", l(is)), ("most", l(most))],
         What::NoMat { panel, reveal } => vec![("panel", json!(panel)), ("reveal", l(reveal))],
         What::RevealTooWide { reveal } => vec![("reveal", l(reveal))],
@@ -86,6 +89,10 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         What::UnevenDepths { play } => vec![("play", l(play))],
         What::ThicknessEstimated { thickness } => vec![("thickness", l(thickness))],
         What::MarginOutside { least, most } => vec![("least", l(least)), ("most", l(most))],
+        What::LooseFit { is, asked } => vec![("is", l(is)), ("asked", l(asked))],
+        What::LidTooHigh { most } => vec![("most", l(most))],
+        What::Ribbon { length } => vec![("length", l(length))],
+        What::TooShortForTabs { least } => vec![("least", l(least))],
         What::TooManyPieces { is, most } => vec![("is", json!(is)), ("most", json!(most))],
     }
 }

@@ -265,6 +265,12 @@ pub enum MoveName {
     Flanges,
     /// A cover folds round its spine.
     Cover,
+    /// Upper edges turn right over.
+    Hem,
+    /// The flaps of the base under each half of a side fold in.
+    BaseHalves,
+    /// The outer flap of a base closes over the others, as far as past the middle.
+    BaseOver,
 }
 
 /// How the creases of a move turn.

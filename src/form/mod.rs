@@ -5,6 +5,7 @@ pub mod input;
 pub mod registry;
 pub mod resolve;
 
+mod bag;
 mod joined;
 mod lid_base;
 mod row_holder;

@@ -115,6 +115,21 @@ pub const FORMS: &[Form] = &[
             input(6, "clearance", is(1, 16, 15)),
         ],
     },
+    Form {
+        number: 8,
+        key: "bag",
+        inputs: &[
+            input(1, "width", is(7, 2, 850)),
+            input(2, "depth", is(2, 1, 500)),
+            input(3, "height", is(5, 1, 1_250)),
+            input(4, "size", First(&["finished", "inside"])),
+            input(5, "tab", is(1, 2, 120)),
+            input(6, "turn-up", Worked),
+            input(7, "hem", First(&["yes", "no"])),
+            input(8, "hem-height", Worked),
+            input(9, "handles", First(&["holes", "no"])),
+        ],
+    },
 ];
 
 /// The board's score step.

@@ -1,6 +1,6 @@
 //! The order of the making, read off the planned parts.
 
-use crate::form::assembly::{Assembly, Move, Way};
+use crate::form::assembly::{Assembly, Move, MoveName, Way};
 use crate::form::registry::Holds;
 use crate::measure::sort::sort_by_key;
 use crate::net::flat::{Net, PanelId, Taken};
@@ -64,9 +64,18 @@ fn part_steps(list: &mut Vec<Step>, part: &Planned, assembly: &Assembly, pieces:
         for &off in recipe.off.iter().filter(|o| o.taken == Taken::Notch) {
             add(Action::Notch(off));
         }
+        // A hole goes through the edge that is turned in, so after that, and while the part is still flat.
+        let hemmed = p.moves.first().is_some_and(|m| m.name == MoveName::Hem);
+        let holes = !p.net.holes.is_empty();
+        if holes && !hemmed {
+            add(Action::Punch(p.net.holes.clone()));
+        }
         for (index, m) in p.moves.iter().enumerate() {
             let glued = takes_glue(&p.net, &p.moves, index);
             add(Action::Fold { index, name: m.name, glued });
+            if holes && m.name == MoveName::Hem {
+                add(Action::Punch(p.net.holes.clone()));
+            }
             if i == 0 && index + 1 == p.moves.len() && part.form.holds == Holds::Boxes {
                 add(Action::TryBoxesIn { inside: assembly.inside });
             }
@@ -111,5 +120,8 @@ fn takes_glue(net: &Net, moves: &[Move], index: usize) -> bool {
             Way::TuckIn { lid, tuck, .. } => [lid, tuck].contains(&&carrier),
         })
     };
-    net.glue.iter().any(|g| g.onto.first().is_some_and(|&onto| moved(g.on).max(moved(onto)) == Some(index)))
+    // A panel that is turned right over onto the one it hangs on waits for no other move.
+    let hangs = |on, onto| net.carrier(on).and_then(|c| net.creases.get(c.0)).is_some_and(|c| c.near == onto);
+    let closes = |on, onto| if hangs(on, onto) { moved(on) } else { moved(on).max(moved(onto)) };
+    net.glue.iter().any(|g| g.onto.first().is_some_and(|&onto| closes(g.on, onto) == Some(index)))
 }

@@ -9,6 +9,8 @@ use crate::make::part::Planned;
 use crate::make::pieces::{Becomes, Piece};
 use crate::make::step::{Action, Caution, Step};
 use crate::measure::length::Length;
+use crate::measure::system::System;
+use crate::net::flat::{Hole, Net, PanelId};
 use crate::net::recipe::Turned;
 use crate::phrase;
 use crate::plan::Plan;
@@ -33,7 +35,10 @@ pub fn step(step: &Step, plan: &Plan, project: &Project, spelling: Spelling) -> 
     let part = plan.part(step.place);
     let (title, lines) = match &step.action {
         Action::CutPieces { card, pieces } => cut_pieces(plan, project, *card, pieces),
-        Action::Fill => ("Fill the boxes".into(), vec!["Put the gift in, tuck the dust flaps, then the lid.".into()]),
+        Action::Fill => (
+            "Fill the boxes".into(),
+            vec!["Put the gift in, then close what closes: dust flaps first, then the lid.".into()],
+        ),
         Action::SlideIn => {
             ("Slide the boxes into the holder".into(), vec!["Fronts to the lower wall, one beside the other.".into()])
         }
@@ -96,10 +101,14 @@ fn on_part(step: &Step, action: &Action, part: &Planned, plan: &Plan, spelling: 
         }
         Action::TakeCells(count) => (recipe::fields(*count), Vec::new()),
         Action::TakeOff(off) => ("Trim the flaps and corners".into(), recipe::take_offs(net, off, system)),
-        Action::FoldAndBurnish => (
-            "Fold along every score and rub it flat".into(),
-            vec!["Fold away from you, so that the ridge of each score ends inside. Then open it again.".into()],
-        ),
+        Action::FoldAndBurnish => {
+            let mut lines: Vec<Phrase> =
+                vec!["Fold away from you, so that the ridge of each score ends inside. Then open it again.".into()];
+            if net.creases.iter().any(|c| c.degrees <= 0) {
+                lines.push("Those that are drawn with even dashes go the other way, towards you.".into());
+            }
+            ("Fold along every score and rub it flat".into(), lines)
+        }
         Action::GlueMats(ids) => glue_mats(part, step.part, &pieces(ids), net, plan),
         Action::Join(join) => joined::join(join, part),
         Action::Notch(off) => (
@@ -109,6 +118,7 @@ fn on_part(step: &Step, action: &Action, part: &Planned, plan: &Plan, spelling: 
                 "In the middle of the upper edge, through card and mat together.".into(),
             ],
         ),
+        Action::Punch(holes) => punch(holes, net, system),
         Action::Fold { name, glued, .. } => fold(*name, *glued),
         Action::TryBoxesIn { inside } => (
             "Try the boxes in before the glue sets".into(),
@@ -126,13 +136,7 @@ fn on_part(step: &Step, action: &Action, part: &Planned, plan: &Plan, spelling: 
     }
 }
 
-fn glue_mats(
-    part: &Planned,
-    index: usize,
-    pieces: &[Piece],
-    net: &crate::net::flat::Net,
-    plan: &Plan,
-) -> (Phrase, Vec<Phrase>) {
+fn glue_mats(part: &Planned, index: usize, pieces: &[Piece], net: &Net, plan: &Plan) -> (Phrase, Vec<Phrase>) {
     let border = part.mats_on(index).next().map(|m| m.rect.min.x - net.panel(m.panel).cell.min.x);
     let border = border.unwrap_or(Length::ZERO);
     let mut lines: Vec<Phrase> = pieces
@@ -144,6 +148,26 @@ fn glue_mats(
         .collect();
     lines.push(phrase!["A border of ", length(border, plan.system), " shows on each side."]);
     ("Glue on the mats".into(), lines)
+}
+
+fn punch(holes: &[Hole], net: &Net, system: System) -> (Phrase, Vec<Phrase>) {
+    let mut panels: Vec<PanelId> = holes.iter().map(|h| h.panel).collect();
+    panels.dedup();
+    let mut lines: Vec<Phrase> = Vec::new();
+    if let Some(first) = holes.first() {
+        let cell = net.panel(first.panel).cell;
+        lines.push(phrase![
+            format!("{}: holes of ", names::panels(net, &panels)),
+            length(first.radius * 2, system),
+            ", ",
+            length(first.at.y - cell.min.y, system),
+            " below the upper edge and ",
+            length(first.at.x - cell.min.x, system),
+            " from either side."
+        ]);
+    }
+    lines.push("Through everything that lies there: card, mat and the edge that is turned in.".into());
+    ("Punch the holes for the ribbon".into(), lines)
 }
 
 fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
@@ -180,6 +204,18 @@ fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
             ("Fold treads and risers", "Away from you at the front of a tread, towards you at its back.")
         }
         MoveName::Flanges => ("Turn the flanges", "Square to the wall, so that they lie flat where they are glued."),
+        MoveName::Hem => (
+            "Turn the upper edges in and glue them down",
+            "Right over, onto the inside of front and back; rub the fold flat.",
+        ),
+        MoveName::BaseHalves => (
+            "Fold in the side flaps and glue the back ones onto the inner base",
+            "Press them together from inside; the front ones are glued under the outer base.",
+        ),
+        MoveName::BaseOver => (
+            "Glue the outer base over them",
+            "It comes from the front and reaches past the middle; stand the bag up and press from inside.",
+        ),
         MoveName::Cover => {
             ("Fold the cover round its spine", "Boards square to the spine; the flap closes the open side.")
         }
@@ -194,7 +230,6 @@ fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::system::System;
     use crate::project::example::example;
 
     #[test]
