@@ -163,6 +163,31 @@ fn lid_and_base_over_their_whole_range() {
     prove(form("lid-base"));
 }
 
+#[test]
+fn drawer_and_sleeve_over_their_whole_range() {
+    prove(form("drawer"));
+}
+
+#[test]
+fn tray_with_lid_over_its_whole_range() {
+    prove(form("set-tray"));
+}
+
+#[test]
+fn tray_with_dividers_over_its_whole_range() {
+    prove(form("grid-holder"));
+}
+
+#[test]
+fn band_over_its_whole_range() {
+    prove(form("band"));
+}
+
+#[test]
+fn tower_over_its_whole_range() {
+    prove(form("tower"));
+}
+
 fn form(key: &str) -> &'static Form {
     named(key).expect("it is registered")
 }
@@ -281,4 +306,40 @@ fn a_millimetre_wrong_is_caught() {
     assert_eq!(survivors(form("lid-base")), Vec::<String>::new());
     assert_eq!(survivors(form("tuck-ends")), ["column 5", "row 1", "row 5"]);
     assert_eq!(survivors(form("bag")), ["column 7"]);
+    // The same for the sleeve's tab.
+    assert_eq!(survivors(form("drawer")), ["sleeve: column 5"]);
+    assert_eq!(survivors(form("set-tray")), Vec::<String>::new());
+    assert_eq!(survivors(form("grid-holder")), Vec::<String>::new());
+    assert_eq!(survivors(form("band")), ["column 5"]);
+    assert_eq!(survivors(form("tower")), ["column 5", "wrap: column 5"]);
+}
+
+/// The proof of joins and seats sees what it is there for.
+#[test]
+fn a_bad_joint_is_caught() {
+    let (whole, t) = typical(form("lid-base"));
+    let caught = |wrong: &Assembly, fault: fn(&Fault) -> bool| faults(wrong, t).iter().any(fault);
+    let mm = Length::mm(1);
+    // A lid two millimetres narrower that promises what it has: only the clearance is wrong.
+    let mut tight = whole.clone();
+    let lid = &mut tight.parts[1];
+    let beyond = lid.net.lines.across[1];
+    lid.net = mapped(&lid.net, |mut p| {
+        p.x -= if p.x > beyond { mm * 2 } else { Length::ZERO };
+        p
+    });
+    (lid.inside, lid.outside) = (None, None);
+    assert!(caught(&tight, |f| matches!(f, Fault::Clearance { .. })));
+
+    let mut matted = whole;
+    matted.parts[0].net.panels[1].mat = snugfold::net::flat::Matting::Usual;
+    assert!(caught(&matted, |f| matches!(f, Fault::MatSlides { .. })));
+
+    let (mut blocked, _) = typical(form("drawer"));
+    blocked.joins[0].from = snugfold::form::assembly::From::Above;
+    assert!(caught(&blocked, |f| matches!(f, Fault::Blocked { .. })));
+
+    let (mut shifted, _) = typical(form("set-tray"));
+    shifted.seats[0].at.right += mm * 2;
+    assert!(caught(&shifted, |f| matches!(f, Fault::Seat(_))));
 }

@@ -1,7 +1,7 @@
 //! The proof that parts go together: the measured inside of the outer against the measured outside of the inner, nothing
 //! in the way, no mat on a face that slides, and every box free at its seat.
 
-use crate::form::assembly::{Assembly, From, Join, Part, Room, Seat};
+use crate::form::assembly::{Assembly, From, Join, JoinName, Part, Room, Seat};
 use crate::measure::length::Length;
 use crate::net::flat::{Matting, PanelId};
 
@@ -125,7 +125,14 @@ fn seats(assembly: &Assembly, t: Length) -> Vec<Fault> {
     if assembly.seats.is_empty() {
         return Vec::new();
     }
-    let walls: Vec<(V3, V3)> = assembled(assembly, t, |_| true).iter().map(|l: &Leaf| l.bounds(t)).collect();
+    let bounds = |leaves: Vec<Leaf>| leaves.iter().map(|l| l.bounds(t)).collect::<Vec<_>>();
+    let walls = bounds(assembled(assembly, t, |_| true));
+    // A lid goes on last and a cover opens: they are in nobody's way before.
+    let last = |p: &Part| {
+        let mut over = assembly.joins.iter().filter(|j| matches!(j.name, JoinName::LidOver | JoinName::TrayIn));
+        over.any(|j| assembly.parts.get(j.outer).is_some_and(|o| std::ptr::eq(o, p)))
+    };
+    let open = bounds(assembled(assembly, t, |p| !last(p)));
     let overlap = |a: (V3, V3), b: (V3, V3)| {
         let shared = |low: f64, high: f64, l: f64, h: f64| high.min(h) - low.max(l) > SIZE;
         shared(a.0.x, a.1.x, b.0.x, b.1.x) && shared(a.0.y, a.1.y, b.0.y, b.1.y) && shared(a.0.z, a.1.z, b.0.z, b.1.z)
@@ -133,7 +140,8 @@ fn seats(assembly: &Assembly, t: Length) -> Vec<Fault> {
     let bodies: Vec<(V3, V3)> = assembly.seats.iter().map(body).collect();
     let hits = |i: usize| {
         let way = swept(&assembly.seats[i], bodies[i]);
-        walls.iter().any(|&w| overlap(way, w))
+        open.iter().any(|&w| overlap(way, w))
+            || walls.iter().any(|&w| overlap(bodies[i], w))
             || bodies.iter().enumerate().any(|(j, &b)| j != i && overlap(bodies[i], b))
     };
     (0..bodies.len()).filter(|&i| hits(i)).map(Fault::Seat).collect()
@@ -149,10 +157,14 @@ fn swept(seat: &Seat, (mut low, mut high): (V3, V3)) -> (V3, V3) {
     /// Beyond every holder, in mm.
     const FAR: f64 = 1e4;
     let play = seat.play.as_mm() / 2.0;
-    let around = if seat.from == From::Front { V3::new(play, 0.0, play) } else { V3::new(play, play, 0.0) };
+    let around = if seat.from == From::Front { V3::new(play, 0.0, 0.0) } else { V3::new(play, play, 0.0) };
     (low, high) = (low - around, high + around);
     match seat.from {
-        From::Front => low.y -= FAR,
+        From::Front => {
+            // It slides on the floor: what is free is above it.
+            high.z += seat.play.as_mm();
+            low.y -= FAR;
+        }
         From::Above => high.z += FAR,
         From::Below => low.z -= FAR,
     }

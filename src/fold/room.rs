@@ -89,17 +89,25 @@ pub fn free(leaves: &[Leaf], t: Length) -> Measured {
     let middle = (low + high) * 0.5;
     let half = (high - low) * 0.5;
     let unit = [V3::new(1.0, 0.0, 0.0), V3::new(0.0, 1.0, 0.0), V3::new(0.0, 0.0, 1.0)];
+    // A tab is narrow: a field of rays can miss it.
+    let narrow = leaves.iter().filter(|l| l.duty == Duty::Tab);
+    let tabs: Vec<V3> = narrow
+        .map(|l| {
+            let (low, high) = corners(std::slice::from_ref(l));
+            (low + high) * 0.5
+        })
+        .collect();
     let measure = |axis: usize| {
         let (u, v) = (unit[(axis + 1) % 3], unit[(axis + 2) % 3]);
         let mut least: Option<f64> = None;
-        for i in RAYS {
-            for j in RAYS {
-                let from = middle + u * (half.dot(u) * i) + v * (half.dot(v) * j);
-                let ways = [unit[axis], -unit[axis]].map(|way| reach(leaves, from, way));
-                if let [Some(a), Some(b)] = ways {
-                    let free = a + b - t.as_mm();
-                    least = Some(least.map_or(free, |l| l.min(free)));
-                }
+        let field = RAYS.iter().flat_map(|i| RAYS.iter().map(move |j| (*i, *j)));
+        let field = field.map(|(i, j)| middle + u * (half.dot(u) * i) + v * (half.dot(v) * j));
+        let past_tabs = tabs.iter().map(|&tab| tab + unit[axis] * (middle - tab).dot(unit[axis]));
+        for from in field.chain(past_tabs) {
+            let ways = [unit[axis], -unit[axis]].map(|way| reach(leaves, from, way));
+            if let [Some(a), Some(b)] = ways {
+                let free = a + b - t.as_mm();
+                least = Some(least.map_or(free, |l| l.min(free)));
             }
         }
         least

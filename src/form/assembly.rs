@@ -263,8 +263,12 @@ pub enum MoveName {
     Steps,
     /// A flange turns out.
     Flanges,
-    /// A cover folds round its spine.
+    /// A strip folds back on itself.
+    Doubled,
+    /// A cover folds up at its spine.
     Cover,
+    /// A cover closes over what is in it.
+    CoverClose,
     /// Upper edges turn right over.
     Hem,
     /// The flaps of the base under each half of a side fold in.

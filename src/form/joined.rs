@@ -176,7 +176,8 @@ impl Tray {
     pub fn part(&self, ask: &Ask) -> Part {
         let (clear, reach, h) = (ask.setting.clear(), self.reach(ask), self.height);
         let mut c = Cells::new(&[h, self.width, h], &[h, self.depth, h]);
-        let base = c.panel(1, 1, "base", Duty::Floor);
+        let floor = if self.mats == Matted::All { "top" } else { "base" };
+        let base = c.panel(1, 1, floor, Duty::Floor);
         let front = c.hung(base, 90, (1, 0), "front", Duty::Wall);
         let back = c.hung(base, 90, (1, 2), "back", Duty::Wall);
         let left = c.hung(base, 90, (0, 1), "left side", Duty::Wall);
@@ -262,6 +263,17 @@ impl Tube {
             length,
             mats: Matted::None,
             notch: None,
+        }
+    }
+
+    /// Stops where a side is too low to hide the tab, or it is too short to fold; `key` is the input that mends it.
+    pub fn check(&self, ask: &mut Ask, key: &'static str) {
+        let least = ask.setting.least_panel().max(LEAST_TAB + Length::mm(2));
+        for (panel, is) in [("side", self.height), ("base", self.width), ("sleeve", self.length)] {
+            if is < least {
+                ask.stop(key, What::PanelTooSmall { panel, is, least });
+                return;
+            }
         }
     }
 

@@ -6,9 +6,15 @@ pub mod registry;
 pub mod resolve;
 
 mod bag;
+mod band;
+mod drawer;
+mod grid_holder;
 mod joined;
 mod lid_base;
 mod row_holder;
 mod tube;
+mod rows;
+mod set_tray;
+mod tower;
 mod tuck_box;
 mod tuck_ends;

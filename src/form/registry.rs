@@ -4,7 +4,7 @@ use crate::project::request::Part;
 
 use super::input::Input;
 use super::resolve::{Ask, Setting, Shaped};
-use super::{bag, lid_base, row_holder, tuck_box, tuck_ends};
+use super::{bag, band, drawer, grid_holder, lid_base, row_holder, set_tray, tower, tuck_box, tuck_ends};
 
 /// Whether a form holds gifts or boxes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -33,7 +33,18 @@ pub struct Form {
 }
 
 /// Every form there is.
-pub const FORMS: [Form; 5] = [tuck_box::FORM, row_holder::FORM, tuck_ends::FORM, lid_base::FORM, bag::FORM];
+pub const FORMS: [Form; 10] = [
+    tuck_box::FORM,
+    row_holder::FORM,
+    tuck_ends::FORM,
+    lid_base::FORM,
+    drawer::FORM,
+    grid_holder::FORM,
+    band::FORM,
+    tower::FORM,
+    set_tray::FORM,
+    bag::FORM,
+];
 
 /// The form with this key.
 #[must_use]

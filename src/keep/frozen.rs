@@ -116,6 +116,48 @@ pub const FORMS: &[Form] = &[
         ],
     },
     Form {
+        number: 12,
+        key: "drawer",
+        inputs: &[
+            input(1, "width", is(3, 1, 750)),
+            input(2, "depth", is(4, 1, 1_000)),
+            input(3, "height", is(5, 4, 320)),
+            input(4, "size", First(&["finished", "inside"])),
+            input(5, "pull", First(&["notch", "ribbon", "none"])),
+            input(6, "notch-radius", Worked),
+            input(7, "clearance", is(1, 16, 15)),
+        ],
+    },
+    Form {
+        number: 17,
+        key: "set-tray",
+        inputs: &[
+            input(1, "rows", First(&["auto", "1", "2", "3", "4", "5", "6"])),
+            input(2, "lid-height", Worked),
+            input(3, "clearance", is(1, 16, 15)),
+            input(4, "room", is(1, 16, 15)),
+        ],
+    },
+    Form {
+        number: 13,
+        key: "grid-holder",
+        inputs: &[
+            input(1, "rows", First(&["auto", "1", "2", "3", "4", "5", "6"])),
+            input(2, "height", Worked),
+            input(3, "clearance", is(1, 16, 15)),
+        ],
+    },
+    Form {
+        number: 14,
+        key: "band",
+        inputs: &[
+            input(1, "stand", First(&["row", "stack"])),
+            input(2, "breadth", Worked),
+            input(3, "clearance", is(1, 16, 15)),
+        ],
+    },
+    Form { number: 15, key: "tower", inputs: &[input(1, "play", is(1, 16, 15)), input(2, "clearance", Worked)] },
+    Form {
         number: 8,
         key: "bag",
         inputs: &[

@@ -5,12 +5,10 @@
 //! the new one says that it comes after the old. What cannot be read is never written over or taken away. Two pages that
 //! save at once leave two newest states, so that neither is lost ([`super::notebook`] makes two sets of them).
 
-use crate::measure::sort::sort_by_key;
-use std::collections::BTreeSet;
-
 use super::file::FileError;
 use super::record::{Content, Key, Kind, Record, SetId, State};
 use super::shelf::{Refused, Shelf};
+use crate::measure::sort::sort_by_key;
 
 /// One state that can be read.
 #[derive(Clone, Debug, PartialEq)]
@@ -39,7 +37,7 @@ impl History {
     ///
     /// # Errors
     /// [`Refused`] where the shelf cannot be read.
-    pub fn look(shelf: &impl Shelf, keys: &BTreeSet<Key>, kind: Kind, id: SetId) -> Result<Self, Refused> {
+    pub fn look(shelf: &impl Shelf, keys: &[Key], kind: Kind, id: SetId) -> Result<Self, Refused> {
         let mut found = Vec::new();
         let mut history = Self::default();
         for key in keys.iter().filter(|k| (k.kind, k.id) == (kind, id)) {
@@ -52,8 +50,8 @@ impl History {
                 Err(why) => history.unreadable.push((key.state, why)),
             }
         }
-        let mut after = BTreeSet::new();
-        after.extend(found.iter().flat_map(|f| f.record.after.iter().copied()));
+        // Few: what stays behind of one set.
+        let after: Vec<State> = found.iter().flat_map(|f| f.record.after.iter().copied()).collect();
         let (superseded, mut heads): (Vec<_>, Vec<_>) = found.into_iter().partition(|f| after.contains(&f.state));
         history.superseded = superseded.into_iter().map(|f| f.state).collect();
         sort_by_key(&mut heads, |f| (f.state.revision, f.record.saved_at, f.state.writer));
@@ -115,21 +113,20 @@ pub fn write(
     Ok(state)
 }
 
-/// The keys of all records on a shelf, and the keys that look like one and are none.
+/// The keys of all records on a shelf in their order, and the keys that look like one and are none.
 ///
 /// # Errors
 /// [`Refused`] where the shelf cannot be read.
-pub fn keys(shelf: &impl Shelf) -> Result<(BTreeSet<Key>, Vec<String>), Refused> {
-    let mut found = BTreeSet::new();
+pub fn keys(shelf: &impl Shelf) -> Result<(Vec<Key>, Vec<String>), Refused> {
+    let mut found = Vec::new();
     let mut odd = Vec::new();
     for text in shelf.keys()? {
         match Key::read(&text) {
-            Some(key) => {
-                found.insert(key);
-            }
+            Some(key) => found.push(key),
             None if Kind::of_key(&text).is_some() => odd.push(text),
             None => {}
         }
     }
+    sort_by_key(&mut found, |k| *k);
     Ok((found, odd))
 }

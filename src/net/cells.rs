@@ -4,7 +4,7 @@ use crate::measure::length::Length;
 use crate::measure::outline::{Outline, Rect};
 use crate::measure::point::{Point, Vector};
 
-use super::corner::{Corner, Notch, Shape, Side, Trimmed};
+use super::corner::{Corner, Notch, Shape, Side, Slot, Trimmed};
 use super::flat::{Crease, Duty, Face, Glue, Hole, Matting, Net, Panel, PanelId, Taken, Waste};
 
 /// Where the lines of a grid net run: from the left edge and from the top edge, both blank edges included.
@@ -46,6 +46,7 @@ struct Draft {
     strips: [Length; 4],
     corners: [Shape; 4],
     notch: Option<Notch>,
+    slots: Vec<Slot>,
     level: i8,
     mat: Matting,
 }
@@ -108,6 +109,7 @@ impl Cells {
             strips: [Length::ZERO; 4],
             corners: [Shape::Square; 4],
             notch: None,
+            slots: Vec::new(),
             level: 0,
             mat: Matting::Never,
         });
@@ -141,6 +143,11 @@ impl Cells {
     /// Cuts a thumb notch into a panel.
     pub fn notch(&mut self, panel: PanelId, notch: Notch) {
         self.drafts[panel.0].notch = Some(notch);
+    }
+
+    /// Cuts slots into a panel, apart from each other and in the order of their places.
+    pub fn slots(&mut self, panel: PanelId, slots: &[Slot]) {
+        self.drafts[panel.0].slots.extend_from_slice(slots);
     }
 
     /// Puts a panel at a level where layers pile up, in halves of a card thickness outward from its scores.
@@ -182,7 +189,7 @@ impl Cells {
         for (i, draft) in self.drafts.iter().enumerate() {
             let cell = lines.cell(draft.column, draft.row);
             let (rect, strips) = stripped(cell, draft.strips);
-            let trimmed = Trimmed { rect, corners: draft.corners, notch: draft.notch };
+            let trimmed = Trimmed { rect, corners: draft.corners, notch: draft.notch, slots: draft.slots.clone() };
             let (outline, off) = trimmed.cut();
             let mut take = |outline: Outline, taken| {
                 waste.push(Waste { outline, taken, from: Some(PanelId(i)) });

@@ -63,6 +63,19 @@ pub struct Notch {
     pub radius: Length,
 }
 
+/// A slot cut into an edge, square to it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Slot {
+    /// The edge it is in.
+    pub side: Side,
+    /// From the rectangle's left or upper end of that edge to the slot.
+    pub at: Length,
+    /// Along the edge.
+    pub width: Length,
+    /// Into the panel.
+    pub depth: Length,
+}
+
 /// A rectangle with its corners and edges cut.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Trimmed {
@@ -72,6 +85,8 @@ pub struct Trimmed {
     pub corners: [Shape; 4],
     /// A notch, where there is one.
     pub notch: Option<Notch>,
+    /// Slots, apart from each other, in the order of their places.
+    pub slots: Vec<Slot>,
 }
 
 impl Trimmed {
@@ -93,6 +108,16 @@ impl Trimmed {
             {
                 let run = notch_run(self.rect, notch);
                 off.push((Outline::new(run.iter().rev().copied().collect()), Taken::Notch));
+                left.extend(run);
+            }
+            let side = side_after(corner);
+            let mut slots: Vec<Slot> = self.slots.iter().copied().filter(|s| s.side == side).collect();
+            if matches!(side, Side::Bottom | Side::Left) {
+                slots.reverse();
+            }
+            for slot in slots {
+                let run = slot_run(self.rect, slot);
+                off.push((Outline::new(run.iter().rev().copied().collect()), Taken::Slot));
                 left.extend(run);
             }
         }
@@ -154,6 +179,30 @@ fn corner_run(r: Rect, corner: Corner, shape: Shape) -> (Vec<Point>, Option<Take
     }
 }
 
+/// The four corners of a slot, as the outline runs.
+fn slot_run(r: Rect, slot: Slot) -> [Point; 4] {
+    let (near, far) = (slot.at, slot.at + slot.width);
+    let p = Point::new;
+    match slot.side {
+        Side::Top => {
+            let (a, b, deep) = (r.min.x + near, r.min.x + far, r.min.y + slot.depth);
+            [p(a, r.min.y), p(a, deep), p(b, deep), p(b, r.min.y)]
+        }
+        Side::Bottom => {
+            let (a, b, deep) = (r.min.x + near, r.min.x + far, r.max.y - slot.depth);
+            [p(b, r.max.y), p(b, deep), p(a, deep), p(a, r.max.y)]
+        }
+        Side::Right => {
+            let (a, b, deep) = (r.min.y + near, r.min.y + far, r.max.x - slot.depth);
+            [p(r.max.x, a), p(deep, a), p(deep, b), p(r.max.x, b)]
+        }
+        Side::Left => {
+            let (a, b, deep) = (r.min.y + near, r.min.y + far, r.min.x + slot.depth);
+            [p(r.min.x, b), p(deep, b), p(deep, a), p(r.min.x, a)]
+        }
+    }
+}
+
 /// The middle of the notched edge, and the ways along it (as the outline runs) and inward, as unit signs.
 fn notch_run(r: Rect, notch: Notch) -> Vec<Point> {
     let half = |a: Length, b: Length| Length::from_nm(i64::midpoint(a.nm(), b.nm()));
@@ -208,6 +257,7 @@ mod tests {
                 Shape::Round(mm(3)),
             ],
             notch: Some(Notch { side: Side::Top, radius: mm(9) }),
+            slots: Vec::new(),
         };
         let (left, off) = card.cut();
         let off_area: crate::measure::area::Area = off.iter().map(|o| o.0.area()).sum();

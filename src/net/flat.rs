@@ -36,6 +36,10 @@ pub enum Duty {
     Wing,
     /// Comes up outside the wings and is glued over them.
     EndFlap,
+    /// Stands between boxes.
+    Divider,
+    /// Turned out to be glued onto another part.
+    Flange,
     /// Turned right over along a free edge, so that the edge is double.
     Hem,
 }
@@ -118,6 +122,8 @@ pub enum Taken {
     Round,
     /// A thumb notch.
     Notch,
+    /// A slot for another part.
+    Slot,
 }
 
 /// A piece of the blank that is taken away.

@@ -13,11 +13,12 @@ pub fn join(join: &Join, planned: &Planned) -> (Phrase, Vec<Phrase>) {
     };
     let (inner, outer) = (join.inner.first().map_or("part", |&i| part(i)), part(join.outer));
     let (title, line) = match join.name {
-        JoinName::LidOver => {
-            (format!("Put the {outer} over the {inner}"), "Press the middle of the sides in a little, and let it sink.")
-        }
+        JoinName::LidOver => (
+            format!("Try the {outer} over the {inner}"),
+            "It should sink of itself; if it sticks, rub its folds once more.",
+        ),
         JoinName::DrawerIn => {
-            (format!("Slide the {inner} into the {outer}"), "From the front, floor down. It should glide, not fall.")
+            (format!("Try the {inner} in the {outer}"), "From the front, floor down. It should glide, not fall.")
         }
         JoinName::DividersLap => (
             format!("Lap the {inner} with the {outer}"),

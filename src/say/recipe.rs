@@ -104,6 +104,7 @@ enum Shape {
     Wedge { across: Length, down: Length },
     Round(Length),
     Notch(Length),
+    Slot { from: &'static str, at: Length, width: Length, depth: Length },
 }
 
 impl Shape {
@@ -124,6 +125,16 @@ impl Shape {
             Taken::Wedge => Self::Wedge { across: w, down: h },
             Taken::Round => Self::Round(w),
             Taken::Notch => Self::Notch(w.half()),
+            Taken::Slot => {
+                let (upper, lower) = (off.size.min.y == cell.min.y, off.size.max.y == cell.max.y);
+                let (left, y) = (off.size.min.x - cell.min.x, off.size.min.y - cell.min.y);
+                match (upper, lower, off.size.min.x == cell.min.x) {
+                    (true, ..) => Self::Slot { from: "upper edge, from the left at ", at: left, width: w, depth: h },
+                    (_, true, _) => Self::Slot { from: "lower edge, from the left at ", at: left, width: w, depth: h },
+                    (.., true) => Self::Slot { from: "left edge, from above at ", at: y, width: h, depth: w },
+                    _ => Self::Slot { from: "right edge, from above at ", at: y, width: h, depth: w },
+                }
+            }
         }
     }
 
@@ -138,6 +149,13 @@ impl Shape {
                 let corners = if each > 1 { "round the free corners by " } else { "round the free corner by " };
                 phrase![corners, length(radius, system)]
             }
+            Self::Slot { from, at, width, depth } => phrase![
+                format!("a slot in the {from}"),
+                length(at, system),
+                ", ",
+                sides(width, depth, system),
+                " (broad × deep)"
+            ],
             Self::Notch(radius) => {
                 phrase!["a half-round notch of ", length(radius, system), " radius"]
             }

@@ -35,12 +35,15 @@ pub fn step(step: &Step, plan: &Plan, project: &Project, spelling: Spelling) -> 
     let part = plan.part(step.place);
     let (title, lines) = match &step.action {
         Action::CutPieces { card, pieces } => cut_pieces(plan, project, *card, pieces),
-        Action::Fill => (
-            "Fill the boxes".into(),
-            vec!["Put the gift in, then close what closes: dust flaps first, then the lid.".into()],
-        ),
+        Action::Fill => ("Fill the boxes".into(), vec!["Put the gift in, and close each box.".into()]),
         Action::SlideIn => {
-            ("Slide the boxes into the holder".into(), vec!["Fronts to the lower wall, one beside the other.".into()])
+            let seated = plan.holder.as_ref().and_then(|h| h.assembly.as_ref()).is_some_and(|a| !a.seats.is_empty());
+            let line = if seated {
+                "Each to its place, as the drawing shows, in the order of the set."
+            } else {
+                "Fronts to the lower wall, one beside the other."
+            };
+            ("Slide the boxes into the holder".into(), vec![line.into()])
         }
         action => part.map_or_else(|| ("Step".into(), Vec::new()), |p| on_part(step, action, p, plan, spelling)),
     };
@@ -189,7 +192,7 @@ fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
         }
         MoveName::CloseBelow => ("Close the lower end", "Bow the tuck a little and slide it in behind the front."),
         MoveName::Close => ("Close the lid", "Bow the tuck a little and slide it in behind the front."),
-        MoveName::Uprights => ("Fold up the front and the back", "The base stays flat on the table."),
+        MoveName::Uprights => ("Fold up the front and the back", "What lies between them stays flat on the table."),
         MoveName::Wings => ("Fold the wings in round the corners", "They stand upright across the ends."),
         MoveName::Ends => (
             "Glue the end flaps over the wings",
@@ -204,6 +207,8 @@ fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
             ("Fold treads and risers", "Away from you at the front of a tread, towards you at its back.")
         }
         MoveName::Flanges => ("Turn the flanges", "Square to the wall, so that they lie flat where they are glued."),
+        MoveName::Doubled => ("Glue the strip back on itself", "Edges level; rub it flat from the fold."),
+        MoveName::CoverClose => ("Close the cover", "Front board over, flap down at the open side."),
         MoveName::Hem => (
             "Turn the upper edges in and glue them down",
             "Right over, onto the inside of front and back; rub the fold flat.",

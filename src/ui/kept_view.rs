@@ -12,6 +12,7 @@ use crate::keep::record::SetId;
 use crate::project::example::example;
 use crate::say::{kept, page};
 use crate::web::files;
+use crate::web::here::lower;
 
 /// Everything that is kept.
 #[component]
@@ -99,10 +100,10 @@ enum Order {
 
 /// The sets whose name holds what is wanted, in order; they come by date.
 fn found(entries: &[Entry], wanted: &str, order: Order) -> Vec<SetId> {
-    let wanted = wanted.trim().to_lowercase();
-    let mut fit: Vec<_> = entries.iter().filter(|e| e.name.to_lowercase().contains(&wanted)).collect();
+    let wanted = lower(wanted.trim());
+    let mut fit: Vec<_> = entries.iter().filter(|e| lower(&e.name).contains(&wanted)).collect();
     if order == Order::Name {
-        sort_by_key(&mut fit, |e| e.name.to_lowercase());
+        sort_by_key(&mut fit, |e| lower(&e.name));
     }
     fit.into_iter().map(|e| e.id).collect()
 }

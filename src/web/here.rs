@@ -59,6 +59,12 @@ pub fn is_wide() -> bool {
     asked.ok().flatten().is_some_and(|m| m.matches())
 }
 
+/// In small letters, by the browser: the tables of all the world's letters are there already.
+#[must_use]
+pub fn lower(text: &str) -> String {
+    String::from(js_sys::JsString::from(text).to_lower_case())
+}
+
 /// Says which language the page is in.
 pub fn set_language(language: &str) {
     if let Some(root) = document().document_element() {

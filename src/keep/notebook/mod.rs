@@ -17,7 +17,6 @@ mod way_back;
 
 use crate::measure::sort::sort_by_key;
 use std::cmp::Reverse;
-use std::collections::BTreeSet;
 
 use crate::project::request::Project;
 
@@ -58,8 +57,8 @@ impl<S: Shelf> Notebook<S> {
         let (keys, odd) = history::keys(&self.shelf)?;
         let name_is_odd = |key| SetAside { key, why: "Its name is none that Snugfold gives".to_owned() };
         let mut listing = Listing { set_aside: odd.into_iter().map(name_is_odd).collect(), ..Listing::default() };
-        let mut records = BTreeSet::new();
-        records.extend(keys.iter().map(|k| (k.kind, k.id)));
+        let mut records: Vec<_> = keys.iter().map(|k| (k.kind, k.id)).collect();
+        records.dedup();
         for (kind, id) in records {
             let history = History::look(&self.shelf, &keys, kind, id)?;
             listing.set_aside.extend(history.unreadable.iter().map(|(state, why)| SetAside {
@@ -161,10 +160,9 @@ impl<S: Shelf> Notebook<S> {
 
     /// A number that no record has.
     fn free_id(&self, now: u64) -> Result<SetId, Refused> {
-        let mut taken = BTreeSet::new();
-        taken.extend(history::keys(&self.shelf)?.0.iter().map(|k| k.id));
+        let taken = history::keys(&self.shelf)?.0;
         let mut id = SetId(now);
-        while taken.contains(&id) {
+        while taken.iter().any(|k| k.id == id) {
             id = SetId(id.0.wrapping_add(1));
         }
         Ok(id)
