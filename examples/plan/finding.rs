@@ -58,6 +58,7 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         What::TabTooWide { most }
         | What::HemTooHigh { most }
         | What::GussetsMeet { most }
+        | What::FlapTooLong { most }
         | What::RoundTooLarge { most }
         | What::StrapTooWide { most }
         | What::TuckHits { most }

@@ -275,6 +275,12 @@ pub enum MoveName {
     BaseHalves,
     /// The outer flap of a base closes over the others, as far as past the middle.
     BaseOver,
+    /// Sides stand up and their tabs turn in.
+    TabbedSides,
+    /// What holds the tabs folds round onto the front.
+    OverTabs,
+    /// The flap closes.
+    Flap,
 }
 
 /// How the creases of a move turn.

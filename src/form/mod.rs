@@ -18,3 +18,4 @@ mod set_tray;
 mod tower;
 mod tuck_box;
 mod tuck_ends;
+mod wallet;

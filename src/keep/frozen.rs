@@ -172,6 +172,19 @@ pub const FORMS: &[Form] = &[
             input(9, "handles", First(&["holes", "no"])),
         ],
     },
+    Form {
+        number: 7,
+        key: "wallet",
+        inputs: &[
+            input(1, "width", is(7, 2, 900)),
+            input(2, "depth", is(1, 4, 60)),
+            input(3, "height", is(9, 4, 600)),
+            input(4, "size", First(&["finished", "inside"])),
+            input(5, "tab", is(1, 2, 120)),
+            input(6, "flap", Worked),
+            input(7, "corner-radius", Worked),
+        ],
+    },
 ];
 
 /// The board's score step.

@@ -3,7 +3,7 @@
 use crate::form::assembly::{Assembly, Move, MoveName, Way};
 use crate::form::registry::Holds;
 use crate::measure::sort::sort_by_key;
-use crate::net::flat::{Net, PanelId, Taken};
+use crate::net::flat::{CreaseId, Net, PanelId, Taken};
 use crate::net::recipe::Recipe;
 use crate::project::finding::Place;
 
@@ -111,17 +111,28 @@ fn blank_steps(recipe: &Recipe, creases: usize, add: &mut impl FnMut(Action)) {
     }
 }
 
-/// True for the move that brings the later of two glued panels to rest: glue goes on right before it.
+/// True for the move that brings two glued panels together, the last of all that lie between them: glue goes on right
+/// before it.
 fn takes_glue(net: &Net, moves: &[Move], index: usize) -> bool {
-    let moved = |panel: PanelId| {
-        let carrier = net.carrier(panel)?;
+    let turned = |crease: CreaseId| {
         moves.iter().position(|m| match &m.way {
-            Way::Even(creases) => creases.contains(&carrier),
-            Way::TuckIn { lid, tuck, .. } => [lid, tuck].contains(&&carrier),
+            Way::Even(creases) => creases.contains(&crease),
+            Way::TuckIn { lid, tuck, .. } => [lid, tuck].contains(&&crease),
         })
     };
-    // A panel that is turned right over onto the one it hangs on waits for no other move.
-    let hangs = |on, onto| net.carrier(on).and_then(|c| net.creases.get(c.0)).is_some_and(|c| c.near == onto);
-    let closes = |on, onto| if hangs(on, onto) { moved(on) } else { moved(on).max(moved(onto)) };
+    // All creases between a panel and the root; those that two panels share move both alike.
+    let climb = |mut panel: PanelId| {
+        let mut way = Vec::new();
+        while let Some(crease) = net.carrier(panel).filter(|c| !way.contains(c)) {
+            way.push(crease);
+            panel = net.creases[crease.0].near;
+        }
+        way
+    };
+    let closes = |on: PanelId, onto: PanelId| {
+        let (a, b) = (climb(on), climb(onto));
+        let apart = a.iter().filter(|c| !b.contains(c)).chain(b.iter().filter(|c| !a.contains(c)));
+        apart.filter_map(|&c| turned(c)).max()
+    };
     net.glue.iter().any(|g| g.onto.first().is_some_and(|&onto| closes(g.on, onto) == Some(index)))
 }

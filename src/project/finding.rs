@@ -264,6 +264,11 @@ pub enum What {
         /// A third of the height.
         most: Length,
     },
+    /// A flap that would hang below the front.
+    FlapTooLong {
+        /// The longest.
+        most: Length,
+    },
     /// Gussets that would meet when the top is pressed together.
     GussetsMeet {
         /// The deepest that folds in.

@@ -182,6 +182,11 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
             l(*most),
             " or less, or the bag higher."
         ],
+        What::FlapTooLong { most } => phrase![
+            "The flap would hang below the front: make it ",
+            l(*most),
+            " or less, or the wallet higher."
+        ],
         What::GussetsMeet { most } => phrase![
             "Pressed together at the top, the sides would meet inside: make the depth ",
             l(*most),

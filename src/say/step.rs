@@ -217,6 +217,14 @@ fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
             "Fold in the side flaps and glue the back ones onto the inner base",
             "Press them together from inside; the front ones are glued under the outer base.",
         ),
+        MoveName::TabbedSides => {
+            ("Stand the sides up and turn their tabs in", "The tabs lie level with the back, towards its middle.")
+        }
+        MoveName::OverTabs => (
+            "Glue the front onto the tabs",
+            "Glue on the outside of the tabs; fold the bottom, lay the front over them and press.",
+        ),
+        MoveName::Flap => ("Close the flap", "Over the top and down outside the front; a seal or a ribbon holds it."),
         MoveName::BaseOver => (
             "Glue the outer base over them",
             "It comes from the front and reaches past the middle; stand the bag up and press from inside.",
