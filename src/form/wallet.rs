@@ -53,7 +53,7 @@ const INPUTS: &[Input] = &[
         "Rounded corners",
         "At the flap's free corners; 0 leaves them square",
         (0, 60),
-        Default::Worked("½ in or 12 mm, at most half the flap"),
+        Default::Worked("¼ in or 6 mm, at most half the flap"),
     ),
 ];
 
@@ -105,7 +105,7 @@ fn sizes(ask: &mut Ask) -> Sizes {
         ask.stop("flap", What::FlapTooLong { most: height });
     }
     let most = flap.min(width).half();
-    let radius = ask.length("corner-radius", Native::lengths(1, 2, 120).of(ask.setting.system).min(most));
+    let radius = ask.length("corner-radius", Native::lengths(1, 4, 60).of(ask.setting.system).min(most));
     if radius > most {
         ask.stop("corner-radius", What::RoundTooLarge { most });
     }

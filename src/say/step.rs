@@ -217,9 +217,10 @@ fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
             "Fold in the side flaps and glue the back ones onto the inner base",
             "Press them together from inside; the front ones are glued under the outer base.",
         ),
-        MoveName::TabbedSides => {
-            ("Stand the sides up and turn their tabs in", "The tabs lie level with the back, towards its middle.")
-        }
+        MoveName::TabbedSides => (
+            "Stand the sides up and turn their tabs in",
+            "Square up, then square in: the tabs lie above the back and point at each other.",
+        ),
         MoveName::OverTabs => (
             "Glue the front onto the tabs",
             "Glue on the outside of the tabs; fold the bottom, lay the front over them and press.",
