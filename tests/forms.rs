@@ -217,6 +217,25 @@ fn tuck_ends_over_its_whole_range() {
     prove(form("tuck-ends"));
 }
 
+#[test]
+fn wallet_over_its_whole_range() {
+    prove(form("wallet"));
+}
+
+/// A hole so near the edge that it tears out.
+#[test]
+fn a_hole_at_the_edge_is_caught() {
+    let (mut bag, t) = typical(form("bag"));
+    let net = &mut bag.parts[0].net;
+    net.holes[0].at.y = net.panels[net.holes[0].panel.0].cell.min.y + Length::mm(4);
+    assert!(faults(&bag, t).iter().any(|f| matches!(f, Fault::HoleAtEdge(_))));
+}
+
+#[test]
+fn bag_over_its_whole_range() {
+    prove(form("bag"));
+}
+
 /// The default request of a form, on the finest board, so that a millimetre is not lost in snapping.
 fn typical(form: &Form) -> (Assembly, Length) {
     let t = Length::um(300);
@@ -253,6 +272,7 @@ fn mapped(net: &Net, to: impl Fn(snugfold::measure::point::Point) -> snugfold::m
         (c.from, c.to) = (to(c.from), to(c.to));
     }
     net.glue.iter_mut().for_each(|g| outline(&mut g.area));
+    net.holes.iter_mut().for_each(|h| h.at = to(h.at));
     net.waste.iter_mut().for_each(|w| outline(&mut w.outline));
     net.blank.max = to(net.blank.max);
     net
@@ -320,6 +340,9 @@ fn a_millimetre_wrong_is_caught() {
     assert_eq!(survivors(form("row-holder")), Vec::<String>::new());
     assert_eq!(survivors(form("lid-base")), Vec::<String>::new());
     assert_eq!(survivors(form("tuck-ends")), ["column 5", "row 1", "row 5"]);
+    assert_eq!(survivors(form("bag")), ["column 7"]);
+    // A wallet's tabs, and a flap that may end anywhere on the front.
+    assert_eq!(survivors(form("wallet")), ["column 1", "column 5", "row 5"]);
     // The same for the sleeve's tab.
     assert_eq!(survivors(form("drawer")), ["sleeve: column 5"]);
     assert_eq!(survivors(form("set-tray")), Vec::<String>::new());

@@ -56,10 +56,14 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
             vec![("panel", json!(panel)), ("is", l(is)), ("least", l(least))]
         }
         What::TabTooWide { most }
+        | What::HemTooHigh { most }
+        | What::GussetsMeet { most }
+        | What::FlapTooLong { most }
         | What::RoundTooLarge { most }
         | What::StrapTooWide { most }
         | What::TuckHits { most }
         | What::NotchTooLarge { most } => vec![("most", l(most))],
+        What::FlapsOverlap { least, most } => vec![("least", l(least)), ("most", l(most))],
         What::TuckTooLong { is, most } => vec![("is", l(is)), ("most", l(most))],
         What::NoMat { panel, reveal } => vec![("panel", json!(panel)), ("reveal", l(reveal))],
         What::RevealTooWide { reveal } => vec![("reveal", l(reveal))],

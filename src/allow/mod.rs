@@ -36,6 +36,12 @@ impl Layers {
     /// A floor below and a lid's top on the open edge above: inside − t/2, outside + 3 t/2.
     pub const LIDDED: Self = Self { lost: 1, added: 3 };
 
+    /// An open top over a base of three layers that overlap (inner, sides, outer): inside − t, outside + 2 t.
+    pub const BASE_FLAPS: Self = Self { lost: 2, added: 4 };
+
+    /// Two walls with a flap outside one of them: inside − t, outside + 2 t.
+    pub const FLAP_OVER: Self = Self { lost: 2, added: 4 };
+
     /// The true inside of `score`, in card of thickness `t`.
     ///
     /// ```

@@ -67,6 +67,11 @@ pub fn unnamed(d: &mut Drawing, planned: &Planned, part: usize, look: Look) {
     mats(d, net, planned, part, look);
     glue(d, net, look.card);
     lines(d, net, look.card);
+    for hole in &net.holes {
+        let shape = corners(&hole.outline());
+        d.area(shape.clone(), Fill::Waste);
+        d.ring(Meaning::Cut, Ink::Card(look.card), shape);
+    }
 }
 
 /// What is taken away: the blank's edge, a light tint and a cross.
@@ -116,7 +121,7 @@ fn glue(d: &mut Drawing, net: &Net, card: Tint) {
 fn lines(d: &mut Drawing, net: &Net, card: Tint) {
     let folds: Vec<(Point, Point)> = net.creases.iter().map(|c| (c.from, c.to)).collect();
     for crease in &net.creases {
-        let meaning = if crease.degrees < 0 { Meaning::Valley } else { Meaning::Mountain };
+        let meaning = if crease.degrees <= 0 { Meaning::Valley } else { Meaning::Mountain };
         d.line(meaning, Ink::Card(card), vec![spot(crease.from), spot(crease.to)]);
     }
     for panel in &net.panels {

@@ -156,6 +156,9 @@ pub fn joined(planned: &Planned, join: &Join, dress: &Dress) -> Drawing {
 /// Alike boxes drawn one by one; more than these would not be told apart.
 const MOST_DRAWN: u32 = 24;
 
+/// What is seen through a hole: the dark of the inside.
+const THROUGH: Tint = Tint(0x4a_42_3a);
+
 fn leaves(planned: &Planned, index: usize, part: &Part, pose: &Pose, dress: &Dress, at: V3) -> Vec<Leaf> {
     let moved = |all: Vec<V3>| all.into_iter().map(|p| p + at).collect::<Vec<_>>();
     part.net
@@ -164,14 +167,15 @@ fn leaves(planned: &Planned, index: usize, part: &Part, pose: &Pose, dress: &Dre
         .enumerate()
         .map(|(i, panel)| {
             let id = PanelId(i);
-            let mats = planned.mats_on(index).filter(|m| m.panel == id);
+            let mats = planned.mats_on(index).filter(|m| m.panel == id).map(|m| (m.outline.clone(), dress.mats));
+            let holes = part.net.holes.iter().filter(|h| h.panel == id).map(|h| (h.outline(), THROUGH));
             Leaf {
                 corners: moved(pose.outline(id, &panel.outline)),
                 out: pose.out(id),
                 card: dress.card,
                 touch: Some(Touch { part: index, panel: i }),
                 chosen: if dress.chosen.contains(&id) { Chosen::Yes } else { Chosen::No },
-                mats: mats.map(|m| (moved(pose.outline(id, &m.outline)), dress.mats)).collect(),
+                mats: mats.chain(holes).map(|(o, tint)| (moved(pose.outline(id, &o)), tint)).collect(),
             }
         })
         .collect()

@@ -59,6 +59,7 @@ fn on_part(action: &Action, plan: &Plan, planned: &Planned, part: usize, look: L
         Action::TakeOff(off) => Some(take_off(&unmatted(planned), part, net, off, look)),
         Action::Notch(off) => Some(take_off(planned, part, net, &[*off], look)),
         Action::FoldAndBurnish => flat(&unmatted(planned), part, look),
+        Action::Punch(_) => flat(planned, part, look),
         Action::GlueMats(ids) => Some(letters(plan, planned, part, net, ids, look)),
         Action::Join(join) => {
             Some(joined(planned, join, &Dress { card: look.card, mats: look.mats, chosen: Vec::new() }))
@@ -89,8 +90,10 @@ fn unmatted(planned: &Planned) -> Planned {
 fn view(name: MoveName) -> View {
     let usual = View::default();
     match name {
-        MoveName::BaseInner | MoveName::BaseSides => View { turn: usual.turn + 180.0, tilt: -38.0 },
-        MoveName::BaseOuter => View { tilt: -38.0, ..usual },
+        MoveName::BaseInner | MoveName::BaseSides | MoveName::BaseHalves => {
+            View { turn: usual.turn + 180.0, tilt: -38.0 }
+        }
+        MoveName::BaseOuter | MoveName::BaseOver => View { tilt: -38.0, ..usual },
         _ => usual,
     }
 }

@@ -20,6 +20,8 @@ use super::tuck::Passage;
 pub enum Fault {
     /// Panels and waste do not make up the blank.
     AreaLost,
+    /// A hole that leaves no rim round it.
+    HoleAtEdge(PanelId),
     /// A panel hangs on no crease, or on one that comes later.
     Loose(PanelId),
     /// Two edges that should lie along each other do not: how far they are apart, in mm, beyond what is trimmed.
@@ -137,9 +139,20 @@ fn compare(found: &mut Vec<Fault>, m: Measured, promised: Size, fault: fn(f64, f
     found.extend(pairs.filter_map(|(m, p)| m.filter(|m| (m - p).abs() > SIZE).map(|m| fault(m, p))));
 }
 
+/// What must be left between a hole and an edge, in mm.
+const RIM: f64 = 2.0;
+
 fn flat_faults(part: &Part) -> Vec<Fault> {
     let net = &part.net;
     let mut found = Vec::new();
+    for hole in &net.holes {
+        let outline: Vec<V3> = net.panel(hole.panel).outline.corners.iter().map(|&c| flat(c)).collect();
+        let reach = hole.radius.as_mm() + RIM;
+        let ways = [(1.0, 0.0), (-1.0, 0.0), (0.0, 1.0), (0.0, -1.0)];
+        if ways.iter().any(|w| !inside(&outline, flat(hole.at) + V3::new(w.0, w.1, 0.0) * reach)) {
+            found.push(Fault::HoleAtEdge(hole.panel));
+        }
+    }
     if net.accounted() != net.blank.area() {
         found.push(Fault::AreaLost);
     }

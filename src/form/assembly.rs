@@ -271,6 +271,18 @@ pub enum MoveName {
     Cover,
     /// A cover closes over what is in it.
     CoverClose,
+    /// Upper edges turn right over.
+    Hem,
+    /// The flaps of the base under each half of a side fold in.
+    BaseHalves,
+    /// The outer flap of a base closes over the others, as far as past the middle.
+    BaseOver,
+    /// Sides stand up and their tabs turn in.
+    TabbedSides,
+    /// What holds the tabs folds round onto the front.
+    OverTabs,
+    /// The flap closes.
+    Flap,
 }
 
 /// How the creases of a move turn.

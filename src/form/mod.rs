@@ -5,6 +5,7 @@ pub mod input;
 pub mod registry;
 pub mod resolve;
 
+mod bag;
 mod band;
 mod book_cover;
 mod carrier;
@@ -21,3 +22,4 @@ mod step_stand;
 mod tower;
 mod tuck_box;
 mod tuck_ends;
+mod wallet;

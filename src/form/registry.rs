@@ -5,8 +5,8 @@ use crate::project::request::Part;
 use super::input::Input;
 use super::resolve::{Ask, Setting, Shaped};
 use super::{
-    band, book_cover, carrier, drawer, grid_holder, layered_box, lid_base, row_holder, set_tray, step_stand, tower,
-    tuck_box, tuck_ends,
+    bag, band, book_cover, carrier, drawer, grid_holder, layered_box, lid_base, row_holder, set_tray, step_stand,
+    tower, tuck_box, tuck_ends, wallet,
 };
 
 /// Whether a form holds gifts or boxes.
@@ -36,7 +36,7 @@ pub struct Form {
 }
 
 /// Every form there is.
-pub const FORMS: [Form; 13] = [
+pub const FORMS: [Form; 15] = [
     tuck_box::FORM,
     row_holder::FORM,
     tuck_ends::FORM,
@@ -50,6 +50,8 @@ pub const FORMS: [Form; 13] = [
     book_cover::FORM,
     step_stand::FORM,
     layered_box::FORM,
+    bag::FORM,
+    wallet::FORM,
 ];
 
 /// The form with this key.

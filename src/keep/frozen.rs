@@ -198,6 +198,34 @@ pub const FORMS: &[Form] = &[
             input(7, "clearance", is(1, 16, 15)),
         ],
     },
+    Form {
+        number: 8,
+        key: "bag",
+        inputs: &[
+            input(1, "width", is(7, 2, 850)),
+            input(2, "depth", is(2, 1, 500)),
+            input(3, "height", is(5, 1, 1_250)),
+            input(4, "size", First(&["finished", "inside"])),
+            input(5, "tab", is(1, 2, 120)),
+            input(6, "turn-up", Worked),
+            input(7, "hem", First(&["yes", "no"])),
+            input(8, "hem-height", Worked),
+            input(9, "handles", First(&["holes", "no"])),
+        ],
+    },
+    Form {
+        number: 7,
+        key: "wallet",
+        inputs: &[
+            input(1, "width", is(7, 2, 900)),
+            input(2, "depth", is(1, 4, 60)),
+            input(3, "height", is(9, 4, 600)),
+            input(4, "size", First(&["finished", "inside"])),
+            input(5, "tab", is(1, 2, 120)),
+            input(6, "flap", Worked),
+            input(7, "corner-radius", Worked),
+        ],
+    },
 ];
 
 /// The board's score step.

@@ -1,6 +1,7 @@
 //! `Step`: one thing that the hands do, as a typed value.
 
 use crate::form::assembly::{Join, MoveName, Size};
+use crate::net::flat::Hole;
 use crate::net::recipe::{CutLine, Scores, TakeOff};
 use crate::project::finding::Place;
 
@@ -60,6 +61,8 @@ pub enum Action {
     },
     /// Glue the straps on, by the pieces' places in the list.
     Straps(Vec<u32>),
+    /// Punch these holes.
+    Punch(Vec<Hole>),
     /// Put parts together.
     Join(Join),
     /// Fill the boxes.

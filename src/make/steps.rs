@@ -1,6 +1,6 @@
 //! The order of the making, read off the planned parts.
 
-use crate::form::assembly::{Assembly, Move, Part, Size, Way};
+use crate::form::assembly::{Assembly, Move, MoveName, Part, Size, Way};
 use crate::form::registry::Holds;
 use crate::measure::sort::sort_by_key;
 use crate::net::flat::{CreaseId, Net, PanelId, Taken};
@@ -64,9 +64,18 @@ fn part_steps(list: &mut Vec<Step>, part: &Planned, assembly: &Assembly, pieces:
         for &off in recipe.off.iter().filter(|o| o.taken == Taken::Notch) {
             add(Action::Notch(off));
         }
+        // A hole goes through the edge that is turned in, so after that, and while the part is still flat.
+        let hemmed = p.moves.first().is_some_and(|m| m.name == MoveName::Hem);
+        let holes = !p.net.holes.is_empty();
+        if holes && !hemmed {
+            add(Action::Punch(p.net.holes.clone()));
+        }
         for (index, m) in p.moves.iter().enumerate() {
             let glued = takes_glue(&p.net, &p.moves, index);
             add(Action::Fold { index, name: m.name, glued });
+            if holes && m.name == MoveName::Hem {
+                add(Action::Punch(p.net.holes.clone()));
+            }
             let inside = own_inside(assembly, p);
             if i == 0
                 && index + 1 == p.moves.len()

@@ -2,10 +2,10 @@
 
 use crate::measure::length::Length;
 use crate::measure::outline::{Outline, Rect};
-use crate::measure::point::Point;
+use crate::measure::point::{Point, Vector};
 
 use super::corner::{Corner, Notch, Shape, Side, Slot, Trimmed};
-use super::flat::{Crease, Duty, Face, Glue, Matting, Net, Panel, PanelId, Taken, Waste};
+use super::flat::{Crease, Duty, Face, Glue, Hole, Matting, Net, Panel, PanelId, Taken, Waste};
 
 /// Where the lines of a grid net run: from the left edge and from the top edge, both blank edges included.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -56,14 +56,47 @@ pub struct Cells {
     lines: Lines,
     drafts: Vec<Draft>,
     creases: Vec<(PanelId, PanelId, i16)>,
-    glue: Vec<(PanelId, Face, Length, Vec<PanelId>)>,
+    glue: Vec<Spread>,
+    holes: Vec<(PanelId, Vector, Length)>,
+}
+
+/// Glue while its net is being built: on a face, but for a border; on the strip along one side where there is one.
+struct Spread {
+    on: PanelId,
+    face: Face,
+    strip: Option<(Side, Length)>,
+    edge: Length,
+    onto: Vec<PanelId>,
+}
+
+impl Spread {
+    fn area(&self, outline: &Outline) -> Outline {
+        let whole = outline.bounds();
+        let mut bounds = whole;
+        if let Some((side, width)) = self.strip {
+            match side {
+                Side::Top => bounds.max.y = whole.max.y.min(whole.min.y + width),
+                Side::Right => bounds.min.x = whole.min.x.max(whole.max.x - width),
+                Side::Bottom => bounds.min.y = whole.min.y.max(whole.max.y - width),
+                Side::Left => bounds.max.x = whole.max.x.min(whole.min.x + width),
+            }
+        }
+        let edge = self.edge.min(bounds.width().min(bounds.height()).scaled(1, 4));
+        if edge.is_positive() || bounds != whole { bounds.inset(edge).outline() } else { outline.clone() }
+    }
 }
 
 impl Cells {
     /// An empty blank of these columns (left to right) and rows (top to bottom).
     #[must_use]
     pub fn new(columns: &[Length], rows: &[Length]) -> Self {
-        Self { lines: Lines::after(columns, rows), drafts: Vec::new(), creases: Vec::new(), glue: Vec::new() }
+        Self {
+            lines: Lines::after(columns, rows),
+            drafts: Vec::new(),
+            creases: Vec::new(),
+            glue: Vec::new(),
+            holes: Vec::new(),
+        }
     }
 
     /// Makes the cell at `column`, `row` a panel. The first panel lies still while the rest is folded.
@@ -129,12 +162,22 @@ impl Cells {
 
     /// Glues the whole of a panel's face onto others.
     pub fn glue(&mut self, on: PanelId, face: Face, onto: &[PanelId]) {
-        self.glue.push((on, face, Length::ZERO, onto.to_vec()));
+        self.glue.push(Spread { on, face, strip: None, edge: Length::ZERO, onto: onto.to_vec() });
     }
 
     /// Glues a panel's face onto others, all but a border of `edge`, at most a quarter of it, all round.
     pub fn glue_within(&mut self, on: PanelId, face: Face, edge: Length, onto: &[PanelId]) {
-        self.glue.push((on, face, edge, onto.to_vec()));
+        self.glue.push(Spread { on, face, strip: None, edge, onto: onto.to_vec() });
+    }
+
+    /// Glues the strip along one side of a panel's face onto others, all but a border as in [`Self::glue_within`].
+    pub fn glue_along(&mut self, on: PanelId, face: Face, strip: (Side, Length), edge: Length, onto: &[PanelId]) {
+        self.glue.push(Spread { on, face, strip: Some(strip), edge, onto: onto.to_vec() });
+    }
+
+    /// Punches a round hole of `radius` into a panel, so far `right` and `down` from the corner of its cell.
+    pub fn hole(&mut self, panel: PanelId, (right, down): (Length, Length), radius: Length) {
+        self.holes.push((panel, Vector::new(right, down), radius));
     }
 
     /// The finished net.
@@ -180,19 +223,21 @@ impl Cells {
         let glue = self
             .glue
             .into_iter()
-            .map(|(on, face, edge, onto)| {
-                let outline = &panels[on.0].outline;
-                let bounds = outline.bounds();
-                let edge = edge.min(bounds.width().min(bounds.height()).scaled(1, 4));
-                let area = if edge.is_positive() { bounds.inset(edge).outline() } else { outline.clone() };
-                Glue { on, face, area, onto }
+            .map(|g| {
+                let area = g.area(&panels[g.on.0].outline);
+                Glue { on: g.on, face: g.face, area, onto: g.onto }
             })
+            .collect();
+        let holes = self
+            .holes
+            .into_iter()
+            .map(|(panel, way, radius)| Hole { panel, at: panels[panel.0].cell.min + way, radius })
             .collect();
         let end = Point::new(
             lines.across.last().copied().unwrap_or_default(),
             lines.down.last().copied().unwrap_or_default(),
         );
-        Net { blank: Rect { min: Point::default(), max: end }, panels, creases, glue, waste, lines }
+        Net { blank: Rect { min: Point::default(), max: end }, panels, creases, glue, waste, holes, lines }
     }
 }
 

@@ -3,7 +3,7 @@
 use crate::measure::area::Area;
 use crate::measure::length::Length;
 use crate::measure::outline::{Outline, Rect};
-use crate::measure::point::Point;
+use crate::measure::point::{Point, Vector};
 
 use super::cells::Lines;
 
@@ -40,6 +40,8 @@ pub enum Duty {
     Divider,
     /// Turned out to be glued onto another part.
     Flange,
+    /// Turned right over along a free edge, so that the edge is double.
+    Hem,
 }
 
 /// One flat piece between creases, cuts and edges.
@@ -81,7 +83,7 @@ pub struct Crease {
     /// The other end.
     pub to: Point,
     /// How far it is folded in the end, in degrees: above zero away from the reader (mountain, outside face up),
-    /// below zero towards the reader (valley).
+    /// below zero towards the reader (valley). Nothing: creased towards the reader and opened again.
     pub degrees: i16,
 }
 
@@ -135,6 +137,31 @@ pub struct Waste {
     pub from: Option<PanelId>,
 }
 
+/// A round hole, punched through a panel and all that lies on it once its edge is turned in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Hole {
+    /// The panel.
+    pub panel: PanelId,
+    /// Its middle.
+    pub at: Point,
+    /// Its radius.
+    pub radius: Length,
+}
+
+impl Hole {
+    /// As it is drawn, with straight edges.
+    #[must_use]
+    pub fn outline(&self) -> Outline {
+        const EDGES: i32 = 16;
+        let r = self.radius.as_mm();
+        let corner = |i: i32| {
+            let a = std::f64::consts::TAU * f64::from(i) / f64::from(EDGES);
+            self.at + Vector::new(Length::round_mm(r * libm::cos(a)), Length::round_mm(r * libm::sin(a)))
+        };
+        Outline::new((0..EDGES).map(corner).collect())
+    }
+}
+
 /// A flat pattern cut from one rectangular blank.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Net {
@@ -148,6 +175,8 @@ pub struct Net {
     pub glue: Vec<Glue>,
     /// All that is taken away.
     pub waste: Vec<Waste>,
+    /// All holes that are punched in the end; panels are counted whole.
+    pub holes: Vec<Hole>,
     /// The lines across the blank, for nets that are a grid.
     pub lines: Lines,
 }

@@ -252,6 +252,28 @@ pub enum What {
         /// The shortest.
         least: Length,
     },
+    /// Base flaps that do not overlap, or run into the wall opposite.
+    FlapsOverlap {
+        /// The least.
+        least: Length,
+        /// The most.
+        most: Length,
+    },
+    /// An upper edge turned in by more than a third of the height, or by too little to fold.
+    HemTooHigh {
+        /// A third of the height.
+        most: Length,
+    },
+    /// A flap that would hang below the front.
+    FlapTooLong {
+        /// The longest.
+        most: Length,
+    },
+    /// Gussets that would meet when the top is pressed together.
+    GussetsMeet {
+        /// The deepest that folds in.
+        most: Length,
+    },
     /// Nobody can plan this many pieces at a table.
     TooManyPieces {
         /// How many.

@@ -170,6 +170,28 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
         What::TooShortForTabs { least } => {
             phrase!["A side under ", l(*least), " leaves no room for two corner tabs to glue: make it longer."]
         }
+        What::FlapsOverlap { least: low, most: high } => phrase![
+            "The base flaps must overlap, and end before the wall opposite: make them from ",
+            least(*low, system),
+            " to ",
+            most(*high, system),
+            ", or change the depth."
+        ],
+        What::HemTooHigh { most } => phrase![
+            "Turned in by that much, the upper edge reaches too far down or is too small to fold: make it ",
+            l(*most),
+            " or less, or the bag higher."
+        ],
+        What::FlapTooLong { most } => phrase![
+            "The flap would hang below the front: make it ",
+            l(*most),
+            " or less, or the wallet higher."
+        ],
+        What::GussetsMeet { most } => phrase![
+            "Pressed together at the top, the sides would meet inside: make the depth ",
+            l(*most),
+            " or less, the width, or leave the top open."
+        ],
         What::TooManyPieces { is, most } => {
             format!("That makes {is} pieces, and a plan counts up to {most}: make fewer sets at a time.").into()
         }

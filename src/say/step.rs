@@ -9,6 +9,8 @@ use crate::make::part::Planned;
 use crate::make::pieces::{Becomes, Piece};
 use crate::make::step::{Action, Caution, Step};
 use crate::measure::length::Length;
+use crate::measure::system::System;
+use crate::net::flat::{Hole, Net, PanelId};
 use crate::net::recipe::Turned;
 use crate::phrase;
 use crate::plan::Plan;
@@ -103,13 +105,12 @@ fn on_part(step: &Step, action: &Action, part: &Planned, plan: &Plan, spelling: 
         Action::TakeCells(count) => (recipe::fields(*count), Vec::new()),
         Action::TakeOff(off) => ("Trim the flaps and corners".into(), recipe::take_offs(net, off, system)),
         Action::FoldAndBurnish => {
-            let valleys = net.creases.iter().any(|c| c.degrees < 0);
-            let line = if valleys {
-                "Away from you at mountain folds, towards you at valley folds, as the drawing shows. Then open it again."
-            } else {
-                "Fold away from you, so that the ridge of each score ends inside. Then open it again."
-            };
-            ("Fold along every score and rub it flat".into(), vec![line.into()])
+            let mut lines: Vec<Phrase> =
+                vec!["Fold away from you, so that the ridge of each score ends inside. Then open it again.".into()];
+            if net.creases.iter().any(|c| c.degrees <= 0) {
+                lines.push("Those that are drawn with even dashes go the other way, towards you.".into());
+            }
+            ("Fold along every score and rub it flat".into(), lines)
         }
         Action::GlueMats(ids) => glue_mats(part, step.part, &pieces(ids), net, plan),
         Action::Join(join) => joined::join(join, part),
@@ -120,6 +121,7 @@ fn on_part(step: &Step, action: &Action, part: &Planned, plan: &Plan, spelling: 
                 "In the middle of the upper edge, through card and mat together.".into(),
             ],
         ),
+        Action::Punch(holes) => punch(holes, net, system),
         Action::Fold { name, glued, .. } => fold(*name, *glued),
         Action::TryBoxesIn { inside } => (
             "Try the boxes in before the glue sets".into(),
@@ -137,13 +139,7 @@ fn on_part(step: &Step, action: &Action, part: &Planned, plan: &Plan, spelling: 
     }
 }
 
-fn glue_mats(
-    part: &Planned,
-    index: usize,
-    pieces: &[Piece],
-    net: &crate::net::flat::Net,
-    plan: &Plan,
-) -> (Phrase, Vec<Phrase>) {
+fn glue_mats(part: &Planned, index: usize, pieces: &[Piece], net: &Net, plan: &Plan) -> (Phrase, Vec<Phrase>) {
     let border = part.mats_on(index).next().map(|m| m.rect.min.x - net.panel(m.panel).cell.min.x);
     let border = border.unwrap_or(Length::ZERO);
     let mut lines: Vec<Phrase> = pieces
@@ -155,6 +151,26 @@ fn glue_mats(
         .collect();
     lines.push(phrase!["A border of ", length(border, plan.system), " shows on each side."]);
     ("Glue on the mats".into(), lines)
+}
+
+fn punch(holes: &[Hole], net: &Net, system: System) -> (Phrase, Vec<Phrase>) {
+    let mut panels: Vec<PanelId> = holes.iter().map(|h| h.panel).collect();
+    panels.dedup();
+    let mut lines: Vec<Phrase> = Vec::new();
+    if let Some(first) = holes.first() {
+        let cell = net.panel(first.panel).cell;
+        lines.push(phrase![
+            format!("{}: holes of ", names::panels(net, &panels)),
+            length(first.radius * 2, system),
+            ", ",
+            length(first.at.y - cell.min.y, system),
+            " below the upper edge and ",
+            length(first.at.x - cell.min.x, system),
+            " from either side."
+        ]);
+    }
+    lines.push("Through everything that lies there: card, mat and the edge that is turned in.".into());
+    ("Punch the holes for the ribbon".into(), lines)
 }
 
 fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
@@ -190,6 +206,27 @@ fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
         MoveName::Steps => {
             ("Fold treads and risers", "Away from you at the front of a tread, towards you at its back.")
         }
+        MoveName::Hem => (
+            "Turn the upper edges in and glue them down",
+            "Right over, onto the inside of front and back; rub the fold flat.",
+        ),
+        MoveName::BaseHalves => (
+            "Fold in the side flaps and glue the back ones onto the inner base",
+            "Press them together from inside; the front ones are glued under the outer base.",
+        ),
+        MoveName::TabbedSides => (
+            "Stand the sides up and turn their tabs in",
+            "Square up, then square in: the tabs lie above the back and point at each other.",
+        ),
+        MoveName::OverTabs => (
+            "Glue the front onto the tabs",
+            "Glue on the outside of the tabs; fold the bottom, lay the front over them and press.",
+        ),
+        MoveName::Flap => ("Close the flap", "Over the top and down outside the front; a seal or a ribbon holds it."),
+        MoveName::BaseOver => (
+            "Glue the outer base over them",
+            "It comes from the front and reaches past the middle; stand the bag up and press from inside.",
+        ),
         MoveName::StandUp => {
             ("Glue the flange to the base and let it stand", "Flange inside, its fold on the base's front edge.")
         }
@@ -210,7 +247,6 @@ fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::system::System;
     use crate::project::example::example;
 
     #[test]
