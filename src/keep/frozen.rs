@@ -16,6 +16,10 @@ use crate::measure::system::{Native, System};
 use crate::project::bound;
 use crate::project::request::{Entry, Part, Project, Tint};
 
+mod forms;
+
+pub use forms::FORMS;
+
 /// A form as version 1 knows it.
 #[derive(Clone, Copy, Debug)]
 pub struct Form {
@@ -48,185 +52,6 @@ pub enum Untouched {
     /// The first of these words.
     First(&'static [&'static str]),
 }
-
-use Untouched::{First, Worked};
-
-const fn input(number: u8, key: &'static str, untouched: Untouched) -> Input {
-    Input { number, key, untouched }
-}
-
-/// `numerator/denominator` inches or `tenths` tenths of a millimetre.
-const fn is(numerator: i64, denominator: i64, tenths: i64) -> Untouched {
-    Untouched::Length(Native::lengths(numerator, denominator, tenths))
-}
-
-/// Every form of version 1.
-pub const FORMS: &[Form] = &[
-    Form {
-        number: 1,
-        key: "tuck-box",
-        inputs: &[
-            input(1, "width", is(3, 1, 750)),
-            input(2, "depth", is(5, 4, 320)),
-            input(3, "height", is(5, 1, 1_250)),
-            input(4, "size", First(&["finished", "inside"])),
-            input(5, "tab", is(1, 2, 120)),
-            input(6, "tuck", Worked),
-            input(7, "notch", First(&["no", "yes"])),
-            input(8, "notch-radius", Worked),
-        ],
-    },
-    Form {
-        number: 2,
-        key: "row-holder",
-        inputs: &[
-            input(1, "front-height", Worked),
-            input(2, "back-height", Worked),
-            input(3, "clearance", is(1, 16, 15)),
-            input(4, "margin", Worked),
-            input(5, "corner-radius", Worked),
-            input(6, "straps", First(&["yes", "no"])),
-            input(7, "strap-width", Worked),
-        ],
-    },
-    Form {
-        number: 3,
-        key: "tuck-ends",
-        inputs: &[
-            input(1, "width", is(3, 1, 750)),
-            input(2, "depth", is(5, 4, 320)),
-            input(3, "height", is(5, 1, 1250)),
-            input(4, "size", First(&["finished", "inside"])),
-            input(5, "tab", is(1, 2, 120)),
-            input(6, "tuck", Worked),
-            input(7, "notch", First(&["no", "yes"])),
-            input(8, "notch-radius", Worked),
-        ],
-    },
-    Form {
-        number: 11,
-        key: "lid-base",
-        inputs: &[
-            input(1, "width", is(4, 1, 1_000)),
-            input(2, "depth", is(3, 1, 750)),
-            input(3, "height", is(3, 2, 400)),
-            input(4, "size", First(&["finished", "inside"])),
-            input(5, "lid-height", Worked),
-            input(6, "clearance", is(1, 16, 15)),
-        ],
-    },
-    Form {
-        number: 12,
-        key: "drawer",
-        inputs: &[
-            input(1, "width", is(3, 1, 750)),
-            input(2, "depth", is(4, 1, 1_000)),
-            input(3, "height", is(5, 4, 320)),
-            input(4, "size", First(&["finished", "inside"])),
-            input(5, "pull", First(&["notch", "ribbon", "none"])),
-            input(6, "notch-radius", Worked),
-            input(7, "clearance", is(1, 16, 15)),
-        ],
-    },
-    Form {
-        number: 17,
-        key: "set-tray",
-        inputs: &[
-            input(1, "rows", First(&["auto", "one", "two", "three", "four", "five", "six"])),
-            input(2, "lid-height", Worked),
-            input(3, "clearance", is(1, 16, 15)),
-            input(4, "room", is(1, 16, 15)),
-        ],
-    },
-    Form {
-        number: 13,
-        key: "grid-holder",
-        inputs: &[
-            input(1, "rows", First(&["auto", "one", "two", "three", "four", "five", "six"])),
-            input(2, "height", Worked),
-            input(3, "clearance", is(1, 16, 15)),
-        ],
-    },
-    Form {
-        number: 14,
-        key: "band",
-        inputs: &[
-            input(1, "stand", First(&["row", "stack"])),
-            input(2, "breadth", Worked),
-            input(3, "clearance", is(1, 16, 15)),
-        ],
-    },
-    Form { number: 15, key: "tower", inputs: &[input(1, "play", is(1, 16, 15)), input(2, "clearance", Worked)] },
-    Form {
-        number: 16,
-        key: "carrier",
-        inputs: &[
-            input(1, "height", Worked),
-            input(2, "handle", is(3, 2, 400)),
-            input(3, "flange", is(1, 2, 120)),
-            input(4, "clearance", is(1, 16, 15)),
-        ],
-    },
-    Form {
-        number: 18,
-        key: "book-cover",
-        inputs: &[
-            input(1, "rows", First(&["auto", "one", "two", "three", "four", "five", "six"])),
-            input(2, "room", is(1, 16, 15)),
-            input(3, "clearance", is(1, 16, 15)),
-        ],
-    },
-    Form {
-        number: 19,
-        key: "step-stand",
-        inputs: &[
-            input(1, "rows", First(&["auto", "one", "two", "three", "four", "five", "six"])),
-            input(2, "step", is(3, 2, 400)),
-            input(3, "clearance", is(1, 16, 15)),
-        ],
-    },
-    Form {
-        number: 20,
-        key: "layered-box",
-        inputs: &[
-            input(1, "side", is(4, 1, 1_000)),
-            input(2, "height", is(4, 1, 1_000)),
-            input(3, "size", First(&["finished", "inside"])),
-            input(4, "layers", First(&["three", "one", "two", "four"])),
-            input(5, "shrink", is(1, 2, 120)),
-            input(6, "lid-height", Worked),
-            input(7, "clearance", is(1, 16, 15)),
-        ],
-    },
-    Form {
-        number: 8,
-        key: "bag",
-        inputs: &[
-            input(1, "width", is(7, 2, 850)),
-            input(2, "depth", is(2, 1, 500)),
-            input(3, "height", is(5, 1, 1_250)),
-            input(4, "size", First(&["finished", "inside"])),
-            input(5, "tab", is(1, 2, 120)),
-            input(6, "turn-up", Worked),
-            input(7, "hem", First(&["yes", "no"])),
-            input(8, "hem-height", Worked),
-            input(9, "handles", First(&["holes", "no"])),
-        ],
-    },
-    Form {
-        number: 7,
-        key: "wallet",
-        inputs: &[
-            input(1, "width", is(7, 2, 900)),
-            input(2, "depth", is(1, 4, 60)),
-            input(3, "height", is(9, 4, 600)),
-            input(4, "size", First(&["finished", "inside"])),
-            input(5, "tab", is(1, 2, 120)),
-            input(6, "flap", Worked),
-            input(7, "corner-radius", Worked),
-        ],
-    },
-];
 
 /// The board's score step.
 pub const SCORE_STEP: Native<Length> = Native::lengths(1, 8, 10);
@@ -267,8 +92,8 @@ impl Input {
     #[must_use]
     pub const fn words(&self) -> &'static [&'static str] {
         match self.untouched {
-            First(words) => words,
-            Untouched::Length(_) | Worked => &[],
+            Untouched::First(words) => words,
+            Untouched::Length(_) | Untouched::Worked => &[],
         }
     }
 }
@@ -303,8 +128,8 @@ fn fill_part(part: &mut Part, system: System) {
     for input in old.inputs.iter().filter(|i| drifted(i, live)) {
         let entry = match input.untouched {
             Untouched::Length(native) => written(native.of(system), system).map(Entry::Length),
-            First(words) => words.first().map(|&word| Entry::Choice(word.to_owned())),
-            Worked => None,
+            Untouched::First(words) => words.first().map(|&word| Entry::Choice(word.to_owned())),
+            Untouched::Worked => None,
         };
         if let Some(entry) = entry {
             part.inputs.entry(input.key.to_owned()).or_insert(entry);
@@ -321,8 +146,10 @@ fn written(length: Length, system: System) -> Option<Given> {
 fn drifted(old: &Input, live: &registry::Form) -> bool {
     live.inputs.iter().find(|i| i.key == old.key).is_some_and(|today| match (old.untouched, today.kind) {
         (Untouched::Length(a), Kind::Length { default, .. }) => !matches!(default, Default::Is(b) if a == b),
-        (First(words), Kind::Choice(choices)) => words.first().copied() != choices.first().map(|c| c.key),
-        (Worked, _) | (Untouched::Length(_), Kind::Choice(_)) | (First(_), Kind::Length { .. }) => false,
+        (Untouched::First(words), Kind::Choice(choices)) => words.first().copied() != choices.first().map(|c| c.key),
+        (Untouched::Worked, _)
+        | (Untouched::Length(_), Kind::Choice(_))
+        | (Untouched::First(_), Kind::Length { .. }) => false,
     })
 }
 
@@ -349,13 +176,15 @@ mod tests {
         for live in &registry::FORMS {
             let old = named(live.key).filter(|f| f.number == live.number);
             let rows = live.inputs.iter().map(row).collect::<Vec<_>>().join("\n");
-            let old = old.unwrap_or_else(|| panic!("append to keep/frozen.rs: {} {}\n{rows}", live.number, live.key));
+            let old =
+                old.unwrap_or_else(|| panic!("append to keep/frozen/forms.rs: {} {}\n{rows}", live.number, live.key));
             for input in live.inputs {
                 let found = old.inputs.iter().find(|i| i.key == input.key && i.number == input.number);
-                let found = found.unwrap_or_else(|| panic!("append to {} in keep/frozen.rs: {}", live.key, row(input)));
+                let found =
+                    found.unwrap_or_else(|| panic!("append to {} in keep/frozen/forms.rs: {}", live.key, row(input)));
                 if let Kind::Choice(choices) = input.kind {
                     let all = choices.iter().all(|c| found.words().contains(&c.key));
-                    assert!(all, "append the new choice to {} in keep/frozen.rs: {}", live.key, row(input));
+                    assert!(all, "append the new choice to {} in keep/frozen/forms.rs: {}", live.key, row(input));
                 }
             }
         }
@@ -395,7 +224,7 @@ mod tests {
 
     #[test]
     fn a_changed_default_is_written_in() {
-        let old = Input { untouched: is(7, 2, 900), ..FORMS[0].inputs[0] };
+        let old = Input { untouched: Untouched::Length(Native::lengths(7, 2, 900)), ..FORMS[0].inputs[0] };
         let live = registry::named("tuck-box").expect("it is registered");
         assert!(drifted(&old, live));
         let text = |system| written(Length::inches(7, 2), system).map(|g| g.text().to_owned());
