@@ -6,7 +6,7 @@ fn main() {
 
     web::trouble::install();
     web::guard::begin_open();
-    web::mount(ui::app::App);
+    web::mount(ui::app::app);
     web::after_first_render(|| {
         web::guard::opened_well();
         web::offline::start();

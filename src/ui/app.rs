@@ -1,17 +1,20 @@
 //! The whole page: the head, the walk, and the part of it that is looked at.
 
-use leptos::ev::KeyboardEvent;
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::KeyboardEvent;
 
+use super::child::live;
 use super::desk::Desk;
-use super::flat_view::FlatView;
-use super::foot::{Foot, Notices};
-use super::head::Head;
-use super::kept_view::KeptView;
-use super::set_view::SetView;
-use super::sheets_view::SheetsView;
+use super::flat_view::flat_view;
+use super::foot::{foot, notices};
+use super::head::head;
+use super::kept_view::kept_view;
+use super::set_view::set_view;
+use super::sheets_view::sheets_view;
 use super::shelf::Shelf;
-use super::steps_view::StepsView;
+use super::steps_view::steps_view;
+use super::tag::{Tag, classed, tag};
 use crate::form::registry::{FORMS, Holds};
 use crate::project::example::example;
 use crate::project::fresh::fresh;
@@ -64,14 +67,17 @@ pub fn new_set(before: Option<&Project>) -> Project {
 }
 
 /// The whole page.
-#[component]
-pub fn App() -> impl IntoView {
+#[must_use]
+pub fn app() -> Tag {
     let desk = Desk::new(first(), here::spelling());
     provide_context(desk);
     provide_context(Shelf::begin(desk));
     let walk = RwSignal::new(Walk::Set);
     Effect::new(move |_| here::set_language(desk.spelling.get().language()));
-    let keys = move |event: KeyboardEvent| {
+    let keys = move |event: web_sys::Event| {
+        let Some(event) = event.dyn_ref::<KeyboardEvent>() else {
+            return;
+        };
         let way = event.ctrl_key() || event.meta_key();
         match (way, event.shift_key(), event.key().to_lowercase().as_str()) {
             (true, false, "z") => desk.undo(),
@@ -80,20 +86,18 @@ pub fn App() -> impl IntoView {
         }
         event.prevent_default();
     };
-    let part = move || match walk.get() {
-        Walk::Set => view! { <SetView /> }.into_any(),
-        Walk::Flat => view! { <FlatView /> }.into_any(),
-        Walk::Sheets => view! { <SheetsView /> }.into_any(),
-        Walk::Steps => view! { <StepsView /> }.into_any(),
-        Walk::Kept => view! { <KeptView /> }.into_any(),
-    };
-    view! {
-        <div class="page" on:keydown=keys>
-            <a class="skip" href="#content">{page::SKIP}</a>
-            <Head walk=walk />
-            <Notices />
-            <main id="content" tabindex="-1">{part}</main>
-            <Foot />
-        </div>
-    }
+    let part = live(move || match walk.get() {
+        Walk::Set => set_view(),
+        Walk::Flat => flat_view(),
+        Walk::Sheets => sheets_view(),
+        Walk::Steps => steps_view(),
+        Walk::Kept => kept_view(),
+    });
+    classed("div", "page")
+        .on("keydown", keys)
+        .with(classed("a", "skip").is("href", "#content").with(page::SKIP))
+        .with(head(walk))
+        .with(notices())
+        .with(tag("main").is("id", "content").is("tabindex", "-1").with(part))
+        .with(foot())
 }

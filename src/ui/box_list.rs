@@ -2,11 +2,13 @@
 
 use leptos::prelude::*;
 
+use super::child::{each, memo};
 use super::desk::{Desk, desk};
-use super::entry::Entry;
-use super::notes::Notes;
-use super::part_editor::PartEditor;
+use super::entry::entry;
+use super::notes::notes;
+use super::part_editor::part_editor;
 use super::part_fields::id as field_id;
+use super::tag::{Tag, button, classed, tag};
 use crate::form::registry::{FORMS, Holds};
 use crate::project::bound;
 use crate::project::finding::Place;
@@ -15,38 +17,32 @@ use crate::say::{names, page};
 use crate::web::here;
 
 /// All boxes.
-#[component]
-pub fn BoxList() -> impl IntoView {
+#[must_use]
+pub fn box_list() -> Tag {
     let desk = desk();
-    let ids = Memo::new(move |_| desk.project.with(|p| p.boxes.iter().map(|b| b.id).collect::<Vec<_>>()));
+    let ids = memo(move || desk.project.with(|p| p.boxes.iter().map(|b| b.id).collect::<Vec<_>>()));
     let full = move || ids.with(Vec::len) >= bound::BOX_KINDS.most as usize;
     let one = move |id: u16| {
-        let title = Memo::new(move |_| desk.project.with(|p| names::place(p, Place::Box(id))));
-        let spot = Memo::new(move |_| ids.with(|i| (i.first() == Some(&id), i.last() == Some(&id))));
-        view! {
-            <Entry place=Place::Box(id) title=title>
-                <PartEditor place=Place::Box(id) />
-                <p class="actions">
-                    <button type="button" disabled=full on:click=move |_| duplicate(desk, id)>{page::DUPLICATE}</button>
-                    <button type="button" disabled=move || spot.get().0 on:click=move |_| shift(desk, id, Way::Up)>
-                        {page::EARLIER}
-                    </button>
-                    <button type="button" disabled=move || spot.get().1 on:click=move |_| shift(desk, id, Way::Down)>
-                        {page::LATER}
-                    </button>
-                    <button type="button" on:click=move |_| remove(desk, id)>{page::REMOVE}</button>
-                </p>
-            </Entry>
-        }
+        let title = memo(move || desk.project.with(|p| names::place(p, Place::Box(id))));
+        let spot = memo(move || ids.with(|i| (i.first() == Some(&id), i.last() == Some(&id))));
+        entry(Place::Box(id), title.into(), move || {
+            let earlier = button(page::EARLIER, move || shift(desk, id, Way::Up));
+            let later = button(page::LATER, move || shift(desk, id, Way::Down));
+            let actions = classed("p", "actions")
+                .with(button(page::DUPLICATE, move || duplicate(desk, id)).while_so("disabled", full))
+                .with(earlier.while_so("disabled", move || spot.get().0))
+                .with(later.while_so("disabled", move || spot.get().1))
+                .with(button(page::REMOVE, move || remove(desk, id)));
+            vec![part_editor(Place::Box(id)), actions]
+        })
     };
-    view! {
-        <section aria-label=page::BOXES>
-            <h2>{page::BOXES}</h2>
-            <Notes findings=desk.findings(Place::Set, Some("boxes")) />
-            <For each=move || ids.get() key=|id| *id children=one />
-            <button id="add-box" type="button" class="add" disabled=full on:click=move |_| add(desk)>{page::ADD_BOX}</button>
-        </section>
-    }
+    let add = button(page::ADD_BOX, move || add(desk)).class("add").is("id", "add-box").while_so("disabled", full);
+    tag("section")
+        .is("aria-label", page::BOXES)
+        .with(tag("h2").with(page::BOXES))
+        .with(notes(desk.findings(Place::Set, Some("boxes")).into()))
+        .with(each(move || ids.get(), one))
+        .with(add)
 }
 
 /// A number that no box has.

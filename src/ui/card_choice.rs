@@ -2,39 +2,32 @@
 
 use leptos::prelude::*;
 
+use super::child::memo;
 use super::choice_field::ChoiceField;
 use super::desk::desk;
+use super::tag::Tag;
 use crate::project::finding::Finding;
 use crate::say::names;
 
-/// Which card something is cut from.
-#[component]
-pub fn CardChoice(
-    /// Unique on the page.
+/// Which card something is cut from; `id` is unique on the page.
+#[must_use]
+pub fn card_choice(
     id: String,
-    /// What it is called.
-    #[prop(into)]
-    label: String,
-    /// The card's number.
-    #[prop(into)]
-    value: Signal<u16>,
-    /// What should be known about it.
-    #[prop(optional, into)]
+    label: &'static str,
+    value: Memo<u16>,
     findings: Signal<Vec<Finding>>,
-    /// Takes another.
-    #[prop(into)]
-    commit: Callback<u16>,
-) -> impl IntoView {
+    commit: impl Fn(u16) + Send + Sync + 'static,
+) -> Tag {
     let desk = desk();
-    let choices = Memo::new(move |_| {
+    let choices = memo(move || {
         desk.project.with(|p| p.cards.iter().map(|c| (c.id.to_string(), names::card(p, c.id))).collect::<Vec<_>>())
     });
-    let chosen = Memo::new(move |_| value.get().to_string());
-    let commit = move |key: String| {
+    let commit = Callback::new(move |key: String| {
         if let Ok(card) = key.parse() {
-            commit.run(card);
+            commit(card);
             desk.settle();
         }
-    };
-    view! { <ChoiceField id=id label=label choices=choices value=chosen findings=findings commit=commit /> }
+    });
+    let value = memo(move || value.get().to_string());
+    ChoiceField { id, label, hint: String::new(), choices: choices.into(), value, findings, commit }.view()
 }

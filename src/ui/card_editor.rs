@@ -2,13 +2,15 @@
 
 use leptos::prelude::*;
 
+use super::child::{memo, words};
 use super::choice_field::ChoiceField;
 use super::count_field::CountField;
 use super::desk::{Desk, desk};
 use super::length_field::LengthField;
-use super::notes::Notes;
+use super::notes::notes;
 use super::part_fields::id as field_id;
-use super::text_field::TextField;
+use super::tag::{Tag, classed, tag};
+use super::text_field::text_field;
 use crate::measure::given::Given;
 use crate::measure::show::Figure;
 use crate::project::bound;
@@ -18,27 +20,24 @@ use crate::say::page;
 use crate::stock::sheets::{STANDARD, StandardSheet};
 use crate::stock::thickness::estimated;
 
-/// The fields of a card.
-#[component]
-pub fn CardEditor(
-    /// Its number.
-    id: u16,
-) -> impl IntoView {
+/// The fields of the card with this number.
+#[must_use]
+pub fn card_editor(id: u16) -> Vec<Tag> {
     let desk = desk();
     let place = Place::Card(id);
     let field = move |key: &str| field_id(place, key);
-    let card = Memo::new(move |_| desk.project.with(|p| p.card(id).cloned()));
-    let name = Memo::new(move |_| card.with(|c| c.as_ref().map_or(String::new(), |c| c.name.clone())));
-    let grammage = Memo::new(move |_| card.with(|c| c.as_ref().map_or(0, |c| c.grammage)));
-    let thickness = Memo::new(move |_| card.with(|c| c.as_ref().and_then(|c| c.thickness.clone())));
-    let width = Memo::new(move |_| card.with(|c| c.as_ref().map(|c| c.sheet_width.clone())));
-    let height = Memo::new(move |_| card.with(|c| c.as_ref().map(|c| c.sheet_height.clone())));
-    let tint = Memo::new(move |_| card.with(|c| c.as_ref().map_or(String::new(), |c| c.tint.hex())));
-    let have = Memo::new(move |_| card.with(|c| c.as_ref().map_or(0, |c| c.supply.have)));
+    let card = memo(move || desk.project.with(|p| p.card(id).cloned()));
+    let name = memo(move || card.with(|c| c.as_ref().map_or(String::new(), |c| c.name.clone())));
+    let grammage = memo(move || card.with(|c| c.as_ref().map_or(0, |c| c.grammage)));
+    let thickness = memo(move || card.with(|c| c.as_ref().and_then(|c| c.thickness.clone())));
+    let width = memo(move || card.with(|c| c.as_ref().map(|c| c.sheet_width.clone())));
+    let height = memo(move || card.with(|c| c.as_ref().map(|c| c.sheet_height.clone())));
+    let tint = memo(move || card.with(|c| c.as_ref().map_or(String::new(), |c| c.tint.hex())));
+    let have = memo(move || card.with(|c| c.as_ref().map_or(0, |c| c.supply.have)));
     let system = desk.system();
     let usual =
         Signal::derive(move || format!("{}{}", page::USUAL, Figure::of(estimated(grammage.get()), system.get())));
-    let standard = Memo::new(move |_| {
+    let standard = memo(move || {
         let at = |s: &StandardSheet| {
             card.with(|c| {
                 c.as_ref().is_some_and(|c| (c.sheet_width.length(), c.sheet_height.length()) == (s.width, s.height))
@@ -61,81 +60,56 @@ pub fn CardEditor(
             edit(desk, id, "tint", |c| c.tint = tint);
         }
     };
-    let set_thickness = move |given: Option<Given>| edit(desk, id, "thickness", |c| c.thickness = given);
-    let set_side = move |given: Option<Given>, key: &str, side: fn(&mut Card) -> &mut Given| {
-        if let Some(given) = given {
-            edit(desk, id, key, |c| *side(c) = given);
-        }
+    let count = |key, label, hint, range, value, set: fn(&mut Card, u32)| {
+        let commit = Callback::new(move |n| edit(desk, id, key, |c| set(c, n)));
+        let findings = desk.findings(place, Some(key)).into();
+        CountField { id: field(key), label, hint, range, value, findings, commit }.view()
     };
-    let set_width = move |given: Option<Given>| set_side(given, "width", |c| &mut c.sheet_width);
-    let set_height = move |given: Option<Given>| set_side(given, "height", |c| &mut c.sheet_height);
-    view! {
-        <Notes findings=desk.findings_besides(place, &["grammage", "thickness", "sheet-width", "sheet-height", "have"]) />
-        <div class="fields">
-            <TextField
-                id=field("name")
-                label=page::CARD_NAME
-                value=name
-                commit=move |text: String| edit(desk, id, "name", |c| c.name = text)
-            />
-            <div class="field">
-                <label for=field("tint")>{move || page::spelt(page::TINT, desk.spelling.get())}</label>
-                <input id=field("tint") type="color" prop:value=tint on:input=take_tint on:change=move |_| desk.settle() />
-            </div>
-            <CountField
-                id=field("grammage")
-                label=page::GRAMMAGE.to_owned()
-                hint=page::GRAMMAGE_HINT
-                range=bound::GRAMMAGE
-                value=grammage
-                findings=desk.findings(place, Some("grammage"))
-                commit=move |n: u32| edit(desk, id, "grammage", |c| c.grammage = n)
-            />
-            <LengthField
-                id=field("thickness")
-                label=page::THICKNESS.to_owned()
-                hint=page::THICKNESS_HINT
-                range=bound::THICKNESS
-                value=thickness
-                usual=usual
-                findings=desk.findings(place, Some("thickness"))
-                commit=set_thickness
-            />
-            <CountField
-                id=field("have")
-                label=page::HAVE.to_owned()
-                hint=page::HAVE_HINT
-                range=bound::HAVE
-                value=have
-                findings=desk.findings(place, Some("have"))
-                commit=move |n: u32| edit(desk, id, "have", |c| c.supply.have = n)
-            />
-            <ChoiceField
-                id=field("sheet")
-                label=page::SHEET
-                hint=page::SHEET_HINT
-                choices=sheets
-                value=standard
-                commit=take_sheet
-            />
-            <LengthField
-                id=field("sheet-width")
-                label=page::SHEET_WIDTH.to_owned()
-                range=bound::SHEET_SIDE
-                value=width
-                findings=desk.findings(place, Some("sheet-width"))
-                commit=set_width
-            />
-            <LengthField
-                id=field("sheet-height")
-                label=page::SHEET_HEIGHT.to_owned()
-                range=bound::SHEET_SIDE
-                value=height
-                findings=desk.findings(place, Some("sheet-height"))
-                commit=set_height
-            />
-        </div>
-    }
+    let length = |key, label, hint: &str, range, value, usual, set: fn(&mut Card, Option<Given>)| {
+        let commit = Callback::new(move |given| edit(desk, id, key, |c| set(c, given)));
+        let findings = desk.findings(place, Some(key)).into();
+        LengthField { id: field(key), label, hint: hint.to_owned(), range, value, usual, findings, commit }.view()
+    };
+    let tint_field = tag("input")
+        .is("id", field("tint"))
+        .is("type", "color")
+        .value(move || tint.get())
+        .on("input", take_tint)
+        .on("change", move |_| desk.settle());
+    let tint_name = words(move || page::spelt(page::TINT, desk.spelling.get()).to_owned());
+    let sheet = ChoiceField {
+        id: field("sheet"),
+        label: page::SHEET,
+        hint: page::SHEET_HINT.to_owned(),
+        choices: Signal::stored(sheets),
+        value: standard,
+        findings: Signal::stored(Vec::new()),
+        commit: Callback::new(take_sheet),
+    };
+    let named = move |text| edit(desk, id, "name", |c| c.name = text);
+    let fields = classed("div", "fields")
+        .with(text_field(field("name"), page::CARD_NAME, Signal::stored(String::new()), name, named))
+        .with(classed("div", "field").with(tag("label").is("for", field("tint")).with(tint_name)).with(tint_field))
+        .with(count("grammage", page::GRAMMAGE, page::GRAMMAGE_HINT, bound::GRAMMAGE, grammage, |c, n| c.grammage = n))
+        .with(length(
+            "thickness",
+            page::THICKNESS,
+            page::THICKNESS_HINT,
+            bound::THICKNESS,
+            thickness,
+            Some(usual),
+            |c, given| c.thickness = given,
+        ))
+        .with(count("have", page::HAVE, page::HAVE_HINT, bound::HAVE, have, |c, n| c.supply.have = n))
+        .with(sheet.view())
+        .with(length("sheet-width", page::SHEET_WIDTH, "", bound::SHEET_SIDE, width, None, |c, given| {
+            c.sheet_width = given.unwrap_or_else(|| c.sheet_width.clone());
+        }))
+        .with(length("sheet-height", page::SHEET_HEIGHT, "", bound::SHEET_SIDE, height, None, |c, given| {
+            c.sheet_height = given.unwrap_or_else(|| c.sheet_height.clone());
+        }));
+    let others = &["grammage", "thickness", "sheet-width", "sheet-height", "have"];
+    vec![notes(desk.findings_besides(place, others).into()), fields]
 }
 
 fn edit(desk: Desk, id: u16, key: &str, change: impl FnOnce(&mut Card)) {

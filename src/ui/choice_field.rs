@@ -2,52 +2,53 @@
 
 use leptos::prelude::*;
 
-use super::notes::Notes;
+use super::child::live;
+use super::notes::notes;
+use super::tag::{Tag, classed, tag};
 use crate::project::finding::Finding;
 
 /// One of several words; each is a key and what is shown for it.
-#[component]
-pub fn ChoiceField(
+pub struct ChoiceField {
     /// Unique on the page.
-    id: String,
+    pub id: String,
     /// What it is called.
-    #[prop(into)]
-    label: String,
+    pub label: &'static str,
     /// What it is, in one line.
-    #[prop(optional, into)]
-    hint: String,
+    pub hint: String,
     /// What can be chosen.
-    #[prop(into)]
-    choices: Signal<Vec<(String, String)>>,
+    pub choices: Signal<Vec<(String, String)>>,
     /// The key that is chosen.
-    #[prop(into)]
-    value: Signal<String>,
+    pub value: Memo<String>,
     /// What should be known about it.
-    #[prop(optional, into)]
-    findings: Signal<Vec<Finding>>,
+    pub findings: Signal<Vec<Finding>>,
     /// Takes another key.
-    #[prop(into)]
-    commit: Callback<String>,
-) -> impl IntoView {
-    let hint_id = format!("{id}-hint");
-    let options = move || {
-        let chosen = value.get();
-        let all = choices.get().into_iter();
-        all.map(|(key, name)| view! { <option value=key.clone() selected=chosen == key>{name}</option> }).collect_view()
-    };
-    view! {
-        <div class="field">
-            <label for=id.clone()>{label}</label>
-            <select
-                id=id.clone()
-                aria-describedby=hint_id.clone()
-                on:change=move |event| commit.run(event_target_value(&event))
-                prop:value=value
-            >
-                {options}
-            </select>
-            <p class="hint" id=hint_id>{hint}</p>
-            <Notes findings=findings />
-        </div>
+    pub commit: Callback<String>,
+}
+
+impl ChoiceField {
+    /// The field.
+    #[must_use]
+    pub fn view(self) -> Tag {
+        let Self { id, label, hint, choices, value, findings, commit } = self;
+        let hint_id = format!("{id}-hint");
+        let options = move || {
+            let chosen = value.get();
+            let all = choices.get().into_iter().map(|(key, name)| {
+                let mine = key == chosen;
+                tag("option").is("value", key).while_so("selected", move || mine).with(name)
+            });
+            all.collect::<Vec<_>>()
+        };
+        let select = tag("select")
+            .is("id", id.clone())
+            .is("aria-describedby", hint_id.clone())
+            .value(move || value.get())
+            .on("change", move |event| commit.run(event_target_value(&event)))
+            .with(live(options));
+        classed("div", "field")
+            .with(tag("label").is("for", id).with(label))
+            .with(select)
+            .with(classed("p", "hint").is("id", hint_id).with(hint))
+            .with(notes(findings))
     }
 }

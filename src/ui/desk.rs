@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 
 use leptos::prelude::*;
 
+use super::child::memo;
 use super::late::after_the_drawing;
 use super::shared::Shared;
 use crate::keep::trail::Trail;
@@ -56,9 +57,9 @@ impl Desk {
     pub fn new(project: Project, spelling: Spelling) -> Self {
         let place = project.boxes.first().map_or(Place::Set, |b| Place::Box(b.id));
         let project = RwSignal::new(project);
-        let shapes = Memo::new(move |_| project.with(|p| Shared::new(shapes(p, p.system))));
+        let shapes = memo(move || project.with(|p| Shared::new(shapes(p, p.system))));
         let late = after_the_drawing(project.into());
-        let plan = Memo::new(move |_| late.with(|p| Shared::new(plan(p, p.system))));
+        let plan = memo(move || late.with(|p| Shared::new(plan(p, p.system))));
         let good = Memo::new(move |last: Option<&Shared>| {
             let now = plan.get();
             match last {
@@ -85,7 +86,7 @@ impl Desk {
     #[must_use]
     pub fn system(self) -> Memo<System> {
         let project = self.project;
-        Memo::new(move |_| project.with(|p| p.system))
+        memo(move || project.with(|p| p.system))
     }
 
     /// Changes the design; edits with one `tag` after another are taken back together.
@@ -185,7 +186,7 @@ impl Desk {
     #[must_use]
     pub fn shown(self, place: Signal<Place>) -> Memo<Shared> {
         let (plan, good) = (self.shapes, self.good);
-        Memo::new(move |_| {
+        memo(move || {
             let there = plan.with(|p| p.part(place.get()).is_some_and(|p| p.assembly.is_some()));
             if there { plan.get() } else { good.get() }
         })
@@ -195,7 +196,7 @@ impl Desk {
     #[must_use]
     pub fn part(self, place: Place) -> Memo<Option<Part>> {
         let project = self.project;
-        Memo::new(move |_| project.with(|p| part(p, place).cloned()))
+        memo(move || project.with(|p| part(p, place).cloned()))
     }
 
     /// Changes the box or holder at `place`.
@@ -216,7 +217,7 @@ impl Desk {
     #[must_use]
     pub fn findings_besides(self, place: Place, shown: &'static [&'static str]) -> Memo<Vec<Finding>> {
         let plan = self.plan;
-        Memo::new(move |_| {
+        memo(move || {
             let said = |f: &&Finding| f.input.is_some_and(|i| shown.contains(&i));
             plan.with(|p| {
                 let here = p.findings.iter().filter(|f| f.place == place);
@@ -229,7 +230,7 @@ impl Desk {
     #[must_use]
     pub fn findings(self, place: Place, input: Option<&'static str>) -> Memo<Vec<Finding>> {
         let plan = self.plan;
-        Memo::new(move |_| {
+        memo(move || {
             plan.with(|p| p.findings.iter().filter(|f| f.place == place && f.input == input).cloned().collect())
         })
     }

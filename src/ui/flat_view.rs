@@ -2,9 +2,11 @@
 
 use leptos::prelude::*;
 
+use super::child::memo;
 use super::desk::desk;
-use super::picture::Picture;
-use super::stage::Stage;
+use super::picture::{picture, touchable};
+use super::stage::stage;
+use super::tag::{Tag, classed, tag};
 use crate::draw::drawing::Touch;
 use crate::draw::folded::set;
 use crate::draw::overview::overview;
@@ -17,10 +19,10 @@ use crate::say::page;
 const TURN: f64 = 80.0;
 
 /// Everything that is drawn of the set.
-#[component]
-pub fn FlatView() -> impl IntoView {
+#[must_use]
+pub fn flat_view() -> Tag {
     let desk = desk();
-    let all = Memo::new(move |_| {
+    let all = memo(move || {
         desk.good.with(|plan| {
             desk.project.with(|p| paint(&overview(plan, &|c| p.card(c).map_or_else(Tint::default, |c| c.tint))))
         })
@@ -31,7 +33,7 @@ pub fn FlatView() -> impl IntoView {
         }
     };
     let (out, turn) = (RwSignal::new(60.0_f64), RwSignal::new(View::default().turn));
-    let finished = Memo::new(move |_| {
+    let finished = memo(move || {
         let view = View { turn: turn.get(), ..View::default() };
         desk.good.with(|plan| {
             desk.project.with(|p| {
@@ -40,37 +42,33 @@ pub fn FlatView() -> impl IntoView {
             })
         })
     });
-    view! {
-        <div class="bench wide">
-            <div class="request">
-                <section class="sheet-of-paper">
-                    <h2>{page::ALL_PARTS}</h2>
-                    <Picture svg=all touched=touched />
-                    <p class="hint">{page::TOUCH_PART}</p>
-                </section>
-                <section class="sheet-of-paper finished">
-                    <h2>{page::FINISHED_SET}</h2>
-                    <Picture svg=finished />
-                    {slider("set-lift", page::LIFT, 0.0, 100.0, out)}
-                    {slider("set-turn", page::TURN, -TURN, TURN, turn)}
-                </section>
-            </div>
-            <Stage />
-        </div>
-    }
+    let parts = classed("section", "sheet-of-paper")
+        .with(tag("h2").with(page::ALL_PARTS))
+        .with(touchable(move || all.get(), touched))
+        .with(classed("p", "hint").with(page::TOUCH_PART));
+    let finished = classed("section", "sheet-of-paper finished")
+        .with(tag("h2").with(page::FINISHED_SET))
+        .with(picture(move || finished.get()))
+        .with(slider("set-lift", page::LIFT, 0.0, 100.0, out))
+        .with(slider("set-turn", page::TURN, -TURN, TURN, turn));
+    classed("div", "bench wide").with(classed("div", "request").with(parts).with(finished)).with(stage())
 }
 
 /// A slider with its label.
-pub fn slider(id: &'static str, label: &'static str, least: f64, most: f64, value: RwSignal<f64>) -> impl IntoView {
+#[must_use]
+pub fn slider(id: &'static str, label: &'static str, least: f64, most: f64, value: RwSignal<f64>) -> Tag {
     let slide = move |event| {
         if let Ok(at) = event_target_value(&event).parse::<f64>() {
             value.set(at.clamp(least, most));
         }
     };
-    view! {
-        <div class="fold">
-            <label for=id>{label}</label>
-            <input id=id type="range" min=least as i64 max=most as i64 step="1" prop:value=move || (value.get() as i64).to_string() on:input=slide />
-        </div>
-    }
+    let input = tag("input")
+        .is("id", id)
+        .is("type", "range")
+        .is("min", (least as i64).to_string())
+        .is("max", (most as i64).to_string())
+        .is("step", "1")
+        .value(move || (value.get() as i64).to_string())
+        .on("input", slide);
+    classed("div", "fold").with(tag("label").is("for", id).with(label)).with(input)
 }

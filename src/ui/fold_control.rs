@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use super::child::words;
+use super::tag::{Tag, button, classed, tag};
 use crate::say::page;
 use crate::web::motion;
 
@@ -10,20 +12,14 @@ const FINE: f64 = 100.0;
 /// How many moves are made in a second when it folds by itself.
 const MOVES_PER_SECOND: f64 = 0.9;
 
-/// A slider, and a button that moves it.
-#[component]
-pub fn FoldControl(
-    /// From 0 to the number of moves.
-    progress: RwSignal<f64>,
-    /// How many moves there are.
-    #[prop(into)]
-    moves: Signal<usize>,
-) -> impl IntoView {
+/// A slider from 0 to the number of moves, and a button that moves it.
+#[must_use]
+pub fn fold_control(progress: RwSignal<f64>, moves: Memo<usize>) -> Tag {
     let playing = RwSignal::new(false);
     let most = move || moves.get() as f64;
     // For what is not drawn anew by it.
     let end = move || moves.get_untracked() as f64;
-    let play = move |_| {
+    let play = move || {
         if playing.get_untracked() {
             playing.set(false);
             return;
@@ -58,19 +54,17 @@ pub fn FoldControl(
             progress.set((at / FINE).clamp(0.0, end()));
         }
     };
-    view! {
-        <div class="fold">
-            <button type="button" on:click=play>{move || if playing.get() { page::PAUSE } else { page::PLAY }}</button>
-            <label for="fold-slider">{page::FOLD}</label>
-            <input
-                id="fold-slider"
-                type="range"
-                min="0"
-                max=move || ((most() * FINE) as i64).to_string()
-                step="5"
-                prop:value=move || ((progress.get() * FINE) as i64).to_string()
-                on:input=slide
-            />
-        </div>
-    }
+    let says = words(move || if playing.get() { page::PAUSE } else { page::PLAY }.to_owned());
+    let slider = tag("input")
+        .is("id", "fold-slider")
+        .is("type", "range")
+        .is("min", "0")
+        .follows("max", move || Some(((most() * FINE) as i64).to_string()))
+        .is("step", "5")
+        .value(move || ((progress.get() * FINE) as i64).to_string())
+        .on("input", slide);
+    classed("div", "fold")
+        .with(button(says, play))
+        .with(tag("label").is("for", "fold-slider").with(page::FOLD))
+        .with(slider)
 }

@@ -2,80 +2,62 @@
 
 use leptos::prelude::*;
 
+use super::child::{live, shown, words};
 use super::desk::desk;
-use super::shelf::Shelf;
+use super::either::either;
+use super::shelf::shelf;
+use super::tag::{Tag, button, classed, tag};
 use crate::say::page;
 use crate::say::spelling::Spelling;
 use crate::web::here;
 use crate::web::offline::{self, Offline};
 
 /// Notices that belong to the page as a whole.
-#[component]
-pub fn Notices() -> impl IntoView {
-    let shelf = expect_context::<Shelf>();
+#[must_use]
+pub fn notices() -> Tag {
+    let shelf = shelf();
     let newer = offline::update_ready();
-    view! {
-        <div class="notices" aria-live="polite">
-            {move || shelf.left_closed.get().map(|id| view! {
-                <p class="note caution">
-                    {page::BROKE}" "
-                    <button type="button" on:click=move |_| shelf.open(id)>{page::OPEN_ANYWAY}</button>
-                </p>
-            })}
-            {move || shelf.said.get().map(|text| view! {
-                <p class="note caution">
-                    {text}" "
-                    <button type="button" on:click=move |_| shelf.said.set(None)>{page::UNDERSTOOD}</button>
-                </p>
-            })}
-            <Show when=move || newer.get()>
-                <p class="note">
-                    {page::NEWER}" "
-                    <button type="button" on:click=move |_| offline::apply_update()>{page::USE_NEWER}</button>
-                </p>
-            </Show>
-        </div>
-    }
+    let note = |class, text: &str, button: Tag| classed("p", class).with(format!("{text} ")).with(button);
+    let closed = move || {
+        let id = shelf.left_closed.get()?;
+        Some(note("note caution", page::BROKE, button(page::OPEN_ANYWAY, move || shelf.open(id))))
+    };
+    let said = move || {
+        let text = shelf.said.get()?;
+        Some(note("note caution", &text, button(page::UNDERSTOOD, move || shelf.said.set(None))))
+    };
+    classed("div", "notices").is("aria-live", "polite").with(live(closed)).with(live(said)).with(shown(
+        move || newer.get(),
+        move || note("note", page::NEWER, button(page::USE_NEWER, offline::apply_update)),
+    ))
 }
 
 /// One line at the end of the page.
-#[component]
-pub fn Foot() -> impl IntoView {
+#[must_use]
+pub fn foot() -> Tag {
+    let desk = desk();
     let state = offline::state();
-    view! {
-        <footer class="foot" inert=move || desk().large.get()>
-            <p role="status">{move || match state.get() {
-                Offline::Ready => page::OFFLINE_READY,
-                Offline::Preparing => page::OFFLINE_PREPARING,
-                Offline::Never => page::OFFLINE_NEVER,
-            }}</p>
-            <SpellingChoice />
-            <p>{page::CAUTIONS}</p>
-        </footer>
-    }
+    let offline = move || match state.get() {
+        Offline::Ready => page::OFFLINE_READY,
+        Offline::Preparing => page::OFFLINE_PREPARING,
+        Offline::Never => page::OFFLINE_NEVER,
+    };
+    classed("footer", "foot")
+        .while_so("inert", move || desk.large.get())
+        .with(tag("p").is("role", "status").with(words(move || offline().to_owned())))
+        .with(spelling_choice())
+        .with(tag("p").with(page::CAUTIONS))
 }
 
 /// British or American spelling.
-#[component]
-fn SpellingChoice() -> impl IntoView {
+fn spelling_choice() -> Tag {
     let desk = desk();
     let one = move |spelling: Spelling, name: &'static str| {
-        let choose = move |_| {
+        let choose = move || {
             desk.spelling.set(spelling);
             here::keep_spelling(spelling);
         };
-        view! {
-            <button
-                type="button"
-                aria-pressed=move || if desk.spelling.get() == spelling { "true" } else { "false" }
-                on:click=choose
-            >{name}</button>
-        }
+        button(name, choose).says("aria-pressed", move || desk.spelling.get() == spelling)
     };
-    view! {
-        <fieldset class="field">
-            <legend>{page::SPELLING}</legend>
-            <div class="either">{one(Spelling::Uk, page::BRITISH)}{one(Spelling::Us, page::AMERICAN)}</div>
-        </fieldset>
-    }
+    either(page::SPELLING, vec![one(Spelling::Uk, page::BRITISH), one(Spelling::Us, page::AMERICAN)])
 }

@@ -2,10 +2,12 @@
 
 use leptos::prelude::*;
 
+use super::child::{memo, shown, words};
 use super::desk::{Desk, desk};
-use super::notes::Notes;
+use super::notes::notes;
 use super::part_fields::id;
-use super::picture::Picture;
+use super::picture::picture;
+use super::tag::{Tag, button, classed, tag};
 use crate::draw::sample::sample;
 use crate::draw::svg::paint;
 use crate::form::registry::{self, FORMS, Form, Holds};
@@ -15,15 +17,12 @@ use crate::say::page;
 use crate::web::here;
 
 /// The form there is; opened, all others.
-#[component]
-pub fn FormPicker(
-    /// Of which box or holder.
-    place: Place,
-) -> impl IntoView {
+#[must_use]
+pub fn form_picker(place: Place) -> Tag {
     let desk = desk();
     let part = desk.part(place);
-    let key = Memo::new(move |_| part.with(|p| p.as_ref().map_or(String::new(), |p| p.form.clone())));
-    let tint = Memo::new(move |_| {
+    let key = memo(move || part.with(|p| p.as_ref().map_or(String::new(), |p| p.form.clone())));
+    let tint = memo(move || {
         let card = part.with(|p| p.as_ref().map(|p| p.card));
         desk.project.with(|p| card.and_then(|c| p.card(c)).map_or_else(Tint::default, |c| c.tint))
     });
@@ -33,30 +32,22 @@ pub fn FormPicker(
     // Drawn only while it is looked at.
     let all = move || {
         let forms = FORMS.iter().filter(|f| f.holds == holds);
-        forms.map(|f| choice(desk, place, f, key, tint, open)).collect_view()
+        forms.map(|f| choice(desk, place, f, key, tint, open)).collect::<Vec<_>>()
     };
-    let grid = id(place, "forms");
-    view! {
-        <div class="form-picker">
-            <p class="form-now">
-                <span class="form-label">{page::FORM}</span>
-                <strong>{name}</strong>
-                <button
-                    id=id(place, "form")
-                    type="button"
-                    aria-expanded=move || if open.get() { "true" } else { "false" }
-                    aria-controls=grid.clone()
-                    on:click=move |_| open.update(|o| *o = !*o)
-                >
-                    {page::OTHER_FORM}
-                </button>
-            </p>
-            <Notes findings=desk.findings(place, Some("form")) />
-            <div id=grid.clone() class="forms" role="group" aria-label=page::FORMS>
-                <Show when=move || open.get()>{all}</Show>
-            </div>
-        </div>
-    }
+    let other = button(page::OTHER_FORM, move || open.update(|o| *o = !*o))
+        .is("id", id(place, "form"))
+        .says("aria-expanded", move || open.get())
+        .is("aria-controls", id(place, "forms"));
+    let now = classed("p", "form-now")
+        .with(classed("span", "form-label").with(page::FORM))
+        .with(tag("strong").with(words(name)))
+        .with(other);
+    let forms = classed("div", "forms")
+        .is("id", id(place, "forms"))
+        .is("role", "group")
+        .is("aria-label", page::FORMS)
+        .with(shown(move || open.get(), all));
+    classed("div", "form-picker").with(now).with(notes(desk.findings(place, Some("form")).into())).with(forms)
 }
 
 /// One form by its drawing.
@@ -67,27 +58,20 @@ fn choice(
     key: Memo<String>,
     tint: Memo<Tint>,
     open: RwSignal<bool>,
-) -> impl IntoView {
-    let svg = Memo::new(move |_| {
+) -> Tag {
+    let svg = move || {
         let drawing = sample(form, desk.project.with_untracked(|p| p.system), tint.get());
         drawing.as_ref().map(paint).unwrap_or_default()
-    });
-    let pick = move |_| {
+    };
+    let pick = move || {
         set(desk, place, form);
         open.set(false);
         here::focus(id(place, "form"));
     };
-    view! {
-        <button
-            type="button"
-            class="form-choice"
-            aria-pressed=move || if key.with(|k| k == form.key) { "true" } else { "false" }
-            on:click=pick
-        >
-            <span aria-hidden="true"><Picture svg=svg /></span>
-            <span>{form.name}</span>
-        </button>
-    }
+    button(tag("span").is("aria-hidden", "true").with(picture(svg)), pick)
+        .class("form-choice")
+        .says("aria-pressed", move || key.with(|k| k == form.key))
+        .with(tag("span").with(form.name))
 }
 
 /// Gives a box or holder another form; what is typed stays where the other form asks the same.

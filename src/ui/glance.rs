@@ -1,38 +1,34 @@
 //! One step at a time, in type that is read at two metres.
 
-use leptos::ev::KeyboardEvent;
-use leptos::html::Div;
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::KeyboardEvent;
 
+use super::child::{live, memo, words};
 use super::desk::desk;
-use super::picture::Picture;
-use super::said::said;
-use super::steps_view::{Ticks, picture, times, toggle, words};
+use super::picture::picture;
+use super::steps_view::{Ticks, drawing, step_words, toggle};
+use super::tag::{Tag, button, classed, tag};
 use crate::say::page;
-use crate::web::wake;
+use crate::web::{here, wake};
 
-/// The large view; `large` closes it.
-#[component]
-pub fn Glance(
-    /// The ticks.
-    done: Ticks,
-    /// Whether it is open.
-    large: RwSignal<bool>,
-) -> impl IntoView {
+/// The large view of the steps with these ticks; `large` closes it.
+#[must_use]
+pub fn glance(done: Ticks, large: RwSignal<bool>) -> Tag {
     let desk = desk();
     let awake = wake::keep();
     on_cleanup(wake::release);
-    let count = Memo::new(move |_| desk.good.with(|p| p.steps.len()));
+    let count = memo(move || desk.good.with(|p| p.steps.len()));
     // Begins at the first step that is not done.
     let first = desk
         .good
         .with_untracked(|p| p.steps.iter().position(|s| done.with_untracked(|d| !d.contains(&s.key))).unwrap_or(0));
     let at = RwSignal::new(first);
-    let here = Memo::new(move |_| at.get().min(count.get().saturating_sub(1)));
+    let now = memo(move || at.get().min(count.get().saturating_sub(1)));
     let go = move |by: isize| {
-        at.set(here.get_untracked().saturating_add_signed(by).min(count.get_untracked().saturating_sub(1)));
+        at.set(now.get_untracked().saturating_add_signed(by).min(count.get_untracked().saturating_sub(1)));
     };
-    let key = Memo::new(move |_| desk.good.with(|p| p.steps.get(here.get()).map_or(String::new(), |s| s.key.clone())));
+    let key = memo(move || desk.good.with(|p| p.steps.get(now.get()).map_or(String::new(), |s| s.key.clone())));
     let ticked = move || key.with(|k| done.with(|d| d.contains(k)));
     let next = move || {
         let key = key.get_untracked();
@@ -41,7 +37,10 @@ pub fn Glance(
         }
         go(1);
     };
-    let keys = move |event: KeyboardEvent| {
+    let keys = move |event: web_sys::Event| {
+        let Some(event) = event.dyn_ref::<KeyboardEvent>() else {
+            return;
+        };
         match event.key().as_str() {
             "PageDown" | "ArrowRight" => next(),
             "PageUp" | "ArrowLeft" => go(-1),
@@ -50,52 +49,42 @@ pub fn Glance(
         }
         event.prevent_default();
     };
-    let svg = Memo::new(move |_| {
-        desk.good.with(|p| p.steps.get(here.get()).map_or_else(String::new, |s| picture(desk, p, s)))
-    });
+    let svg =
+        memo(move || desk.good.with(|p| p.steps.get(now.get()).map_or_else(String::new, |s| drawing(desk, p, s))));
     let text = move || {
         desk.good.with(|p| {
-            p.steps.get(here.get()).map(|s| {
-                let w = words(desk, p, s);
-                view! {
-                    <p class="place">{page::step_of(here.get() + 1, count.get(), &w.place)}</p>
-                    <h2>{said(w.title)}</h2>
-                    {times(s.times)}
-                    {w.lines.into_iter().map(|l| view! { <p>{said(l)}</p> }).collect_view()}
-                    {w.caution.map(|c| view! { <p class="note caution">{c}</p> })}
-                }
-            })
+            let step = p.steps.get(now.get())?;
+            let (place, title, lines) = step_words(desk, p, step);
+            let mut all = vec![
+                classed("p", "place").with(page::step_of(now.get() + 1, count.get(), &place)),
+                tag("h2").with(title),
+            ];
+            all.extend(lines);
+            Some(all)
         })
     };
-    let frame = NodeRef::<Div>::new();
-    Effect::new(move |_| {
-        if let Some(frame) = frame.get() {
-            // Keys work at once, without a first tap.
-            let _ = frame.focus();
-        }
+    let mark = words(move || if ticked() { "✓" } else { "" }.to_owned());
+    let tick = button(classed("span", "box").is("aria-hidden", "true").with(mark), move || {
+        toggle(done, &key.get_untracked());
     });
-    view! {
-        <div class="glance" tabindex="-1" node_ref=frame on:keydown=keys>
-            <div class="words" aria-live="polite">{text}</div>
-            <Picture svg=svg />
-            <div class="controls">
-                <button type="button" on:click=move |_| go(-1) disabled=move || here.get() == 0>{page::BACK}</button>
-                <button
-                    type="button"
-                    aria-pressed=move || if ticked() { "true" } else { "false" }
-                    on:click=move |_| toggle(done, &key.get_untracked())
-                >
-                    <span class="box" aria-hidden="true">{move || if ticked() { "✓" } else { "" }}</span>
-                    {page::DONE}
-                </button>
-                <button type="button" class="main" on:click=move |_| next()>{page::NEXT}</button>
-                <button type="button" on:click=move |_| large.set(false)>{page::AS_LIST}</button>
-            </div>
-            <p class="hint" role="status">{move || match awake.get() {
-                Some(true) => page::AWAKE,
-                Some(false) => page::MAY_SLEEP,
-                None => "",
-            }}</p>
-        </div>
-    }
+    let light = move || match awake.get() {
+        Some(true) => page::AWAKE,
+        Some(false) => page::MAY_SLEEP,
+        None => "",
+    };
+    let controls = classed("div", "controls")
+        .with(button(page::BACK, move || go(-1)).while_so("disabled", move || now.get() == 0))
+        .with(tick.says("aria-pressed", ticked).with(page::DONE))
+        .with(button(page::NEXT, next).class("main"))
+        .with(button(page::AS_LIST, move || large.set(false)));
+    // Keys work at once, without a first tap.
+    here::focus("glance".to_owned());
+    classed("div", "glance")
+        .is("id", "glance")
+        .is("tabindex", "-1")
+        .on("keydown", keys)
+        .with(classed("div", "words").is("aria-live", "polite").with(live(text)))
+        .with(picture(move || svg.get()))
+        .with(controls)
+        .with(classed("p", "hint").is("role", "status").with(words(move || light().to_owned())))
 }

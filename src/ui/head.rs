@@ -4,42 +4,28 @@ use leptos::prelude::*;
 
 use super::app::Walk;
 use super::desk::desk;
+use super::tag::{Tag, button, classed, tag};
 use crate::say::page;
 use crate::web::here;
 
-/// Name, walk, undo and redo.
-#[component]
-pub fn Head(
-    /// The part of the walk that is looked at.
-    walk: RwSignal<Walk>,
-) -> impl IntoView {
+/// Name, walk, undo and redo; `walk` is the part that is looked at.
+#[must_use]
+pub fn head(walk: RwSignal<Walk>) -> Tag {
     let desk = desk();
     let step = move |one: Walk| {
-        view! {
-            <li>
-                <button
-                    type="button"
-                    aria-current=move || (walk.get() == one).then_some("page")
-                    on:click=move |_| {
-                        walk.set(one);
-                        here::to_top();
-                    }
-                >{one.name()}</button>
-            </li>
-        }
+        let go = move || {
+            walk.set(one);
+            here::to_top();
+        };
+        let current = move || (walk.get() == one).then(|| "page".to_owned());
+        tag("li").with(button(one.name(), go).follows("aria-current", current))
     };
-    view! {
-        <header class="head" inert=move || desk.large.get()>
-            <h1>{page::SNUGFOLD}</h1>
-            <nav aria-label=page::WALK><ul>{Walk::ALL.map(step)}</ul></nav>
-            <div class="ways">
-                <button type="button" disabled=move || desk.ways.get().0 == 0 on:click=move |_| desk.undo()>
-                    {page::UNDO}
-                </button>
-                <button type="button" disabled=move || desk.ways.get().1 == 0 on:click=move |_| desk.redo()>
-                    {page::REDO}
-                </button>
-            </div>
-        </header>
-    }
+    let back = button(page::UNDO, move || desk.undo()).while_so("disabled", move || desk.ways.get().0 == 0);
+    let forth = button(page::REDO, move || desk.redo()).while_so("disabled", move || desk.ways.get().1 == 0);
+    let walk = tag("ul").with(Walk::ALL.map(step).into_iter().collect::<Vec<_>>());
+    classed("header", "head")
+        .while_so("inert", move || desk.large.get())
+        .with(tag("h1").with(page::SNUGFOLD))
+        .with(tag("nav").is("aria-label", page::WALK).with(walk))
+        .with(classed("div", "ways").with(back).with(forth))
 }

@@ -2,8 +2,10 @@
 
 use leptos::prelude::*;
 
-use super::picture::Picture;
-use super::shelf::Shelf;
+use super::child::{memo, shown, words};
+use super::picture::picture;
+use super::shelf::shelf;
+use super::tag::{Tag, button, classed, tag};
 use crate::draw::folded::set;
 use crate::draw::solid::View;
 use crate::draw::svg::paint;
@@ -14,76 +16,56 @@ use crate::project::request::{Project, Tint};
 use crate::say::{kept, page};
 use crate::web::last;
 
-/// Its name, and what can be done with it.
-#[component]
-pub fn KeptRow(
-    /// Which one.
-    id: SetId,
-    /// All of them.
-    #[prop(into)]
-    listing: Signal<Listing>,
-) -> impl IntoView {
-    let shelf = expect_context::<Shelf>();
-    let name = Memo::new(move |_| {
-        listing.with(|l| l.entries.iter().find(|e| e.id == id).map_or(String::new(), |e| e.name.clone()))
-    });
-    let shown = move || {
+/// The name of one of the listed sets, and what can be done with it.
+#[must_use]
+pub fn kept_row(id: SetId, listing: Memo<Listing>) -> Tag {
+    let shelf = shelf();
+    let entry = move || listing.with(|l| l.entries.iter().find(|e| e.id == id).cloned());
+    let name = memo(move || entry().map_or(String::new(), |e| e.name));
+    let called = move || {
         let name = name.get();
         if name.trim().is_empty() { page::UNNAMED.to_owned() } else { name }
     };
-    let entry = move || listing.with(|l| l.entries.iter().find(|e| e.id == id).cloned());
-    let svg = Memo::new(move |_| entry().map_or_else(String::new, |e| small(&e.project)));
-    let saved = move || entry().map(|e| kept::saved(&last::date(e.saved_at), e.size));
-    let current = Memo::new(move |_| shelf.current() == Some(id));
+    let svg = memo(move || entry().map_or_else(String::new, |e| small(&e.project)));
+    let saved = move || entry().map_or_else(String::new, |e| kept::saved(&last::date(e.saved_at), e.size));
+    let current = memo(move || shelf.current() == Some(id));
     let renaming = RwSignal::new(false);
-    let take = move |event| {
-        shelf.rename(id, &event_target_value(&event));
-        renaming.set(false);
-    };
     let field = format!("rename-{}", id.0);
-    view! {
-        <li class="row" class:open=current>
-            <div class="small" aria-hidden="true"><Picture svg=svg /></div>
-            <div class="about">
-            <p class="title">
-                {shown}
-                <Show when=move || current.get()><span class="flag">{kept::OPEN_NOW}</span></Show>
-            </p>
-            <p class="hint">{saved}</p>
-            <Show when=move || renaming.get()>
-                <div class="field">
-                    <label for=field.clone()>{page::SET_NAME}</label>
-                    <input
-                        id=field.clone()
-                        type="text"
-                        maxlength="120"
-                        autocomplete="off"
-                        value=name.get_untracked()
-                        on:change=take
-                    />
-                </div>
-            </Show>
-            <p class="actions">
-                <button type="button" disabled=current on:click=move |_| shelf.open(id)>
-                    {kept::OPEN}<span class="heard">" "{shown}</span>
-                </button>
-                <button
-                    type="button"
-                    aria-expanded=move || if renaming.get() { "true" } else { "false" }
-                    on:click=move |_| renaming.update(|r| *r = !*r)
-                >
-                    {kept::RENAME}<span class="heard">" "{shown}</span>
-                </button>
-                <button type="button" on:click=move |_| shelf.duplicate(id)>
-                    {page::DUPLICATE}<span class="heard">" "{shown}</span>
-                </button>
-                <button type="button" on:click=move |_| shelf.delete(id)>
-                    {kept::DELETE}<span class="heard">" "{shown}</span>
-                </button>
-            </p>
-            </div>
-        </li>
-    }
+    let new_name = move || {
+        let take = move |event| {
+            shelf.rename(id, &event_target_value(&event));
+            renaming.set(false);
+        };
+        let input = tag("input")
+            .is("id", field.clone())
+            .is("type", "text")
+            .is("maxlength", "120")
+            .is("autocomplete", "off")
+            .is("value", name.get_untracked())
+            .on("change", take);
+        classed("div", "field").with(tag("label").is("for", field.clone()).with(page::SET_NAME)).with(input)
+    };
+    // Who hears the page hears which set each button is for.
+    let of_it = |button: Tag| button.with(classed("span", "heard").with(" ").with(words(called)));
+    let open = button(kept::OPEN, move || shelf.open(id)).while_so("disabled", move || current.get());
+    let rename = button(kept::RENAME, move || renaming.update(|r| *r = !*r));
+    let actions = classed("p", "actions")
+        .with(of_it(open))
+        .with(of_it(rename.says("aria-expanded", move || renaming.get())))
+        .with(of_it(button(page::DUPLICATE, move || shelf.duplicate(id))))
+        .with(of_it(button(kept::DELETE, move || shelf.delete(id))));
+    let title = classed("p", "title")
+        .with(words(called))
+        .with(shown(move || current.get(), || classed("span", "flag").with(kept::OPEN_NOW)));
+    let about = classed("div", "about")
+        .with(title)
+        .with(classed("p", "hint").with(words(saved)))
+        .with(shown(move || renaming.get(), new_name))
+        .with(actions);
+    classed("li", "row")
+        .class_while("open", move || current.get())
+        .with(classed("div", "small").is("aria-hidden", "true").with(picture(move || svg.get())))
+        .with(about)
 }
 
 /// The finished set, small.

@@ -1,95 +1,86 @@
 //! Saved and shared: the sets on this device, the link, the files.
 
-use crate::measure::sort::sort_by_key;
 use leptos::prelude::*;
 
 use super::app::new_set;
-use super::kept_row::KeptRow;
-use super::share::Share;
-use super::shelf::Shelf;
+use super::child::{each, live, memo, shown};
+use super::either::either;
+use super::kept_row::kept_row;
+use super::share::share;
+use super::shelf::{Shelf, shelf};
+use super::tag::{Tag, button, classed, tag};
 use crate::keep::notebook::said::Entry;
 use crate::keep::record::SetId;
+use crate::measure::sort::sort_by_key;
 use crate::project::example::example;
 use crate::say::{kept, page};
 use crate::web::files;
 use crate::web::here::lower;
 
 /// Everything that is kept.
-#[component]
-pub fn KeptView() -> impl IntoView {
-    let shelf = expect_context::<Shelf>();
-    let listing = Memo::new(move |_| shelf.list());
+#[must_use]
+pub fn kept_view() -> Tag {
+    let shelf = shelf();
+    let listing = memo(move || shelf.list());
     let (wanted, order, most) = (RwSignal::new(String::new()), RwSignal::new(Order::Date), RwSignal::new(PAGE));
-    let found = Memo::new(move |_| listing.with(|l| found(&l.entries, &wanted.get(), order.get())));
-    let ids = move || found.with(|f| f.iter().take(most.get()).copied().collect::<Vec<_>>());
-    let count = Memo::new(move |_| listing.with(|l| l.entries.len()));
-    let row = move |id| view! { <KeptRow id=id listing=listing /> };
-    let aside = move || {
-        let all = listing.with(|l| l.set_aside.clone());
-        let each = all.into_iter().map(|a| {
-            let key = a.key.clone();
-            let save = move |_| {
-                if let Some(text) = shelf.set_aside_text(&key) {
-                    let _ = files::give("unreadable.snugfold.json", &text);
-                }
-            };
-            view! {
-                <li class="note caution">
-                    <p>{kept::SET_ASIDE}": "{a.why}</p>
-                    <button type="button" on:click=save>{page::SAVE_FILE}</button>
-                </li>
-            }
-        });
-        each.collect_view()
-    };
+    let found = memo(move || listing.with(|l| found(&l.entries, &wanted.get(), order.get())));
+    let ids = move || found.with(|f| f.iter().take(most.get()).map(|id| id.0).collect::<Vec<_>>());
+    let count = memo(move || listing.with(|l| l.entries.len()));
     let undo = move || {
         shelf.deleted.get().map(|d| {
-            let name =
-                if d.kept.project.name.trim().is_empty() { page::UNNAMED.to_owned() } else { d.kept.project.name };
-            view! {
-                <p class="note" role="status">
-                    {kept::deleted(&name)}" "
-                    <button type="button" on:click=move |_| shelf.restore()>{kept::BRING_BACK}</button>
-                </p>
-            }
+            let name = d.kept.project.name;
+            let name = if name.trim().is_empty() { page::UNNAMED.to_owned() } else { name };
+            classed("p", "note")
+                .is("role", "status")
+                .with(format!("{} ", kept::deleted(&name)))
+                .with(button(kept::BRING_BACK, move || shelf.restore()))
         })
     };
-    let fresh = move |_| shelf.lay_new(new_set(Some(&shelf.desk().project.get_untracked())));
-    let example = move |_| {
+    let fresh = move || shelf.lay_new(new_set(Some(&shelf.desk().project.get_untracked())));
+    let example = move || {
         if let Some(project) = example() {
             shelf.lay_new(project);
         }
     };
-    view! {
-        <div class="kept">
-            <section class="sheet-of-paper">
-                <h2>{kept::SAVED_SETS}</h2>
-                <p class="hint">{kept::BY_ITSELF}</p>
-                {undo}
-                <Show when=move || { count.get() == 0 }><p class="empty">{kept::NONE_YET}</p></Show>
-                <Show when=move || { count.get() >= FEW }><Finder wanted=wanted order=order /></Show>
-                <Show when=move || { count.get() > 0 && found.with(Vec::is_empty) }>
-                    <p class="empty" role="status">{kept::NO_SUCH}</p>
-                </Show>
-                <ul class="rows"><For each=ids key=|id| id.0 children=row /></ul>
-                <Show when=move || { found.with(Vec::len) > most.get() }>
-                    <button type="button" on:click=move |_| most.update(|m| *m += PAGE)>{kept::SHOW_MORE}</button>
-                </Show>
-                <ul class="rows">{aside}</ul>
-                <p class="actions">
-                    <button type="button" class="add" on:click=fresh>{page::NEW_SET}</button>
-                    <button type="button" class="add" on:click=example>{page::EXAMPLE}</button>
-                </p>
-            </section>
-            <Share />
-        </div>
-    }
+    let none = || classed("p", "empty").with(kept::NONE_YET);
+    let no_such = || classed("p", "empty").is("role", "status").with(kept::NO_SUCH);
+    let more = move || button(kept::SHOW_MORE, move || most.update(|m| *m += PAGE));
+    let actions = classed("p", "actions")
+        .with(button(page::NEW_SET, fresh).class("add"))
+        .with(button(page::EXAMPLE, example).class("add"));
+    let saved = classed("section", "sheet-of-paper")
+        .with(tag("h2").with(kept::SAVED_SETS))
+        .with(classed("p", "hint").with(kept::BY_ITSELF))
+        .with(live(undo))
+        .with(shown(move || count.get() == 0, none))
+        .with(shown(move || count.get() >= FEW, move || finder(wanted, order)))
+        .with(shown(move || count.get() > 0 && found.with(Vec::is_empty), no_such))
+        .with(classed("ul", "rows").with(each(ids, move |id| kept_row(SetId(id), listing))))
+        .with(shown(move || found.with(Vec::len) > most.get(), more))
+        .with(classed("ul", "rows").with(live(move || set_aside(shelf))))
+        .with(actions);
+    classed("div", "kept").with(saved).with(share())
 }
 
 /// As many sets are shown at once: each has its drawing.
 const PAGE: usize = 24;
 /// From so many sets on they are searched and put in order.
 const FEW: usize = 4;
+
+/// What cannot be read, to be saved as a file.
+fn set_aside(shelf: Shelf) -> Vec<Tag> {
+    let each = shelf.list().set_aside.into_iter().map(|a| {
+        let save = move || {
+            if let Some(text) = shelf.set_aside_text(&a.key) {
+                let _ = files::give("unreadable.snugfold.json", &text);
+            }
+        };
+        classed("li", "note caution")
+            .with(tag("p").with(format!("{}: {}", kept::SET_ASIDE, a.why)))
+            .with(button(page::SAVE_FILE, save))
+    });
+    each.collect()
+}
 
 /// The order of saved sets.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -109,27 +100,16 @@ fn found(entries: &[Entry], wanted: &str, order: Order) -> Vec<SetId> {
 }
 
 /// What is looked for, and the order.
-#[component]
-fn Finder(wanted: RwSignal<String>, order: RwSignal<Order>) -> impl IntoView {
+fn finder(wanted: RwSignal<String>, order: RwSignal<Order>) -> Tag {
     let one = move |which: Order, name: &'static str| {
-        view! {
-            <button
-                type="button"
-                aria-pressed=move || if order.get() == which { "true" } else { "false" }
-                on:click=move |_| order.set(which)
-            >{name}</button>
-        }
+        button(name, move || order.set(which)).says("aria-pressed", move || order.get() == which)
     };
-    view! {
-        <div class="fields">
-            <div class="field">
-                <label for="find-set">{kept::FIND}</label>
-                <input id="find-set" type="search" prop:value=wanted on:input=move |e| wanted.set(event_target_value(&e)) />
-            </div>
-            <fieldset class="field">
-                <legend>{kept::ORDER}</legend>
-                <div class="either">{one(Order::Date, kept::BY_DATE)}{one(Order::Name, kept::BY_NAME)}</div>
-            </fieldset>
-        </div>
-    }
+    let find = tag("input")
+        .is("id", "find-set")
+        .is("type", "search")
+        .value(move || wanted.get())
+        .on("input", move |event| wanted.set(event_target_value(&event)));
+    let field = classed("div", "field").with(tag("label").is("for", "find-set").with(kept::FIND)).with(find);
+    let orders = vec![one(Order::Date, kept::BY_DATE), one(Order::Name, kept::BY_NAME)];
+    classed("div", "fields").with(field).with(either(kept::ORDER, orders))
 }

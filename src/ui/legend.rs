@@ -1,25 +1,19 @@
 //! What the lines of the drawings mean.
 
-use leptos::prelude::*;
-
+use super::tag::{Tag, classed, tag};
 use crate::draw::legend::sample;
 use crate::draw::svg::paint;
 use crate::say::page;
 
 /// Each line with its meaning.
-#[component]
-pub fn Legend() -> impl IntoView {
-    view! {
-        <details class="legend">
-            <summary>{page::LINES}</summary>
-            <ul>
-                {page::LEGEND.map(|(key, means)| view! {
-                    <li>
-                        <span class="sample" aria-hidden="true" inner_html=sample(key).map(|d| paint(&d))></span>
-                        <span>{means}</span>
-                    </li>
-                })}
-            </ul>
-        </details>
-    }
+#[must_use]
+pub fn legend() -> Tag {
+    let line = |(key, means): (&'static str, &'static str)| {
+        let svg = move || sample(key).as_ref().map(paint).unwrap_or_default();
+        let drawn = classed("span", "sample").is("aria-hidden", "true").painted(svg);
+        tag("li").with(drawn).with(tag("span").with(means))
+    };
+    classed("details", "legend")
+        .with(tag("summary").with(page::LINES))
+        .with(tag("ul").with(page::LEGEND.into_iter().map(line).collect::<Vec<_>>()))
 }

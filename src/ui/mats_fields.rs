@@ -2,10 +2,12 @@
 
 use leptos::prelude::*;
 
-use super::card_choice::CardChoice;
+use super::card_choice::card_choice;
+use super::child::{each, memo, shown};
 use super::desk::{Desk, desk};
 use super::length_field::LengthField;
 use super::part_fields::id;
+use super::tag::{Tag, classed, tag};
 use crate::measure::given::Given;
 use crate::measure::show::Figure;
 use crate::net::flat::Matting;
@@ -14,17 +16,14 @@ use crate::project::finding::Place;
 use crate::project::request::Mats;
 use crate::say::page;
 
-/// The fields of the mats.
-#[component]
-pub fn MatsFields(
-    /// Of which box or holder.
-    place: Place,
-) -> impl IntoView {
+/// The fields of the mats of a box or holder.
+#[must_use]
+pub fn mats_fields(place: Place) -> Tag {
     let desk = desk();
     let part = desk.part(place);
-    let mats = Memo::new(move |_| part.with(|p| p.as_ref().and_then(|p| p.mats.clone())));
-    let on = Memo::new(move |_| mats.with(Option::is_some));
-    let toggle = move |_| {
+    let mats = memo(move || part.with(|p| p.as_ref().and_then(|p| p.mats.clone())));
+    let on = memo(move || mats.with(Option::is_some));
+    let toggle = move || {
         let paper = desk.project.with_untracked(|p| p.cards.last().map_or(1, |c| c.id));
         desk.edit_part(place, "", |part| {
             part.mats = match part.mats {
@@ -37,39 +36,35 @@ pub fn MatsFields(
     let usual = Signal::derive(move || {
         format!("{}{}", page::USUAL, Figure::of(bound::DEFAULT_REVEAL.of(system.get()), system.get()))
     });
-    let reveal = Memo::new(move |_| mats.with(|m| m.as_ref().and_then(|m| m.reveal.clone())));
-    let card = Memo::new(move |_| mats.with(|m| m.as_ref().map_or(0, |m| m.card)));
-    let set_reveal = move |given: Option<Given>| edit(desk, place, "reveal", |m| m.reveal = given);
-    view! {
-        <fieldset class="group">
-            <legend>{page::MATS}</legend>
-            <label class="tick" for=id(place, "mats")>
-                <input id=id(place, "mats") type="checkbox" prop:checked=on on:change=toggle />
-                <span>{page::MATS_ON}</span>
-            </label>
-            <Show when=move || on.get()>
-                <div class="fields">
-                    <CardChoice
-                        id=id(place, "mats-card")
-                        label=page::MATS_CARD
-                        value=card
-                        commit=move |card: u16| edit(desk, place, "mats-card", |m| m.card = card)
-                    />
-                    <LengthField
-                        id=id(place, "reveal")
-                        label=page::REVEAL.to_owned()
-                        hint=page::REVEAL_HINT
-                        range=bound::REVEAL
-                        value=reveal
-                        usual=usual
-                        findings=desk.findings(place, Some("reveal"))
-                        commit=set_reveal
-                    />
-                </div>
-                <Faces place=place />
-            </Show>
-        </fieldset>
-    }
+    let reveal = memo(move || mats.with(|m| m.as_ref().and_then(|m| m.reveal.clone())));
+    let card = memo(move || mats.with(|m| m.as_ref().map_or(0, |m| m.card)));
+    let set_reveal = Callback::new(move |given: Option<Given>| edit(desk, place, "reveal", |m| m.reveal = given));
+    let fields = move || {
+        let card =
+            card_choice(id(place, "mats-card"), page::MATS_CARD, card, Signal::stored(Vec::new()), move |card| {
+                edit(desk, place, "mats-card", |m| m.card = card);
+            });
+        let reveal = LengthField {
+            id: id(place, "reveal"),
+            label: page::REVEAL,
+            hint: page::REVEAL_HINT.to_owned(),
+            range: bound::REVEAL,
+            value: reveal,
+            usual: Some(usual),
+            findings: desk.findings(place, Some("reveal")).into(),
+            commit: set_reveal,
+        };
+        vec![classed("div", "fields").with(card).with(reveal.view()), faces(place)]
+    };
+    let tick = tag("input")
+        .is("id", id(place, "mats"))
+        .is("type", "checkbox")
+        .checked(move || on.get())
+        .on("change", move |_| toggle());
+    classed("fieldset", "group")
+        .with(tag("legend").with(page::MATS))
+        .with(classed("label", "tick").is("for", id(place, "mats")).with(tick).with(tag("span").with(page::MATS_ON)))
+        .with(shown(move || on.get(), fields))
 }
 
 fn edit(desk: Desk, place: Place, key: &str, change: impl FnOnce(&mut Mats)) {
@@ -81,11 +76,10 @@ fn edit(desk: Desk, place: Place, key: &str, change: impl FnOnce(&mut Mats)) {
 }
 
 /// The faces that can have a mat, each to be switched.
-#[component]
-fn Faces(place: Place) -> impl IntoView {
+fn faces(place: Place) -> Tag {
     let desk = desk();
     let part = desk.part(place);
-    let names = Memo::new(move |_| {
+    let names = memo(move || {
         desk.shapes.with(|plan| {
             let assembly = plan.part(place).and_then(|p| p.assembly.as_ref());
             let faces = assembly.into_iter().flat_map(|a| {
@@ -100,7 +94,7 @@ fn Faces(place: Place) -> impl IntoView {
     });
     let face = move |name: String| {
         let (key, shown) = (name.clone(), name.clone());
-        let on = Memo::new(move |_| {
+        let on = memo(move || {
             part.with(|p| p.as_ref().and_then(|p| p.mats.as_ref()).is_some_and(|m| !m.off.contains(&key)))
         });
         let toggle = move |_| {
@@ -112,17 +106,8 @@ fn Faces(place: Place) -> impl IntoView {
                 }
             });
         };
-        view! {
-            <label class="tick">
-                <input type="checkbox" prop:checked=on on:change=toggle />
-                <span>{shown}</span>
-            </label>
-        }
+        let tick = tag("input").is("type", "checkbox").checked(move || on.get()).on("change", toggle);
+        classed("label", "tick").with(tick).with(tag("span").with(shown))
     };
-    view! {
-        <fieldset class="faces">
-            <legend>{page::FACES}</legend>
-            <For each=move || names.get() key=Clone::clone children=face />
-        </fieldset>
-    }
+    classed("fieldset", "faces").with(tag("legend").with(page::FACES)).with(each(move || names.get(), face))
 }

@@ -1,5 +1,7 @@
-//! What the maker sees: one component per thing on the screen.
+//! What the maker sees: one file per thing on the screen.
 
+pub mod tag;
+pub mod child;
 pub mod app;
 pub mod head;
 pub mod shared;
@@ -7,8 +9,12 @@ pub mod desk;
 pub mod said;
 pub mod picture;
 pub mod notes;
+pub mod before;
+pub mod either;
+pub mod opened;
 pub mod text_field;
 pub mod late;
+pub mod typed_field;
 pub mod length_field;
 pub mod count_field;
 pub mod choice_field;

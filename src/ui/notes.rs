@@ -2,32 +2,28 @@
 
 use leptos::prelude::*;
 
+use super::child::live;
 use super::desk::desk;
 use super::said::said;
+use super::tag::{Tag, classed, tag};
+use crate::measure::system::System;
 use crate::project::finding::{Finding, Weight};
 use crate::say::finding::{finding, weight};
 
 /// Findings, one under the other.
-#[component]
-pub fn Notes(
-    /// What is to be said.
-    #[prop(into)]
-    findings: Signal<Vec<Finding>>,
-    /// For the field that they belong to.
-    #[prop(optional, into)]
-    id: String,
-) -> impl IntoView {
+#[must_use]
+pub fn notes(findings: Signal<Vec<Finding>>) -> Tag {
     let system = desk().system();
-    let list = move || findings.get().into_iter().map(|f| note(&f, system.get())).collect_view();
-    view! { <div class="notes" id=id aria-live="polite">{list}</div> }
+    let list = move || findings.with(|all| all.iter().map(|f| note(f, system.get())).collect::<Vec<_>>());
+    classed("div", "notes").is("aria-live", "polite").with(live(list))
 }
 
-fn note(f: &Finding, system: crate::measure::system::System) -> impl IntoView + use<> {
+fn note(f: &Finding, system: System) -> Tag {
     let class = match f.weight {
         Weight::Stop => "note stop",
         Weight::Caution => "note caution",
         Weight::Note => "note",
     };
-    let head = weight(f.weight);
-    view! { <p class=class><strong>{head}": "</strong>{said(finding(f, system))}</p> }
+    let head = tag("strong").with(format!("{}: ", weight(f.weight)));
+    classed("p", class).with(head).with(said(finding(f, system)))
 }

@@ -2,27 +2,20 @@
 
 use leptos::prelude::*;
 
+use super::child::live;
 use super::desk::desk;
+use super::opened::opened;
 use super::said::said;
+use super::tag::{Tag, button, tag};
 use crate::net::flat::PanelId;
 use crate::project::finding::Place;
 use crate::say::{names, page};
 
-/// Each panel with its size; pressing it chooses it in the drawing.
-#[component]
-pub fn PanelList(
-    /// Which box or holder.
-    #[prop(into)]
-    place: Signal<Place>,
-    /// Which of its parts.
-    #[prop(into)]
-    part: Signal<usize>,
-    /// The panel that is chosen.
-    chosen: RwSignal<Option<PanelId>>,
-) -> impl IntoView {
+/// Each panel of part `part` of a box or holder with its size; pressing it chooses it in the drawing.
+#[must_use]
+pub fn panel_list(place: Signal<Place>, part: Signal<usize>, chosen: RwSignal<Option<PanelId>>) -> Tag {
     let desk = desk();
     let shown = desk.shown(place);
-    let details = NodeRef::<leptos::html::Details>::new();
     // Worded only while it is looked at.
     let open = RwSignal::new(false);
     let list = move || {
@@ -34,23 +27,10 @@ pub fn PanelList(
         });
         let each = words.into_iter().enumerate().map(|(i, words)| {
             let id = PanelId(i);
-            let pressed = move || chosen.get() == Some(id);
-            view! {
-                <li>
-                    <button
-                        type="button"
-                        aria-pressed=move || if pressed() { "true" } else { "false" }
-                        on:click=move |_| chosen.set((!pressed()).then_some(id))
-                    >{said(words)}</button>
-                </li>
-            }
+            let choose = move || chosen.update(|c| *c = (*c != Some(id)).then_some(id));
+            tag("li").with(button(said(words), choose).says("aria-pressed", move || chosen.get() == Some(id)))
         });
-        each.map(IntoAny::into_any).collect()
+        each.collect::<Vec<_>>()
     };
-    view! {
-        <details class="panels" on:toggle=move |_| open.set(details.get().is_some_and(|d| d.open())) node_ref=details>
-            <summary>{page::PANELS}</summary>
-            <ol>{list}</ol>
-        </details>
-    }
+    opened("panels", page::PANELS, open).with(tag("ol").with(live(list)))
 }

@@ -2,69 +2,64 @@
 
 use leptos::prelude::*;
 
-use super::card_choice::CardChoice;
+use super::card_choice::card_choice;
+use super::child::memo;
 use super::count_field::CountField;
 use super::desk::desk;
-use super::form_picker::FormPicker;
-use super::mats_fields::MatsFields;
-use super::notes::Notes;
-use super::part_fields::{PartFields, id};
-use super::size_table::SizeTable;
-use super::text_field::TextField;
+use super::form_picker::form_picker;
+use super::mats_fields::mats_fields;
+use super::notes::notes;
+use super::part_fields::{id, part_fields};
+use super::size_table::size_table;
+use super::tag::{Tag, classed, tag};
+use super::text_field::text_field;
 use crate::form::registry;
 use crate::project::bound;
 use crate::project::finding::Place;
+use crate::project::request::Part;
 use crate::say::page;
 
 /// The fields of a box or holder.
-#[component]
-pub fn PartEditor(
-    /// Which one.
-    place: Place,
-) -> impl IntoView {
+#[must_use]
+pub fn part_editor(place: Place) -> Tag {
     let desk = desk();
     let part = desk.part(place);
-    let name = Memo::new(move |_| part.with(|p| p.as_ref().map_or(String::new(), |p| p.name.clone())));
-    let form = Memo::new(move |_| part.with(|p| p.as_ref().map_or(String::new(), |p| p.form.clone())));
-    let count = Memo::new(move |_| part.with(|p| p.as_ref().map_or(1, |p| p.count)));
-    let card = Memo::new(move |_| part.with(|p| p.as_ref().map_or(0, |p| p.card)));
-    let form_name = Signal::derive(move || form.with(|f| registry::named(f).map_or("", |f| f.name).to_owned()));
-    view! {
-        <div class="part-editor">
-            <Notes findings=desk.findings(place, None) />
-            <FormPicker place=place />
-            <div class="fields">
-                <TextField
-                    id=id(place, "name")
-                    label=page::NAME
-                    placeholder=form_name
-                    value=name
-                    commit=move |text: String| desk.edit_part(place, &id(place, "name"), |p| p.name = text)
-                />
-                {(place != Place::Holder).then(|| view! {
-                    <CountField
-                        id=id(place, "count")
-                        label=page::COUNT.to_owned()
-                        range=bound::BOX_COUNT
-                        value=count
-                        findings=desk.findings(place, Some("count"))
-                        commit=move |n: u32| desk.edit_part(place, &id(place, "count"), |p| p.count = n)
-                    />
-                })}
-                <CardChoice
-                    id=id(place, "card")
-                    label=page::CARD
-                    value=card
-                    findings=desk.findings(place, Some("card"))
-                    commit=move |n: u16| desk.edit_part(place, "", |p| p.card = n)
-                />
-            </div>
-            <fieldset class="group">
-                <legend>{page::SIZES}</legend>
-                <div class="fields"><PartFields place=place /></div>
-                <SizeTable place=place />
-            </fieldset>
-            <MatsFields place=place />
-        </div>
-    }
+    let name = memo(move || part.with(|p| p.as_ref().map_or(String::new(), |p| p.name.clone())));
+    let count = memo(move || part.with(|p| p.as_ref().map_or(1, |p| p.count)));
+    let card = memo(move || part.with(|p| p.as_ref().map_or(0, |p| p.card)));
+    let form_name = memo(move || {
+        let form = |p: &Part| registry::named(&p.form).map_or("", |f| f.name).to_owned();
+        part.with(|p| p.as_ref().map_or(String::new(), form))
+    });
+    let named = move |text| desk.edit_part(place, &id(place, "name"), |p| p.name = text);
+    let how_many = (place != Place::Holder).then(|| {
+        CountField {
+            id: id(place, "count"),
+            label: page::COUNT,
+            hint: "",
+            range: bound::BOX_COUNT,
+            value: count,
+            findings: desk.findings(place, Some("count")).into(),
+            commit: Callback::new(move |n| desk.edit_part(place, &id(place, "count"), |p| p.count = n)),
+        }
+        .view()
+    });
+    let which_card =
+        card_choice(id(place, "card"), page::CARD, card, desk.findings(place, Some("card")).into(), move |n| {
+            desk.edit_part(place, "", |p| p.card = n)
+        });
+    let fields = classed("div", "fields")
+        .with(text_field(id(place, "name"), page::NAME, form_name.into(), name, named))
+        .with(how_many)
+        .with(which_card);
+    let sizes = classed("fieldset", "group")
+        .with(tag("legend").with(page::SIZES))
+        .with(classed("div", "fields").with(part_fields(place)))
+        .with(size_table(place));
+    classed("div", "part-editor")
+        .with(notes(desk.findings(place, None).into()))
+        .with(form_picker(place))
+        .with(fields)
+        .with(sizes)
+        .with(mats_fields(place))
 }

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::child::{Child, live, memo, shown};
 use super::choice_field::ChoiceField;
 use super::desk::{Desk, desk};
 use super::length_field::LengthField;
@@ -14,35 +15,31 @@ use crate::project::request::Entry;
 use crate::say::page;
 
 /// One field for each input of the form; a length that the form has no use for now is left out.
-#[component]
-pub fn PartFields(
-    /// Of which box or holder.
-    place: Place,
-) -> impl IntoView {
+#[must_use]
+pub fn part_fields(place: Place) -> AnyView {
     let desk = desk();
     let part = desk.part(place);
-    let form = Memo::new(move |_| part.with(|p| p.as_ref().map(|p| p.form.clone())));
-    move || {
+    let form = memo(move || part.with(|p| p.as_ref().map(|p| p.form.clone())));
+    live(move || {
         let form = form.get().and_then(|key| registry::named(&key));
-        form.map(|f| f.inputs.iter().map(|input| field(desk, place, input)).collect_view())
-    }
+        form.map(|f| f.inputs.iter().map(|input| field(desk, place, input)).collect::<Vec<_>>())
+    })
 }
 
 fn field(desk: Desk, place: Place, input: &'static Input) -> AnyView {
     match input.kind {
         Kind::Length { range, default } => {
             let plan = desk.shapes;
-            let used = Memo::new(move |_| {
-                plan.with(|p| p.part(place).map(|p| (p.used.is_empty(), p.used.get(input.key).copied())))
-            });
+            let used =
+                memo(move || plan.with(|p| p.part(place).map(|p| (p.used.is_empty(), p.used.get(input.key).copied()))));
             let findings = desk.findings(place, Some(input.key));
             // A length that the form has no use for is left out, unless something is wrong with it.
-            let shown = move || {
+            let wanted = move || {
                 let wanted = used.get().is_none_or(|(none, mine)| none || mine.is_some());
                 wanted || findings.with(|f| !f.is_empty())
             };
             let part = desk.part(place);
-            let value = Memo::new(move |_| {
+            let value = memo(move || {
                 part.with(|p| match p.as_ref()?.inputs.get(input.key)? {
                     Entry::Length(given) => Some(given.clone()),
                     _ => None,
@@ -57,49 +54,47 @@ fn field(desk: Desk, place: Place, input: &'static Input) -> AnyView {
                 Usual::Is(_) => input.hint.to_owned(),
                 Usual::Worked(how) => format!("{}. Usual: {how}", input.hint),
             };
-            let commit = move |given: Option<Given>| set(desk, place, input.key, given.map(Entry::Length));
-            view! {
-                <Show when=shown>
-                    <LengthField
-                        id=id(place, input.key)
-                        label=input.name.to_owned()
-                        hint=hint.clone()
-                        range=range
-                        value=value
-                        usual=usual
-                        findings=findings
-                        commit=commit
-                    />
-                </Show>
-            }
-            .into_any()
+            let commit =
+                Callback::new(move |given: Option<Given>| set(desk, place, input.key, given.map(Entry::Length)));
+            let field = move || {
+                LengthField {
+                    id: id(place, input.key),
+                    label: input.name,
+                    hint: hint.clone(),
+                    range,
+                    value,
+                    usual: Some(usual),
+                    findings: findings.into(),
+                    commit,
+                }
+                .view()
+            };
+            shown(wanted, field)
         }
         Kind::Choice(choices) => {
             let first = choices.first().map_or("", |c| c.key);
             let all: Vec<_> = choices.iter().map(|c| (c.key.to_owned(), c.name.to_owned())).collect();
             let part = desk.part(place);
-            let value = Memo::new(move |_| {
+            let value = memo(move || {
                 part.with(|p| match p.as_ref().and_then(|p| p.inputs.get(input.key)) {
                     Some(Entry::Choice(word)) => word.clone(),
                     _ => first.to_owned(),
                 })
             });
-            let commit = move |word: String| {
+            let commit = Callback::new(move |word: String| {
                 set(desk, place, input.key, (word != first).then_some(Entry::Choice(word)));
                 desk.settle();
+            });
+            let field = ChoiceField {
+                id: id(place, input.key),
+                label: input.name,
+                hint: input.hint.to_owned(),
+                choices: Signal::stored(all),
+                value,
+                findings: desk.findings(place, Some(input.key)).into(),
+                commit,
             };
-            view! {
-                <ChoiceField
-                    id=id(place, input.key)
-                    label=input.name
-                    hint=input.hint
-                    choices=all
-                    value=value
-                    findings=desk.findings(place, Some(input.key))
-                    commit=commit
-                />
-            }
-            .into_any()
+            field.view().view()
         }
     }
 }

@@ -2,10 +2,13 @@
 
 use leptos::prelude::*;
 
+use super::child::{live, memo};
 use super::desk::{Desk, desk};
 use super::late::after_the_drawing;
 use super::said::said;
 use super::shared::Shared;
+use super::system_choice::name;
+use super::tag::{Tag, classed, tag};
 use crate::measure::system::System;
 use crate::plan::{Plan, plan};
 use crate::project::finding::Place;
@@ -15,49 +18,41 @@ use crate::say::recipe::recipe;
 use crate::web::here;
 
 /// The recipe of the box or holder at `place`.
-#[component]
-pub fn RecipeText(
-    /// Which one.
-    #[prop(into)]
-    place: Signal<Place>,
-) -> impl IntoView {
+#[must_use]
+pub fn recipe_text(place: Signal<Place>) -> Tag {
     let desk = desk();
     let both = RwSignal::new(false);
     let shown = desk.shown(place);
-    let now = Memo::new(move |_| (shown.get(), place.get()));
+    let now = memo(move || (shown.get(), place.get()));
     let late = after_the_drawing(now.into());
-    let mine = Memo::new(move |_| late.with(|(p, at)| words(p, *at, desk)));
+    let mine = memo(move || late.with(|(p, at)| words(p, *at, desk)));
     // Planned only while it is looked at.
-    let other = Memo::new(move |_| both.get().then(|| desk.project.with(|p| Shared::new(plan(p, p.system.other())))));
+    let other = memo(move || both.get().then(|| desk.project.with(|p| Shared::new(plan(p, p.system.other())))));
     let system = desk.system();
-    let column = move |system: System, lines: Vec<PartLines>| {
-        let name = match system {
-            System::Inch => page::INCHES,
-            System::Metric => page::spelt(page::MILLIMETRES, desk.spelling.get()),
-        };
-        view! {
-            <section class="column">
-                <h4>{page::RECIPE_IN}{name}</h4>
-                {list(lines)}
-            </section>
-        }
+    let column = move |system: System, lines: &[PartLines]| {
+        let title = format!("{}{}", page::RECIPE_IN, name(system, desk.spelling.get()));
+        let mut column = list(lines);
+        column.insert(0, tag("h4").with(title));
+        classed("section", "column").with(column)
     };
-    view! {
-        <details class="recipe" open=here::is_wide()>
-            <summary>{page::RECIPE}</summary>
-            <Show when=move || both.get() fallback=move || list(mine.get())>
-                <p class="hint">{page::BOTH_HINT}</p>
-                <div class="columns">
-                    {move || column(system.get(), mine.get())}
-                    {move || other.get().map(|o| column(o.system, words(&o, place.get(), desk)))}
-                </div>
-            </Show>
-            <label class="tick">
-                <input type="checkbox" prop:checked=both on:change=move |_| both.update(|b| *b = !*b) />
-                <span>{page::BOTH_RECIPES}</span>
-            </label>
-        </details>
-    }
+    let text = move || {
+        if !both.get() {
+            return mine.with(|m| list(m));
+        }
+        let mut columns = vec![mine.with(|m| column(system.get(), m))];
+        columns.extend(other.get().map(|o| column(o.system, &words(&o, place.get(), desk))));
+        vec![classed("p", "hint").with(page::BOTH_HINT), classed("div", "columns").with(columns)]
+    };
+    let tick = tag("input")
+        .is("type", "checkbox")
+        .checked(move || both.get())
+        .on("change", move |_| both.update(|b| *b = !*b));
+    let details = classed("details", "recipe");
+    let details = if here::is_wide() { details.is("open", "") } else { details };
+    details
+        .with(tag("summary").with(page::RECIPE))
+        .with(live(text))
+        .with(classed("label", "tick").with(tick).with(tag("span").with(page::BOTH_RECIPES)))
 }
 
 fn words(plan: &Plan, place: Place, desk: Desk) -> Vec<PartLines> {
@@ -76,21 +71,19 @@ fn words(plan: &Plan, place: Place, desk: Desk) -> Vec<PartLines> {
 /// What is said of one part, under its name where there are several.
 type PartLines = (Option<&'static str>, Vec<Phrase>);
 
-fn list(parts: Vec<PartLines>) -> impl IntoView {
-    let each = parts.into_iter().map(|(name, lines)| {
-        view! {
-            {name.map(|n| view! { <h4 class="part-name">{n}</h4> })}
-            {sentences(lines)}
-        }
+fn list(parts: &[PartLines]) -> Vec<Tag> {
+    let each = parts.iter().flat_map(|(name, lines)| {
+        let name = name.map(|n| classed("h4", "part-name").with(n));
+        name.into_iter().chain([sentences(lines)])
     });
-    each.collect_view()
+    each.collect()
 }
 
 /// Sentences; those that begin with a dash belong to the one before.
-fn sentences(lines: Vec<Phrase>) -> impl IntoView {
-    let each = lines.into_iter().map(|line| {
+fn sentences(lines: &[Phrase]) -> Tag {
+    let each = lines.iter().map(|line| {
         let under = line.to_string().starts_with('—');
-        view! { <li class=if under { "under" } else { "" }>{said(line)}</li> }
+        classed("li", if under { "under" } else { "" }).with(said(line.clone()))
     });
-    view! { <ol class="sentences">{each.collect_view()}</ol> }
+    classed("ol", "sentences").with(each.collect::<Vec<_>>())
 }

@@ -2,36 +2,34 @@
 
 use leptos::prelude::*;
 
+use super::child::Child;
+use super::tag::{Tag, classed, tag};
 use crate::measure::show::Figure;
 use crate::say::phrase::{Bit, Phrase};
 
 /// A phrase on the page. Who hears the page hears `4 1/4 in`; who sees it sees the fraction stacked.
 #[must_use]
-pub fn said(phrase: Phrase) -> impl IntoView {
-    phrase
-        .bits
-        .into_iter()
-        .map(|bit| match bit {
-            Bit::Words(words) => words.into_any(),
-            Bit::Figure(figure) => {
-                view! { <span class="length">{number(figure.clone())}" "{figure.unit}</span> }.into_any()
-            }
-            Bit::Bare(figure) => view! { <span class="length">{number(figure)}</span> }.into_any(),
-        })
-        .collect_view()
+pub fn said(phrase: Phrase) -> AnyView {
+    let bits = phrase.bits.into_iter().map(|bit| match bit {
+        Bit::Words(words) => words.view(),
+        Bit::Figure(figure) => {
+            let unit = format!(" {}", figure.unit);
+            number(&figure).with(unit).view()
+        }
+        Bit::Bare(figure) => number(&figure).view(),
+    });
+    bits.collect::<Vec<_>>().view()
 }
 
-fn number(figure: Figure) -> AnyView {
-    let Some((over, under)) = figure.fraction else {
-        return figure.bare().into_any();
+fn number(figure: &Figure) -> Tag {
+    let length = classed("span", "length");
+    let Some((over, under)) = &figure.fraction else {
+        return length.with(figure.bare());
     };
     let minus = if figure.minus { "−" } else { "" };
-    view! {
-        <span class="heard">{figure.bare()}</span>
-        <span class="stack" aria-hidden="true">
-            {minus}{figure.whole}
-            <span class="fraction"><span>{over}</span><span>{under}</span></span>
-        </span>
-    }
-    .into_any()
+    let fraction =
+        classed("span", "fraction").with(tag("span").with(over.to_string())).with(tag("span").with(under.to_string()));
+    let seen =
+        classed("span", "stack").is("aria-hidden", "true").with(format!("{minus}{}", figure.whole)).with(fraction);
+    length.with(classed("span", "heard").with(figure.bare())).with(seen)
 }

@@ -2,16 +2,18 @@
 
 use leptos::prelude::*;
 
-use super::box_list::BoxList;
+use super::box_list::box_list;
+use super::child::{live, memo};
 use super::count_field::CountField;
 use super::desk::desk;
-use super::entry::Entry;
-use super::notes::Notes;
-use super::part_editor::PartEditor;
-use super::stage::Stage;
-use super::stock_list::StockList;
-use super::system_choice::SystemChoice;
-use super::text_field::TextField;
+use super::entry::entry;
+use super::notes::notes;
+use super::part_editor::part_editor;
+use super::stage::stage;
+use super::stock_list::stock_list;
+use super::system_choice::system_choice;
+use super::tag::{Tag, button, classed, tag};
+use super::text_field::text_field;
 use crate::form::registry::{FORMS, Holds};
 use crate::project::bound;
 use crate::project::finding::Place;
@@ -19,63 +21,50 @@ use crate::project::request::Part;
 use crate::say::{names, page};
 
 /// The request and the drawing that answers it.
-#[component]
-pub fn SetView() -> impl IntoView {
+#[must_use]
+pub fn set_view() -> Tag {
     let desk = desk();
     let project = desk.project;
-    let name = Memo::new(move |_| project.with(|p| p.name.clone()));
-    let sets = Memo::new(move |_| project.with(|p| p.sets));
-    let spares = Memo::new(move |_| project.with(|p| p.spares));
-    view! {
-        <div class="bench">
-            <div class="request">
-                <section class="sheet-of-paper" aria-label=page::SET>
-                    <div class="fields">
-                        <TextField
-                            id="set-name".to_owned()
-                            label=page::SET_NAME
-                            placeholder=Signal::stored(page::UNNAMED.to_owned())
-                            value=name
-                            commit=move |text: String| desk.edit("set-name", |p| p.name = text)
-                        />
-                        <CountField
-                            id="set-sets".to_owned()
-                            label=page::SETS.to_owned()
-                            hint=page::SETS_HINT
-                            range=bound::SETS
-                            value=sets
-                            findings=desk.findings(Place::Set, Some("sets"))
-                            commit=move |n: u32| desk.edit("set-sets", |p| p.sets = n)
-                        />
-                        <CountField
-                            id="set-spares".to_owned()
-                            label=page::SPARES.to_owned()
-                            hint=page::SPARES_HINT
-                            range=bound::SPARES
-                            value=spares
-                            findings=desk.findings(Place::Set, Some("spares"))
-                            commit=move |n: u32| desk.edit("set-spares", |p| p.spares = n)
-                        />
-                        <SystemChoice />
-                    </div>
-                    <Notes findings=desk.findings_besides(Place::Set, &["sets", "boxes", "spares"]) />
-                </section>
-                <BoxList />
-                <HolderEntry />
-                <StockList />
-            </div>
-            <Stage />
-        </div>
-    }
+    let name = memo(move || project.with(|p| p.name.clone()));
+    let unnamed = Signal::stored(page::UNNAMED.to_owned());
+    let sets = CountField {
+        id: "set-sets".to_owned(),
+        label: page::SETS,
+        hint: page::SETS_HINT,
+        range: bound::SETS,
+        value: memo(move || project.with(|p| p.sets)),
+        findings: desk.findings(Place::Set, Some("sets")).into(),
+        commit: Callback::new(move |n| desk.edit("set-sets", |p| p.sets = n)),
+    };
+    let spares = CountField {
+        id: "set-spares".to_owned(),
+        label: page::SPARES,
+        hint: page::SPARES_HINT,
+        range: bound::SPARES,
+        value: memo(move || project.with(|p| p.spares)),
+        findings: desk.findings(Place::Set, Some("spares")).into(),
+        commit: Callback::new(move |n| desk.edit("set-spares", |p| p.spares = n)),
+    };
+    let named = move |text| desk.edit("set-name", |p| p.name = text);
+    let fields = classed("div", "fields")
+        .with(text_field("set-name".to_owned(), page::SET_NAME, unnamed, name, named))
+        .with(sets.view())
+        .with(spares.view())
+        .with(system_choice());
+    let set = classed("section", "sheet-of-paper")
+        .is("aria-label", page::SET)
+        .with(fields)
+        .with(notes(desk.findings_besides(Place::Set, &["sets", "boxes", "spares"]).into()));
+    let request = classed("div", "request").with(set).with(box_list()).with(holder_entry()).with(stock_list());
+    classed("div", "bench").with(request).with(stage())
 }
 
 /// The holder, or a way to add one.
-#[component]
-fn HolderEntry() -> impl IntoView {
+fn holder_entry() -> Tag {
     let desk = desk();
-    let there = Memo::new(move |_| desk.project.with(|p| p.holder.is_some()));
-    let title = Memo::new(move |_| desk.project.with(|p| names::place(p, Place::Holder)));
-    let add = move |_| {
+    let there = memo(move || desk.project.with(|p| p.holder.is_some()));
+    let title = memo(move || desk.project.with(|p| names::place(p, Place::Holder)));
+    let add = move || {
         let form = FORMS.iter().find(|f| f.holds == Holds::Boxes).map_or("", |f| f.key);
         desk.edit("", |p| {
             let first = p.boxes.first();
@@ -91,22 +80,17 @@ fn HolderEntry() -> impl IntoView {
         });
         desk.place.set(Place::Holder);
     };
-    let remove = move |_| {
+    let remove = move || {
         desk.edit("", |p| p.holder = None);
         desk.place.set(desk.project.with_untracked(|p| p.boxes.first().map_or(Place::Set, |b| Place::Box(b.id))));
     };
-    view! {
-        <section aria-label=page::HOLDER>
-            <h2>{page::HOLDER}</h2>
-            <Show
-                when=move || there.get()
-                fallback=move || view! { <button type="button" class="add" on:click=add>{page::ADD_HOLDER}</button> }
-            >
-                <Entry place=Place::Holder title=title>
-                    <PartEditor place=Place::Holder />
-                    <p class="actions"><button type="button" on:click=remove>{page::REMOVE}</button></p>
-                </Entry>
-            </Show>
-        </section>
-    }
+    let holder = move || {
+        if !there.get() {
+            return button(page::ADD_HOLDER, add).class("add");
+        }
+        entry(Place::Holder, title.into(), move || {
+            vec![part_editor(Place::Holder), classed("p", "actions").with(button(page::REMOVE, remove))]
+        })
+    };
+    tag("section").is("aria-label", page::HOLDER).with(tag("h2").with(page::HOLDER)).with(live(holder))
 }

@@ -2,9 +2,12 @@
 
 use leptos::prelude::*;
 
+use super::child::{live, memo, shown, words};
 use super::desk::desk;
-use super::picture::Picture;
-use super::shelf::Shelf;
+use super::opened::opened;
+use super::picture::picture;
+use super::shelf::shelf;
+use super::tag::{Tag, button, classed, tag};
 use crate::draw::code::code;
 use crate::draw::svg::paint;
 use crate::keep::file::{self, Kept, MOST_BYTES};
@@ -13,22 +16,22 @@ use crate::web::share::{Copied, copy};
 use crate::web::{files, last, link};
 
 /// Sharing and files.
-#[component]
-pub fn Share() -> impl IntoView {
+#[must_use]
+pub fn share() -> Tag {
     let desk = desk();
-    let shelf = expect_context::<Shelf>();
-    let address = Memo::new(move |_| desk.project.with(|p| link::address(p).map_err(|why| format!("{why}."))));
-    let shown = move || address.get().unwrap_or_default();
+    let shelf = shelf();
+    let address = memo(move || desk.project.with(|p| link::address(p).map_err(|why| format!("{why}."))));
+    let shown_link = move || address.get().unwrap_or_default();
     let wrong = move || address.get().err();
     let told = RwSignal::new("");
     // Drawn only while it is looked at.
-    let (open, details) = (RwSignal::new(false), NodeRef::<leptos::html::Details>::new());
-    let code = Memo::new(move |_| {
+    let open = RwSignal::new(false);
+    let code = memo(move || {
         let address = open.get().then(|| address.get().ok()).flatten();
         let drawing = address.and_then(|a| code(&a, kept::CODE));
         drawing.as_ref().map(paint).unwrap_or_default()
     });
-    let copy_link = move |_| {
+    let copy_link = move || {
         if let Ok(address) = address.get_untracked() {
             copy(&address, move |copied| {
                 told.set(match copied {
@@ -38,14 +41,14 @@ pub fn Share() -> impl IntoView {
             });
         }
     };
-    let save_file = move |_| {
+    let save_file = move || {
         let project = desk.project.get_untracked();
         let name = kept::file_name(&project.name);
         let ticks = desk.ticks.get_untracked();
         let _ = files::give(&name, &file::write(&Kept { project, ticks, saved_at: None }));
     };
     let backup = RwSignal::new(last::wants_backup(shelf.list().entries.len()));
-    let save_all = move |_| {
+    let save_all = move || {
         if let Some(all) = shelf.all() {
             // A large backup is several files, so that each can be read again.
             for (i, text) in file::write_all(&all).iter().enumerate() {
@@ -62,39 +65,40 @@ pub fn Share() -> impl IntoView {
             None => shelf.said.set(Some(kept::FILE_NOT_READ.to_owned())),
         });
     };
-    view! {
-        <section class="sheet-of-paper">
-            <h2>{kept::SHARE}</h2>
-            <div class="field">
-                <label for="link">{kept::LINK}</label>
-                <input id="link" type="text" readonly prop:value=shown on:focus=move |_| told.set("") />
-                <p class="hint">{kept::LINK_HINT}</p>
-                {move || wrong().map(|why| view! { <p class="note stop" role="alert">{why}</p> })}
-            </div>
-            <p class="actions">
-                <button type="button" class="main" on:click=copy_link>{page::COPY_LINK}</button>
-            </p>
-            <p role="status">{told}</p>
-            <details class="code" on:toggle=move |_| open.set(details.get().is_some_and(|d| d.open())) node_ref=details>
-                <summary>{kept::CODE}</summary>
-                <Show
-                    when=move || !code.with(String::is_empty)
-                    fallback=move || open.get().then(|| view! { <p class="note caution">{kept::CODE_TOO_LONG}</p> })
-                >
-                    <Picture svg=code />
-                    <p class="hint">{kept::CODE_HINT}</p>
-                </Show>
-            </details>
-            <h2>{kept::FILES}</h2>
-            <Show when=move || backup.get()><p class="note caution" role="status">{kept::BACKUP}</p></Show>
-            <p class="actions">
-                <button type="button" on:click=save_file>{page::SAVE_FILE}</button>
-                <button type="button" on:click=save_all>{kept::SAVE_ALL}</button>
-            </p>
-            <div class="field">
-                <label for="open-file">{page::OPEN_FILE}</label>
-                <input id="open-file" type="file" accept=".json,application/json" on:change=open_file />
-            </div>
-        </section>
-    }
+    let link = tag("input")
+        .is("id", "link")
+        .is("type", "text")
+        .is("readonly", "")
+        .value(shown_link)
+        .on("focus", move |_| told.set(""));
+    let link = classed("div", "field")
+        .with(tag("label").is("for", "link").with(kept::LINK))
+        .with(link)
+        .with(classed("p", "hint").with(kept::LINK_HINT))
+        .with(live(move || wrong().map(|why| classed("p", "note stop").is("role", "alert").with(why))));
+    let code = live(move || {
+        if code.with(String::is_empty) {
+            return open.get().then(|| vec![classed("p", "note caution").with(kept::CODE_TOO_LONG)]);
+        }
+        Some(vec![picture(move || code.get()), classed("p", "hint").with(kept::CODE_HINT)])
+    });
+    let reminder = || classed("p", "note caution").is("role", "status").with(kept::BACKUP);
+    let open_one = tag("input")
+        .is("id", "open-file")
+        .is("type", "file")
+        .is("accept", ".json,application/json")
+        .on("change", open_file);
+    let open_one =
+        classed("div", "field").with(tag("label").is("for", "open-file").with(page::OPEN_FILE)).with(open_one);
+    let save = classed("p", "actions").with(button(page::SAVE_FILE, save_file)).with(button(kept::SAVE_ALL, save_all));
+    classed("section", "sheet-of-paper")
+        .with(tag("h2").with(kept::SHARE))
+        .with(link)
+        .with(classed("p", "actions").with(button(page::COPY_LINK, copy_link).class("main")))
+        .with(tag("p").is("role", "status").with(words(move || told.get().to_owned())))
+        .with(opened("code", kept::CODE, open).with(code))
+        .with(tag("h2").with(kept::FILES))
+        .with(shown(move || backup.get(), reminder))
+        .with(save)
+        .with(open_one)
 }

@@ -271,3 +271,9 @@ impl Shelf {
         self.store.with_value(|s| s.set_aside_text(key).ok().flatten())
     }
 }
+
+/// The shelf of this page.
+#[must_use]
+pub fn shelf() -> Shelf {
+    expect_context::<Shelf>()
+}

@@ -2,8 +2,10 @@
 
 use leptos::prelude::*;
 
+use super::child::{live, memo};
 use super::desk::desk;
 use super::said::said;
+use super::tag::{Tag, classed, tag};
 use crate::form::assembly::Size;
 use crate::measure::length::Length;
 use crate::measure::show::Figure;
@@ -13,46 +15,32 @@ use crate::say::page;
 use crate::say::phrase::Phrase;
 
 /// The three sizes of a box or holder, as the plan has them.
-#[component]
-pub fn SizeTable(
-    /// Of which box or holder.
-    place: Place,
-) -> impl IntoView {
+#[must_use]
+pub fn size_table(place: Place) -> AnyView {
     let desk = desk();
-    let sizes = Memo::new(move |_| {
+    let sizes = memo(move || {
         desk.shapes.with(|plan| {
             let part = plan.part(place)?;
             let assembly = part.assembly.as_ref()?;
             Some((plan.system, assembly.finished, assembly.inside, part.outside))
         })
     });
-    move || {
+    live(move || {
         sizes.get().map(|(system, finished, inside, outside)| {
-            view! {
-                <table class="sizes">
-                    <thead>
-                        <tr>
-                            <td></td>
-                            {page::ACROSS.map(|way| view! { <th scope="col">{way}</th> })}
-                        </tr>
-                    </thead>
-                    <tbody>
-                        {row(page::FINISHED, finished, |l| Figure::of(l, system))}
-                        {row(page::INSIDE, inside, |l| free(l, system))}
-                        {row(page::OUTSIDE, outside, |l| taken(l, system))}
-                    </tbody>
-                </table>
-            }
+            let ways = page::ACROSS.map(|way| tag("th").is("scope", "col").with(way)).into_iter().collect::<Vec<_>>();
+            let rows = vec![
+                row(page::FINISHED, finished, &|l| Figure::of(l, system)),
+                row(page::INSIDE, inside, &|l| free(l, system)),
+                row(page::OUTSIDE, outside, &|l| taken(l, system)),
+            ];
+            classed("table", "sizes")
+                .with(tag("thead").with(tag("tr").with(tag("td")).with(ways)))
+                .with(tag("tbody").with(rows))
         })
-    }
+    })
 }
 
-fn row(name: &'static str, size: Size, figure: impl Fn(Length) -> Figure) -> impl IntoView {
-    let cells = [size.width, size.depth, size.height].map(figure);
-    view! {
-        <tr>
-            <th scope="row">{name}</th>
-            {cells.map(|f| view! { <td>{said(Phrase::from(f))}</td> })}
-        </tr>
-    }
+fn row(name: &'static str, size: Size, figure: &dyn Fn(Length) -> Figure) -> Tag {
+    let cells = [size.width, size.depth, size.height].map(|l| tag("td").with(said(Phrase::from(figure(l)))));
+    tag("tr").with(tag("th").is("scope", "row").with(name)).with(cells.into_iter().collect::<Vec<_>>())
 }

@@ -2,15 +2,17 @@
 
 use leptos::prelude::*;
 
-use super::alerts::Alerts;
+use super::alerts::alerts;
+use super::child::{Child, live, memo, shown, words};
 use super::desk::{Desk, desk};
 use super::flat_view::slider;
-use super::fold_control::FoldControl;
-use super::legend::Legend;
-use super::panel_list::PanelList;
-use super::picture::Picture;
-use super::recipe::RecipeText;
+use super::fold_control::fold_control;
+use super::legend::legend;
+use super::panel_list::panel_list;
+use super::picture::touchable;
+use super::recipe::recipe_text;
 use super::said::said;
+use super::tag::{Tag, button, classed, tag};
 use crate::draw::drawing::{Drawing, Touch};
 use crate::draw::flat::{Look, flat};
 use crate::draw::folded::{Dress, folded};
@@ -23,8 +25,8 @@ use crate::project::request::{Project, Tint};
 use crate::say::{names, page};
 
 /// The drawing of what is at hand, with its recipe.
-#[component]
-pub fn Stage() -> impl IntoView {
+#[must_use]
+pub fn stage() -> Tag {
     let desk = desk();
     // Where a card or the board is edited, the box looked at last stays.
     let place = Memo::new(move |last: Option<&Place>| match desk.place.get() {
@@ -33,10 +35,10 @@ pub fn Stage() -> impl IntoView {
             desk.project.with_untracked(|p| p.boxes.first().map_or(Place::Holder, |b| Place::Box(b.id)))
         }),
     });
-    let fresh = Memo::new(move |_| desk.shapes.with(|p| drawn(p, place.get())));
-    let old = Memo::new(move |_| !fresh.get() && desk.good.with(|p| drawn(p, place.get())));
-    let shown = desk.shown(place.into());
-    let title = Memo::new(move |_| desk.project.with(|p| names::place(p, place.get())));
+    let fresh = memo(move || desk.shapes.with(|p| drawn(p, place.get())));
+    let old = memo(move || !fresh.get() && desk.good.with(|p| drawn(p, place.get())));
+    let now = desk.shown(place.into());
+    let title = memo(move || desk.project.with(|p| names::place(p, place.get())));
     let progress = RwSignal::new(0.0_f64);
     let turn = RwSignal::new(View::default().turn);
     let chosen = RwSignal::new(None::<PanelId>);
@@ -52,19 +54,19 @@ pub fn Stage() -> impl IntoView {
         chosen.set(None);
     });
     // An edit may leave fewer parts than were looked at.
-    let names = Memo::new(move |_| shown.with(|p| part_names(p, place.get())));
-    let part = Memo::new(move |_| piece.get().min(names.with(Vec::len).saturating_sub(1)));
-    let svg = Memo::new(move |_| {
+    let names = memo(move || now.with(|p| part_names(p, place.get())));
+    let part = memo(move || piece.get().min(names.with(Vec::len).saturating_sub(1)));
+    let svg = memo(move || {
         let (at, by) = (place.get(), progress.get());
         let view = View { turn: turn.get(), ..View::default() };
-        shown.with(|plan| {
+        now.with(|plan| {
             desk.project.with(|project| {
                 draw(plan, project, (at, part.get()), by, chosen.get(), view).as_ref().map(paint).unwrap_or_default()
             })
         })
     });
-    let moves = Memo::new(move |_| {
-        shown.with(|p| {
+    let moves = memo(move || {
+        now.with(|p| {
             let parts = p.part(place.get()).and_then(|p| p.assembly.as_ref()).map(|a| &a.parts);
             parts.and_then(|p| p.get(part.get())).map_or(0, |p| p.moves.len())
         })
@@ -74,36 +76,39 @@ pub fn Stage() -> impl IntoView {
         chosen.update(|c| *c = (*c != Some(panel)).then_some(panel));
     };
     let panel = move || chosen.get().and_then(|id| panel_words(desk, (place.get(), part.get()), id));
-    view! {
-        <div class="right">
-        <section class="stage" aria-label=title>
-            <h2>{title}</h2>
-            <Alerts />
-            <Show when=move || old.get()><p class="note stop" role="status">{page::BEFORE}</p></Show>
-            <Show
-                when=move || !svg.with(String::is_empty)
-                fallback=|| view! { <p class="empty">{page::NOTHING_YET}</p> }
-            >
-                <Show when=move || { names.with(Vec::len) > 1 }>
-                    <div class="either" role="group" aria-label=page::PARTS>
-                        {move || part_buttons(&names.get(), part, piece)}
-                    </div>
-                </Show>
-                <Picture svg=svg touched=touched />
-                <p class="spoken" role="status">
-                    {move || panel().unwrap_or_else(|| view! { <span>{page::TOUCH}</span> }.into_any())}
-                </p>
-                <FoldControl progress=progress moves=moves />
-                <Show when=move || { progress.get() > 0.0 }>{slider("stage-turn", page::TURN, -180.0, 180.0, turn)}</Show>
-            </Show>
-        </section>
-        <section class="reading" aria-label=page::RECIPE>
-            <RecipeText place=place />
-            <PanelList place=place part=part chosen=chosen />
-            <Legend />
-        </section>
-        </div>
-    }
+    let spoken = move || panel().map_or_else(|| tag("span").with(page::TOUCH), |p| tag("span").with(p));
+    let several = move || {
+        classed("div", "either")
+            .is("role", "group")
+            .is("aria-label", page::PARTS)
+            .with(live(move || part_buttons(&names.get(), part, piece)))
+    };
+    let turned = move || slider("stage-turn", page::TURN, -180.0, 180.0, turn);
+    let empty = memo(move || svg.with(String::is_empty));
+    let shown_part = move || {
+        if empty.get() {
+            return vec![classed("p", "empty").with(page::NOTHING_YET).view()];
+        }
+        vec![
+            shown(move || names.with(Vec::len) > 1, several),
+            touchable(move || svg.get(), touched).view(),
+            classed("p", "spoken").is("role", "status").with(live(spoken)).view(),
+            fold_control(progress, moves).view(),
+            shown(move || progress.get() > 0.0, turned),
+        ]
+    };
+    let drawing = classed("section", "stage")
+        .follows("aria-label", move || Some(title.get()))
+        .with(tag("h2").with(words(move || title.get())))
+        .with(alerts())
+        .with(shown(move || old.get(), || classed("p", "note stop").is("role", "status").with(page::BEFORE)))
+        .with(live(shown_part));
+    let reading = classed("section", "reading")
+        .is("aria-label", page::RECIPE)
+        .with(recipe_text(place.into()))
+        .with(panel_list(place.into(), part.into(), chosen))
+        .with(legend());
+    classed("div", "right").with(drawing).with(reading)
 }
 
 fn drawn(plan: &Plan, place: Place) -> bool {
@@ -116,19 +121,12 @@ fn part_names(plan: &Plan, place: Place) -> Vec<&'static str> {
     parts.map_or_else(Vec::new, |parts| parts.iter().map(|p| p.name).collect())
 }
 
-fn part_buttons(names: &[&'static str], part: Memo<usize>, piece: RwSignal<usize>) -> impl IntoView + use<> {
-    let each = names.iter().enumerate().map(|(i, &name)| {
-        view! {
-            <button
-                type="button"
-                aria-pressed=move || if part.get() == i { "true" } else { "false" }
-                on:click=move |_| piece.set(i)
-            >
-                {name}
-            </button>
-        }
-    });
-    each.collect_view()
+fn part_buttons(names: &[&'static str], part: Memo<usize>, piece: RwSignal<usize>) -> Vec<Tag> {
+    let each = names
+        .iter()
+        .enumerate()
+        .map(|(i, &name)| button(name, move || piece.set(i)).says("aria-pressed", move || part.get() == i));
+    each.collect()
 }
 
 fn draw(
@@ -152,6 +150,6 @@ fn draw(
 fn panel_words(desk: Desk, (place, part): (Place, usize), panel: PanelId) -> Option<AnyView> {
     desk.shapes.with(|plan| {
         let words = names::panel_list(plan.part(place)?, part, plan.system);
-        Some(said(words.get(panel.0)?.clone()).into_any())
+        Some(said(words.get(panel.0)?.clone()))
     })
 }

@@ -4,95 +4,88 @@ use std::collections::BTreeSet;
 
 use leptos::prelude::*;
 
+use super::before::before;
+use super::child::{live, memo, words};
 use super::desk::{Desk, desk};
-use super::glance::Glance;
-use super::picture::Picture;
+use super::glance::glance;
+use super::picture::picture;
 use super::said::said;
+use super::tag::{Tag, button, classed, tag};
 use crate::draw::step::step as draw;
 use crate::draw::svg::paint;
 use crate::make::step::Step;
 use crate::plan::Plan;
 use crate::project::request::Tint;
 use crate::say::page;
-use crate::say::step::{Said, step as say};
+use crate::say::step::step as say;
 
 /// Which steps are done, by their keys.
 pub type Ticks = RwSignal<BTreeSet<String>>;
 
 /// The making, step by step.
-#[component]
-pub fn StepsView() -> impl IntoView {
+#[must_use]
+pub fn steps_view() -> Tag {
     let desk = desk();
-    let done: Ticks = desk.ticks;
-    let large = desk.large;
+    let (done, large): (Ticks, _) = (desk.ticks, desk.large);
     on_cleanup(move || large.set(false));
-    let stopped = Memo::new(move |_| desk.plan.with(|p| p.stopped()));
-    let count = Memo::new(move |_| {
+    let count = memo(move || {
         desk.good.with(|p| (p.steps.iter().filter(|s| done.with(|d| d.contains(&s.key))).count(), p.steps.len()))
     });
-    view! {
-        <Show when=move || !large.get() fallback=move || view! { <Glance done=done large=large /> }>
-            <div class="steps">
-                <Show when=move || stopped.get()><p class="note stop" role="status">{page::BEFORE}</p></Show>
-                <p class="actions">
-                    <button type="button" class="main" on:click=move |_| large.set(true)>{page::ONE_AT_A_TIME}</button>
-                    <button
-                        type="button"
-                        disabled=move || count.get().0 == 0
-                        on:click=move |_| done.update(BTreeSet::clear)
-                    >{page::START_AGAIN}</button>
-                    <span role="status">{move || { let (n, all) = count.get(); page::done_of(n, all) }}</span>
-                </p>
-                {move || { let plan = desk.good.get(); list(desk, &plan, done) }}
-            </div>
-        </Show>
-    }
+    let how_many = move || {
+        let (n, all) = count.get();
+        page::done_of(n, all)
+    };
+    let whole = move || {
+        let again = button(page::START_AGAIN, move || done.update(BTreeSet::clear));
+        let actions = classed("p", "actions")
+            .with(button(page::ONE_AT_A_TIME, move || large.set(true)).class("main"))
+            .with(again.while_so("disabled", move || count.get().0 == 0))
+            .with(tag("span").is("role", "status").with(words(how_many)));
+        classed("div", "steps").with(before()).with(actions).with(live(move || list(desk, &desk.good.get(), done)))
+    };
+    tag("div").with(live(move || if large.get() { glance(done, large) } else { whole() }))
 }
 
-fn list(desk: Desk, plan: &Plan, done: Ticks) -> impl IntoView + use<> {
+fn list(desk: Desk, plan: &Plan, done: Ticks) -> Vec<Tag> {
     let mut last = None;
-    let rows = plan.steps.iter().enumerate().map(|(i, step)| {
-        let words = words(desk, plan, step);
-        let head = (last != Some(step.place)).then(|| view! { <h2>{words.place.clone()}</h2> });
+    let rows = plan.steps.iter().enumerate().flat_map(|(i, step)| {
+        let (place, title, lines) = step_words(desk, plan, step);
+        let head = (last != Some(step.place)).then(|| tag("h2").with(place));
         last = Some(step.place);
-        let svg = Signal::stored(picture(desk, plan, step));
-        let key = StoredValue::new(step.key.clone());
-        let ticked = move || key.with_value(|k| done.with(|d| d.contains(k)));
-        let lines = words.lines.into_iter().map(|l| view! { <p>{said(l)}</p> }).collect_view();
-        view! {
-            {head}
-            <article class="step sheet-of-paper" class:done=ticked>
-                <div class="words">
-                    <h3><span class="number">{i + 1}</span><span>{said(words.title)}</span></h3>
-                    {times(step.times)}
-                    {lines}
-                    {words.caution.map(|c| view! { <p class="note caution">{c}</p> })}
-                    <label class="tick">
-                        <input type="checkbox" prop:checked=ticked on:change=move |_| key.with_value(|k| toggle(done, k)) />
-                        <span>{page::DONE}</span>
-                    </label>
-                </div>
-                <Picture svg=svg />
-            </article>
-        }
+        let svg = drawing(desk, plan, step);
+        let (key, same) = (step.key.clone(), step.key.clone());
+        let ticked = memo(move || done.with(|d| d.contains(&key)));
+        let number = classed("span", "number").with((i + 1).to_string());
+        let tick = tag("input")
+            .is("type", "checkbox")
+            .checked(move || ticked.get())
+            .on("change", move |_| toggle(done, &same));
+        let words = classed("div", "words")
+            .with(tag("h3").with(number).with(tag("span").with(title)))
+            .with(lines)
+            .with(classed("label", "tick").with(tick).with(tag("span").with(page::DONE)));
+        let row = classed("article", "step sheet-of-paper")
+            .class_while("done", move || ticked.get())
+            .with(words)
+            .with(picture(move || svg.clone()));
+        head.into_iter().chain([row])
     });
-    rows.collect_view()
+    rows.collect()
 }
 
-/// The words of a step.
-pub fn words(desk: Desk, plan: &Plan, step: &Step) -> Said {
-    desk.project.with(|p| say(step, plan, p, desk.spelling.get()))
+/// Where a step is made, what it is called, and what is said about it.
+pub fn step_words(desk: Desk, plan: &Plan, step: &Step) -> (String, AnyView, Vec<Tag>) {
+    let words = desk.project.with(|p| say(step, plan, p, desk.spelling.get()));
+    let times = (step.times > 1).then(|| classed("p", "times").with(page::times(step.times)));
+    let lines = words.lines.into_iter().map(|l| tag("p").with(said(l)));
+    let caution = words.caution.map(|c| classed("p", "note caution").with(c));
+    (words.place, said(words.title), times.into_iter().chain(lines).chain(caution).collect())
 }
 
 /// The drawing of a step.
-pub fn picture(desk: Desk, plan: &Plan, step: &Step) -> String {
+pub fn drawing(desk: Desk, plan: &Plan, step: &Step) -> String {
     let drawing = desk.project.with(|p| draw(step, plan, &|card| p.card(card).map_or_else(Tint::default, |c| c.tint)));
     drawing.as_ref().map(paint).unwrap_or_default()
-}
-
-/// How often, where it is more than once.
-pub fn times(times: u64) -> Option<impl IntoView + use<>> {
-    (times > 1).then(|| view! { <p class="times">{page::times(times)}</p> })
 }
 
 /// Ticks a step, or takes its tick off.

@@ -2,51 +2,45 @@
 
 use leptos::prelude::*;
 
-use super::card_editor::CardEditor;
+use super::card_editor::card_editor;
+use super::child::{each, memo, shown};
 use super::desk::{Desk, desk};
-use super::entry::Entry;
-use super::tool_fields::ToolFields;
+use super::entry::entry;
+use super::tag::{Tag, button, classed, tag};
+use super::tool_fields::tool_fields;
 use crate::project::bound;
 use crate::project::finding::Place;
 use crate::project::request::Project;
 use crate::say::{names, page};
 
 /// All cards, then the board.
-#[component]
-pub fn StockList() -> impl IntoView {
+#[must_use]
+pub fn stock_list() -> Tag {
     let desk = desk();
-    let ids = Memo::new(move |_| desk.project.with(|p| p.cards.iter().map(|c| c.id).collect::<Vec<_>>()));
+    let ids = memo(move || desk.project.with(|p| p.cards.iter().map(|c| c.id).collect::<Vec<_>>()));
     let full = move || ids.with(Vec::len) >= bound::CARDS.most as usize;
     let one = move |id: u16| {
-        let title = Memo::new(move |_| desk.project.with(|p| names::card(p, id)));
-        let used = Memo::new(move |_| desk.project.with(|p| in_use(p, id)));
-        view! {
-            <Entry place=Place::Card(id) title=title>
-                <CardEditor id=id />
-                <p class="actions">
-                    <button
-                        type="button"
-                        disabled=used
-                        on:click=move |_| {
-                            desk.edit("", |p| p.cards.retain(|c| c.id != id));
-                            desk.place.set(Place::Set);
-                        }
-                    >{page::REMOVE}</button>
-                    <Show when=move || used.get()><span class="hint">{page::CARD_IN_USE}</span></Show>
-                </p>
-            </Entry>
-        }
+        let title = memo(move || desk.project.with(|p| names::card(p, id)));
+        let used = memo(move || desk.project.with(|p| in_use(p, id)));
+        let remove = move || {
+            desk.edit("", |p| p.cards.retain(|c| c.id != id));
+            desk.place.set(Place::Set);
+        };
+        entry(Place::Card(id), title.into(), move || {
+            let mut fields = card_editor(id);
+            let why = shown(move || used.get(), || classed("span", "hint").with(page::CARD_IN_USE));
+            let remove = button(page::REMOVE, remove).while_so("disabled", move || used.get());
+            fields.push(classed("p", "actions").with(remove).with(why));
+            fields
+        })
     };
-    view! {
-        <section aria-label=page::CARD_AND_BOARD>
-            <h2>{page::CARD_AND_BOARD}</h2>
-            <For each=move || ids.get() key=|id| *id children=one />
-            <button type="button" class="add" disabled=full on:click=move |_| add(desk)>{page::ADD_CARD}</button>
-            <Entry place=Place::Board title=Signal::stored(page::BOARD.to_owned())>
-                <ToolFields />
-            </Entry>
-        </section>
-    }
+    let board = Signal::stored(page::BOARD.to_owned());
+    tag("section")
+        .is("aria-label", page::CARD_AND_BOARD)
+        .with(tag("h2").with(page::CARD_AND_BOARD))
+        .with(each(move || ids.get(), one))
+        .with(button(page::ADD_CARD, move || add(desk)).class("add").while_so("disabled", full))
+        .with(entry(Place::Board, board, tool_fields))
 }
 
 fn in_use(project: &Project, card: u16) -> bool {

@@ -2,32 +2,32 @@
 
 use leptos::prelude::*;
 
+use super::child::words;
 use super::desk::desk;
+use super::either::either;
+use super::tag::{Tag, button};
 use crate::measure::system::System;
 use crate::say::page;
+use crate::say::spelling::Spelling;
 
 /// Two buttons of which one is pressed.
-#[component]
-pub fn SystemChoice() -> impl IntoView {
+#[must_use]
+pub fn system_choice() -> Tag {
     let desk = desk();
     let system = desk.system();
-    let name = move |one: System| match one {
+    let one = move |one: System| {
+        let choose = move || desk.edit("", |p| p.system = one);
+        let says = words(move || name(one, desk.spelling.get()).to_owned());
+        button(says, choose).says("aria-pressed", move || system.get() == one)
+    };
+    either(page::MEASURED_IN, System::ALL.map(one).into_iter().collect())
+}
+
+/// What a system is called.
+#[must_use]
+pub fn name(system: System, spelling: Spelling) -> &'static str {
+    match system {
         System::Inch => page::INCHES,
-        System::Metric => page::spelt(page::MILLIMETRES, desk.spelling.get()),
-    };
-    let button = move |one: System| {
-        view! {
-            <button
-                type="button"
-                aria-pressed=move || if system.get() == one { "true" } else { "false" }
-                on:click=move |_| desk.edit("", |p| p.system = one)
-            >{move || name(one)}</button>
-        }
-    };
-    view! {
-        <fieldset class="field">
-            <legend>{page::MEASURED_IN}</legend>
-            <div class="either">{System::ALL.map(button)}</div>
-        </fieldset>
+        System::Metric => page::spelt(page::MILLIMETRES, spelling),
     }
 }

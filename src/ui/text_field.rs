@@ -3,39 +3,26 @@
 use leptos::prelude::*;
 
 use super::desk::desk;
+use super::tag::{Tag, classed, tag};
 
-/// A name, as the maker writes it.
-#[component]
-pub fn TextField(
-    /// Unique on the page.
+/// A name, as the maker writes it; `id` is unique on the page, `placeholder` stands where nothing is written.
+#[must_use]
+pub fn text_field(
     id: String,
-    /// What it is called.
-    #[prop(into)]
-    label: String,
-    /// Where nothing is written.
-    #[prop(optional, into)]
+    label: &'static str,
     placeholder: Signal<String>,
-    /// What is written now.
-    #[prop(into)]
-    value: Signal<String>,
-    /// Takes another.
-    #[prop(into)]
-    commit: Callback<String>,
-) -> impl IntoView {
+    value: Memo<String>,
+    commit: impl Fn(String) + Send + 'static,
+) -> Tag {
     let desk = desk();
-    view! {
-        <div class="field">
-            <label for=id.clone()>{label}</label>
-            <input
-                id=id
-                type="text"
-                maxlength="120"
-                autocomplete="off"
-                placeholder=placeholder
-                prop:value=value
-                on:input=move |event| commit.run(event_target_value(&event))
-                on:blur=move |_| desk.settle()
-            />
-        </div>
-    }
+    let input = tag("input")
+        .is("id", id.clone())
+        .is("type", "text")
+        .is("maxlength", "120")
+        .is("autocomplete", "off")
+        .follows("placeholder", move || Some(placeholder.get()))
+        .value(move || value.get())
+        .on("input", move |event| commit(event_target_value(&event)))
+        .on("blur", move |_| desk.settle());
+    classed("div", "field").with(tag("label").is("for", id).with(label)).with(input)
 }

@@ -2,9 +2,11 @@
 
 use leptos::prelude::*;
 
+use super::child::memo;
 use super::desk::{Desk, desk};
 use super::length_field::LengthField;
-use super::notes::Notes;
+use super::notes::notes;
+use super::tag::{Tag, classed};
 use crate::measure::given::Given;
 use crate::measure::length::Length;
 use crate::measure::show::Figure;
@@ -63,19 +65,17 @@ const TOOLS: [Tool; 5] = [
 ];
 
 /// The fields of the tools.
-#[component]
-pub fn ToolFields() -> impl IntoView {
+#[must_use]
+pub fn tool_fields() -> Vec<Tag> {
     let desk = desk();
     let shown = &["inch-step", "metric-step", "longest-cut", "least-strip", "edge-trim"];
-    view! {
-        <Notes findings=desk.findings_besides(Place::Board, shown) />
-        <div class="fields">{TOOLS.map(|tool| field(desk, tool))}</div>
-    }
+    let fields = TOOLS.map(|tool| field(desk, tool)).into_iter().collect::<Vec<_>>();
+    vec![notes(desk.findings_besides(Place::Board, shown).into()), classed("div", "fields").with(fields)]
 }
 
-fn field(desk: Desk, tool: Tool) -> impl IntoView {
+fn field(desk: Desk, tool: Tool) -> Tag {
     let Tool { key, label, hint, range, of } = tool;
-    let value = Memo::new(move |_| {
+    let value = memo(move || {
         // The same way in for reading and writing; a copy is read.
         let mut copy = desk.project.get();
         of(&mut copy).clone()
@@ -88,19 +88,18 @@ fn field(desk: Desk, tool: Tool) -> impl IntoView {
         "edge-trim" => usual(Length::ZERO, system.get()),
         _ => page::ANY_LENGTH.to_owned(),
     });
-    let commit = move |given: Option<Given>| desk.edit(key, |p| *of(p) = given);
-    view! {
-        <LengthField
-            id=key.to_owned()
-            label=label.to_owned()
-            hint=hint
-            range=range
-            value=value
-            usual=usual
-            findings=desk.findings(Place::Board, Some(key))
-            commit=commit
-        />
+    let commit = Callback::new(move |given: Option<Given>| desk.edit(key, |p| *of(p) = given));
+    LengthField {
+        id: key.to_owned(),
+        label,
+        hint: hint.to_owned(),
+        range,
+        value,
+        usual: Some(usual),
+        findings: desk.findings(Place::Board, Some(key)).into(),
+        commit,
     }
+    .view()
 }
 
 fn usual(length: Length, system: System) -> String {

@@ -136,6 +136,8 @@ fn a_page_that_does_not_fit_together_is_not_kept() {
             .js_async(
                 "const found = await navigator.serviceWorker.register('offline.js');
                  const worker = found.installing ?? found.waiting ?? found.active;
+                 // The page's own attempt may have ended before this one began.
+                 if (!worker) return 'redundant';
                  while (worker.state === 'installing') {
                    await new Promise((f) => worker.addEventListener('statechange', f, { once: true }));
                  }
