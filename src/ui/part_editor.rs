@@ -46,7 +46,7 @@ pub fn part_editor(place: Place) -> Tag {
     });
     let which_card =
         card_choice(id(place, "card"), page::CARD, card, desk.findings(place, Some("card")).into(), move |n| {
-            desk.edit_part(place, "", |p| p.card = n)
+            desk.edit_part(place, "", |p| p.card = n);
         });
     let fields = classed("div", "fields")
         .with(text_field(id(place, "name"), page::NAME, form_name.into(), name, named))
