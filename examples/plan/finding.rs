@@ -56,6 +56,8 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
             vec![("panel", json!(panel)), ("is", l(is)), ("least", l(least))]
         }
         What::TabTooWide { most }
+        | What::CornerTabTooLong { most }
+        | What::WallTooHigh { most }
         | What::RoundTooLarge { most }
         | What::StrapTooWide { most }
         | What::TuckHits { most }

@@ -5,9 +5,11 @@ pub mod input;
 pub mod registry;
 pub mod resolve;
 
+mod double_tray;
 mod joined;
 mod lid_base;
 mod row_holder;
+mod tray;
 mod tube;
 mod tuck_box;
 mod tuck_ends;

@@ -4,7 +4,7 @@ use crate::project::request::Part;
 
 use super::input::Input;
 use super::resolve::{Ask, Setting, Shaped};
-use super::{lid_base, row_holder, tuck_box, tuck_ends};
+use super::{double_tray, lid_base, row_holder, tray, tuck_box, tuck_ends};
 
 /// Whether a form holds gifts or boxes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -33,7 +33,8 @@ pub struct Form {
 }
 
 /// Every form there is.
-pub const FORMS: [Form; 4] = [tuck_box::FORM, row_holder::FORM, tuck_ends::FORM, lid_base::FORM];
+pub const FORMS: [Form; 6] =
+    [tuck_box::FORM, row_holder::FORM, tuck_ends::FORM, lid_base::FORM, tray::FORM, double_tray::FORM];
 
 /// The form with this key.
 #[must_use]
