@@ -55,7 +55,11 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         What::PanelTooSmall { panel, is, least } => {
             vec![("panel", json!(panel)), ("is", l(is)), ("least", l(least))]
         }
+        What::LooseFit { is, asked } => vec![("is", l(is)), ("asked", l(asked))],
+        What::Ribbon { length } => vec![("length", l(length))],
+        What::TooShortForTabs { least } => vec![("least", l(least))],
         What::TabTooWide { most }
+        | What::LidTooHigh { most }
         | What::CornerTabTooLong { most }
         | What::WallTooHigh { most }
         | What::RoundTooLarge { most }
