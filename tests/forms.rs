@@ -236,6 +236,34 @@ fn bag_over_its_whole_range() {
     prove(form("bag"));
 }
 
+#[test]
+fn tray_over_its_whole_range() {
+    prove(form("tray"));
+}
+
+#[test]
+fn double_tray_over_its_whole_range() {
+    prove(form("double-tray"));
+}
+
+/// Blanks as six and four independent makers give them, W + 2 H and W + 4 H; insides by the simple rule of box makers
+/// (length and width: score − t) and, for each layer more at a wall, one t: worked out here by hand.
+#[test]
+fn trays_have_the_usual_blank_and_hold_their_volume() {
+    for (key, blank, inside) in
+        [("tray", (150, 125), [99_700, 74_700, 24_850]), ("double-tray", (200, 175), [99_100, 73_500, 24_850])]
+    {
+        let (tray, t) = typical(form(key));
+        let net = &tray.parts[0].net;
+        assert_eq!(t, Length::um(300));
+        assert_eq!((net.blank.width(), net.blank.height()), (Length::mm(blank.0), Length::mm(blank.1)), "{key}");
+        let measured = snugfold::fold::room::inside_of(&tray.parts[0], t);
+        let volume: f64 = [measured.width, measured.depth, measured.height].into_iter().flatten().product();
+        let expected: f64 = inside.iter().map(|um| f64::from(*um) / 1e3).product();
+        assert!((volume - expected).abs() < 0.5, "{key}: {volume} mm³, by hand {expected} mm³");
+    }
+}
+
 /// The default request of a form, on the finest board, so that a millimetre is not lost in snapping.
 fn typical(form: &Form) -> (Assembly, Length) {
     let t = Length::um(300);
@@ -339,6 +367,9 @@ fn a_millimetre_wrong_is_caught() {
     assert_eq!(survivors(form("tuck-box")), ["column 5", "row 1"]);
     assert_eq!(survivors(form("row-holder")), Vec::<String>::new());
     assert_eq!(survivors(form("lid-base")), Vec::<String>::new());
+    assert_eq!(survivors(form("tray")), Vec::<String>::new());
+    // A wider first column or row makes only the strip wider that comes off the free edge of an inner wall.
+    assert_eq!(survivors(form("double-tray")), ["column 1", "row 1"]);
     assert_eq!(survivors(form("tuck-ends")), ["column 5", "row 1", "row 5"]);
     assert_eq!(survivors(form("bag")), ["column 7"]);
     // A wallet's tabs, and a flap that may end anywhere on the front.

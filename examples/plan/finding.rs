@@ -55,10 +55,16 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         What::PanelTooSmall { panel, is, least } => {
             vec![("panel", json!(panel)), ("is", l(is)), ("least", l(least))]
         }
+        What::LooseFit { is, asked } => vec![("is", l(is)), ("asked", l(asked))],
+        What::Ribbon { length } => vec![("length", l(length))],
+        What::TooShortForTabs { least } => vec![("least", l(least))],
         What::TabTooWide { most }
         | What::HemTooHigh { most }
         | What::GussetsMeet { most }
         | What::FlapTooLong { most }
+        | What::LidTooHigh { most }
+        | What::CornerTabTooLong { most }
+        | What::WallTooHigh { most }
         | What::RoundTooLarge { most }
         | What::StrapTooWide { most }
         | What::TuckHits { most }
@@ -90,10 +96,6 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         What::UnevenDepths { play } => vec![("play", l(play))],
         What::ThicknessEstimated { thickness } => vec![("thickness", l(thickness))],
         What::MarginOutside { least, most } => vec![("least", l(least)), ("most", l(most))],
-        What::LooseFit { is, asked } => vec![("is", l(is)), ("asked", l(asked))],
-        What::LidTooHigh { most } => vec![("most", l(most))],
-        What::Ribbon { length } => vec![("length", l(length))],
-        What::TooShortForTabs { least } => vec![("least", l(least))],
         What::TooManyPieces { is, most } => vec![("is", json!(is)), ("most", json!(most))],
     }
 }

@@ -33,6 +33,10 @@ impl Layers {
     pub const TABBED_WALLS: Self = Self { lost: 6, added: 2 };
     /// Two walls, a tab glued inside one of them: what slides between them has − 2 t.
     pub const ONE_TAB: Self = Self { lost: 4, added: 2 };
+    /// Two walls, each rolled over onto its own inside: inside − 3 t, outside + t.
+    pub const ROLLED: Self = Self { lost: 6, added: 2 };
+    /// Two walls, each rolled over a tab glued inside it, three layers: inside − 5 t, outside + t.
+    pub const ROLLED_OVER_TABS: Self = Self { lost: 10, added: 2 };
     /// A floor below and a lid's top on the open edge above: inside − t/2, outside + 3 t/2.
     pub const LIDDED: Self = Self { lost: 1, added: 3 };
 

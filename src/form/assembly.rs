@@ -257,6 +257,18 @@ pub enum MoveName {
     CornerTabs,
     /// The side walls of a tray come up over the corner tabs.
     SideWalls,
+    /// The left and the right side come up.
+    UprightSides,
+    /// Front and back come up over the corner tabs.
+    FrontAndBack,
+    /// The front is rolled over to the inside.
+    RollFront,
+    /// The back is rolled over to the inside.
+    RollBack,
+    /// The left side is rolled over to the inside.
+    RollLeft,
+    /// The right side is rolled over to the inside.
+    RollRight,
     /// Walls that stay free stand up.
     FreeWalls,
     /// The treads and risers of steps fold to and fro.

@@ -115,6 +115,16 @@ pub enum What {
         /// The widest that can be hidden.
         most: Length,
     },
+    /// Corner tabs of a tray longer than its wall is high, or than half the wall they are glued to.
+    CornerTabTooLong {
+        /// The longest.
+        most: Length,
+    },
+    /// A wall too high to be rolled over: it would hit the wall opposite.
+    WallTooHigh {
+        /// The highest.
+        most: Length,
+    },
     /// A rounded corner larger than the free corner it is on.
     RoundTooLarge {
         /// The largest radius.

@@ -62,6 +62,14 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
             l(*most),
             " or less, or the box wider."
         ],
+        What::CornerTabTooLong { most } => phrase![
+            "A corner tab reaches no further than the wall is high, nor to the middle of the wall it is glued to: make it ",
+            l(*most),
+            " or less."
+        ],
+        What::WallTooHigh { most } => {
+            phrase!["A wall that high hits the one opposite when it is rolled over: make it ", l(*most), " or less."]
+        }
         What::RoundTooLarge { most } => {
             phrase!["The corners stand free for less than that: round them by ", l(*most), " or less."]
         }
@@ -150,7 +158,7 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
             ", the height of the lower wall: change one of them."
         ],
         What::NotchTooLarge { most } => {
-            phrase!["A notch of that radius takes more than a third of the front: make it ", l(*most), " or less."]
+            phrase!["A notch of that radius takes too much of the front: make it ", l(*most), " or less."]
         }
         What::LooseFit { is, asked } => phrase![
             "They will sit with ",

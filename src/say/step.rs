@@ -35,7 +35,7 @@ pub fn step(step: &Step, plan: &Plan, project: &Project, spelling: Spelling) -> 
     let part = plan.part(step.place);
     let (title, lines) = match &step.action {
         Action::CutPieces { card, pieces } => cut_pieces(plan, project, *card, pieces),
-        Action::Fill => ("Fill the boxes".into(), vec!["Put the gift in, and close each box.".into()]),
+        Action::Fill => ("Fill the boxes".into(), vec![fill(plan).into()]),
         Action::SlideIn => {
             let seated = plan.holder.as_ref().and_then(|h| h.assembly.as_ref()).is_some_and(|a| !a.seats.is_empty());
             let line = if seated {
@@ -55,6 +55,16 @@ pub fn step(step: &Step, plan: &Plan, project: &Project, spelling: Spelling) -> 
         _ => name,
     };
     Said { place, title, lines, caution: step.action.caution().map(caution) }
+}
+
+/// A box with nothing to close is only filled.
+fn fill(plan: &Plan) -> &'static str {
+    let parts = plan.boxes.iter().filter_map(|b| b.assembly.as_ref()).flat_map(|a| &a.parts);
+    if parts.flat_map(|p| &p.moves).any(|m| m.name == MoveName::Close) {
+        "Put the gift in, tuck the dust flaps, then the lid."
+    } else {
+        "Put the gift in."
+    }
 }
 
 /// The words of a caution.
@@ -172,6 +182,8 @@ fn punch(holes: &[Hole], net: &Net, system: System) -> (Phrase, Vec<Phrase>) {
     lines.push("Through everything that lies there: card, mat and the edge that is turned in.".into());
     ("Punch the holes for the ribbon".into(), lines)
 }
+/// What is said of each wall that is rolled over.
+const ROLLED: &str = "Its free edge goes down to the floor; rub the rim flat, and press the layers together all along.";
 
 fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
     let (title, line) = match name {
@@ -202,6 +214,15 @@ fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
         MoveName::SideWalls => {
             ("Glue the side walls to the corner tabs", "Tabs inside, upper edges level; press and hold each corner.")
         }
+        MoveName::UprightSides => ("Fold up the left and the right side", "The base stays flat on the table."),
+        MoveName::FrontAndBack => (
+            "Glue the front and the back to the corner tabs",
+            "Tabs inside, upper edges level; press and hold each corner.",
+        ),
+        MoveName::RollFront => ("Roll the front over to the inside", ROLLED),
+        MoveName::RollBack => ("Roll the back over to the inside", ROLLED),
+        MoveName::RollLeft => ("Roll the left side over to the inside", ROLLED),
+        MoveName::RollRight => ("Roll the right side over to the inside", ROLLED),
         MoveName::FreeWalls => ("Fold the walls up and let them fall open", "No glue here: the lid holds them up."),
         MoveName::Steps => {
             ("Fold treads and risers", "Away from you at the front of a tread, towards you at its back.")

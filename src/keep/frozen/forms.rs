@@ -179,4 +179,28 @@ pub const FORMS: &[Form] = &[
             input(7, "corner-radius", Worked),
         ],
     },
+    Form {
+        number: 4,
+        key: "tray",
+        inputs: &[
+            input(1, "width", is(4, 1, 1_000)),
+            input(2, "depth", is(3, 1, 750)),
+            input(3, "height", is(1, 1, 250)),
+            input(4, "size", First(&["finished", "inside"])),
+            input(5, "tab", Worked),
+            input(6, "notch", First(&["no", "yes"])),
+            input(7, "notch-radius", Worked),
+        ],
+    },
+    Form {
+        number: 5,
+        key: "double-tray",
+        inputs: &[
+            input(1, "width", is(4, 1, 1_000)),
+            input(2, "depth", is(3, 1, 750)),
+            input(3, "height", is(1, 1, 250)),
+            input(4, "size", First(&["finished", "inside"])),
+            input(5, "tab", Worked),
+        ],
+    },
 ];
