@@ -87,7 +87,7 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         What::ThicknessEstimated { thickness } => vec![("thickness", l(thickness))],
         What::MarginOutside { least, most } => vec![("least", l(least)), ("most", l(most))],
         What::LooseFit { is, asked } => vec![("is", l(is)), ("asked", l(asked))],
-        What::LidTooHigh { most } => vec![("most", l(most))],
+        What::LidTooHigh { most } | What::LipTooLong { most } => vec![("most", l(most))],
         What::Ribbon { length } => vec![("length", l(length))],
         What::TooShortForTabs { least } => vec![("least", l(least))],
         What::TooManyPieces { is, most } => vec![("is", json!(is)), ("most", json!(most))],

@@ -8,6 +8,7 @@ pub mod resolve;
 mod band;
 mod drawer;
 mod grid_holder;
+mod hinged_box;
 mod joined;
 mod lid_base;
 mod row_holder;

@@ -4,7 +4,7 @@ use crate::project::request::Part;
 
 use super::input::Input;
 use super::resolve::{Ask, Setting, Shaped};
-use super::{band, drawer, grid_holder, lid_base, row_holder, set_tray, tower, tuck_box, tuck_ends};
+use super::{band, drawer, grid_holder, hinged_box, lid_base, row_holder, set_tray, tower, tuck_box, tuck_ends};
 
 /// Whether a form holds gifts or boxes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -33,7 +33,7 @@ pub struct Form {
 }
 
 /// Every form there is.
-pub const FORMS: [Form; 9] = [
+pub const FORMS: [Form; 10] = [
     tuck_box::FORM,
     row_holder::FORM,
     tuck_ends::FORM,
@@ -43,6 +43,7 @@ pub const FORMS: [Form; 9] = [
     band::FORM,
     tower::FORM,
     set_tray::FORM,
+    hinged_box::FORM,
 ];
 
 /// The form with this key.
