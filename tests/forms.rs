@@ -213,6 +213,11 @@ fn form(key: &str) -> &'static Form {
 }
 
 #[test]
+fn hinged_box_over_its_whole_range() {
+    prove(form("hinged-box"));
+}
+
+#[test]
 fn tuck_ends_over_its_whole_range() {
     prove(form("tuck-ends"));
 }
@@ -379,6 +384,9 @@ fn a_millimetre_wrong_is_caught() {
     assert_eq!(survivors(form("set-tray")), Vec::<String>::new());
     assert_eq!(survivors(form("grid-holder")), Vec::<String>::new());
     assert_eq!(survivors(form("band")), ["column 5"]);
+    // A front lip of any depth does its work. The first column and row begin with what is trimmed off: more of that
+    // leaves every panel as it was.
+    assert_eq!(survivors(form("hinged-box")), ["column 1", "row 1", "row 5"]);
     assert_eq!(survivors(form("tower")), ["column 5", "wrap: column 5"]);
     assert_eq!(survivors(form("carrier")), Vec::<String>::new());
     assert_eq!(survivors(form("book-cover")), Vec::<String>::new());

@@ -63,6 +63,7 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         | What::GussetsMeet { most }
         | What::FlapTooLong { most }
         | What::LidTooHigh { most }
+        | What::LipTooLong { most }
         | What::CornerTabTooLong { most }
         | What::WallTooHigh { most }
         | What::RoundTooLarge { most }

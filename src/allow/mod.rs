@@ -26,6 +26,10 @@ impl Layers {
     /// A tuck top (dust flaps and lid) over a base of three layers (inner panel, side flaps, outer panel):
     /// inside − 2 t, outside + 3 t.
     pub const TUCK_AND_BASE: Self = Self { lost: 4, added: 6 };
+    /// Two walls, a lid's lip inside each: inside − 3 t, outside + t.
+    pub const LIPPED_WALLS: Self = Self { lost: 6, added: 2 };
+    /// Two walls, a lid's lip inside one of them: inside − 2 t, outside + t.
+    pub const LIPPED_FRONT: Self = Self { lost: 4, added: 2 };
     /// A floor below an open edge: inside − t/2, outside + t/2.
     pub const OPEN: Self = Self { lost: 1, added: 1 };
 

@@ -44,7 +44,7 @@ mod tests {
 
     #[test]
     fn every_form_can_be_chosen_by_its_drawing() {
-        for form in &FORMS {
+        for form in FORMS {
             for system in [System::Inch, System::Metric] {
                 let drawing = sample(form, system, Tint::default());
                 assert!(drawing.is_some_and(|d| d.marks.len() > 4), "{} in {system:?}", form.key);

@@ -241,6 +241,10 @@ pub enum MoveName {
     BaseOuter,
     /// The dust flaps fold in.
     DustFlaps,
+    /// The lid's side lips turn down.
+    SideLips,
+    /// The lid of a hinged box closes: its side lips go in, then its front lip.
+    CloseHinged,
     /// The lid closes and its tuck slides in.
     Close,
     /// Front and back come up.

@@ -12,6 +12,7 @@ mod carrier;
 mod drawer;
 mod grid_holder;
 mod double_tray;
+mod hinged_box;
 mod joined;
 mod layered_box;
 mod lid_base;

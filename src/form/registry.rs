@@ -5,8 +5,8 @@ use crate::project::request::Part;
 use super::input::Input;
 use super::resolve::{Ask, Setting, Shaped};
 use super::{
-    bag, band, book_cover, carrier, double_tray, drawer, grid_holder, layered_box, lid_base, row_holder, set_tray,
-    step_stand, tower, tray, tuck_box, tuck_ends, wallet,
+    bag, band, book_cover, carrier, double_tray, drawer, grid_holder, hinged_box, layered_box, lid_base, row_holder,
+    set_tray, step_stand, tower, tray, tuck_box, tuck_ends, wallet,
 };
 
 /// Whether a form holds gifts or boxes.
@@ -36,24 +36,25 @@ pub struct Form {
 }
 
 /// Every form there is.
-pub const FORMS: [Form; 17] = [
+pub const FORMS: &[Form] = &[
     tuck_box::FORM,
-    row_holder::FORM,
     tuck_ends::FORM,
     tray::FORM,
     double_tray::FORM,
     lid_base::FORM,
     drawer::FORM,
+    hinged_box::FORM,
+    wallet::FORM,
+    bag::FORM,
+    layered_box::FORM,
+    row_holder::FORM,
     grid_holder::FORM,
+    carrier::FORM,
     band::FORM,
     tower::FORM,
-    carrier::FORM,
     set_tray::FORM,
     book_cover::FORM,
     step_stand::FORM,
-    layered_box::FORM,
-    bag::FORM,
-    wallet::FORM,
 ];
 
 /// The form with this key.

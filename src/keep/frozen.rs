@@ -173,7 +173,7 @@ mod tests {
 
     #[test]
     fn every_form_input_and_choice_stands_in_the_table() {
-        for live in &registry::FORMS {
+        for live in registry::FORMS {
             let old = named(live.key).filter(|f| f.number == live.number);
             let rows = live.inputs.iter().map(row).collect::<Vec<_>>().join("\n");
             let old =

@@ -252,6 +252,11 @@ pub enum What {
         /// The longest.
         most: Length,
     },
+    /// A lid's lip so long that it leaves too little wall for the corner tabs, or too little of itself.
+    LipTooLong {
+        /// The longest.
+        most: Length,
+    },
     /// A ribbon to pull by, and how long it is.
     Ribbon {
         /// Its length.

@@ -170,6 +170,11 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
         What::LidTooHigh { most } => {
             phrase!["The lid's wall would stand below the base: make it ", l(*most), " or less."]
         }
+        What::LipTooLong { most } => phrase![
+            "The lips reach less than half the height and half the depth: make them ",
+            l(*most),
+            " or less, or the box larger."
+        ],
         What::Ribbon { length } => phrase![
             "Cut ",
             l(*length),

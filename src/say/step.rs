@@ -204,6 +204,11 @@ fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
         }
         MoveName::CloseBelow => ("Close the lower end", "Bow the tuck a little and slide it in behind the front."),
         MoveName::Close => ("Close the lid", "Bow the tuck a little and slide it in behind the front."),
+        MoveName::SideLips => ("Turn down the lid's side lips", "The cut-off corners point to the front."),
+        MoveName::CloseHinged => (
+            "Close the lid, lips inside",
+            "Side lips inside the side walls first; then bow the front lip a little and slide it in behind the front.",
+        ),
         MoveName::Uprights => ("Fold up the front and the back", "What lies between them stays flat on the table."),
         MoveName::Wings => ("Fold the wings in round the corners", "They stand upright across the ends."),
         MoveName::Ends => (

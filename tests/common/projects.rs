@@ -241,7 +241,7 @@ fn tint() -> impl Strategy<Value = Tint> {
 
 /// A part of a form that holds what it should, some of its inputs typed.
 fn likely_part(holds: Holds) -> impl Strategy<Value = Part> {
-    let forms: Vec<Form> = FORMS.into_iter().filter(|f| f.holds == holds).collect();
+    let forms: Vec<Form> = FORMS.iter().copied().filter(|f| f.holds == holds).collect();
     (0..forms.len()).prop_flat_map(move |at| {
         let form = forms[at];
         let inputs: Vec<_> = form.inputs.iter().map(|i| option::of(likely_entry(i.kind))).collect();

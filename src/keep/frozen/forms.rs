@@ -203,4 +203,16 @@ pub const FORMS: &[Form] = &[
             input(5, "tab", Worked),
         ],
     },
+    Form {
+        number: 6,
+        key: "hinged-box",
+        inputs: &[
+            input(1, "width", is(4, 1, 1_000)),
+            input(2, "depth", is(3, 1, 750)),
+            input(3, "height", is(3, 2, 400)),
+            input(4, "size", First(&["finished", "inside"])),
+            input(5, "tab", Worked),
+            input(6, "lip", Worked),
+        ],
+    },
 ];
