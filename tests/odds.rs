@@ -4,8 +4,12 @@
 mod common;
 
 use common::dice::Dice;
-use snugfold::fit::odds::{Chain, Kind, Link, On, below};
+use snugfold::fit::odds::{Accuracy, Chain, Kind, Link, On, below};
+use snugfold::make::slides::{Cure, Way, odds};
 use snugfold::measure::length::Length;
+use snugfold::measure::system::System;
+use snugfold::plan::plan;
+use snugfold::project::request::Project;
 
 fn link(times: u32, tolerance: Length) -> Link {
     Link { kind: Kind::Score, on: On::Inner, times, tolerance }
@@ -78,7 +82,7 @@ fn published_stack_ups_come_out() {
 }
 
 /// A throw of a normal distribution (Box and Muller 1958), of which ± `two` is two standard deviations.
-pub fn thrown(dice: &mut Dice, two: f64) -> f64 {
+fn thrown(dice: &mut Dice, two: f64) -> f64 {
     let mut even = || ((dice.bits() >> 11) as f64 + 0.5) / (1_u64 << 53) as f64;
     let (u, v) = (even(), even());
     two / 2.0 * (-2.0 * libm::log(u)).sqrt() * libm::cos(std::f64::consts::TAU * v)
@@ -111,4 +115,109 @@ fn without_errors_it_fits_or_it_does_not() {
     let bare = |um| Chain { links: Vec::new(), gap: Length::um(um) };
     assert_eq!([-1, 0, 1].map(|um| bare(um).chance()), [0.0, 0.0, 1.0]);
     assert_eq!(bare(0).tightest(), None);
+}
+
+/// Three boxes of 80 × 40 mm in card of 0.3 mm with mats of 0.25 mm on all walls.
+const THREE: &str = r#"{ "system": "metric",
+    "cards": [ { "id": 1, "grammage": 270, "thickness": "0.3 mm", "sheet_width": "600 mm", "sheet_height": "600 mm" },
+               { "id": 2, "grammage": 220, "thickness": "0.25 mm", "sheet_width": "600 mm", "sheet_height": "600 mm" } ],
+    "boxes": [ { "id": 1, "form": "tuck-box", "count": 3, "card": 1, "mats": { "card": 2 },
+        "inputs": { "width": "80 mm", "depth": "40 mm", "height": "120 mm" } } ],
+    "holder": { "id": 0, "form": "row-holder", "card": 1 } }"#;
+
+fn three() -> Project {
+    serde_json::from_str(THREE).expect("it is a project")
+}
+
+/// Counted by hand on a box and a holder.
+#[test]
+fn the_chains_of_a_set_are_as_counted() {
+    let plan = plan(&three(), System::Metric);
+    let holder = plan.holder.as_ref().expect("it has one");
+    let odds = odds(&plan.boxes, holder, System::Metric, &Accuracy::usual(System::Metric)).expect("it is planned");
+    let um = Length::um;
+    let link = |kind, on, times, um| Link { kind, on, times, tolerance: Length::um(um) };
+    // 3 × (80 + 0.3 + 2 × 0.25) = 242.4 stands in 244.6 − 0.6: the first millimetre from 242.4 + 1.5 + 0.6 on is 245.
+    assert_eq!(odds.along.gap, um(245_000 - 600 - 242_400));
+    assert_eq!(
+        odds.along.links,
+        [
+            link(Kind::Score, On::Inner, 6, 400),
+            link(Kind::Score, On::Outer, 2, 400),
+            link(Kind::Card, On::Both, 1, 75), // 5 % of 3 boxes and the two double ends of the holder: 3 t + 2 t
+            link(Kind::Card, On::Both, 1, 75), // 5 % of 6 mats
+        ]
+    );
+    // From front to back, the side with the seam: one score, one cut edge, one joint; the holder's end flaps are cut
+    // and glued at both edges.
+    let (across, n) = &odds.across[0];
+    assert_eq!((across.gap, *n), (um(43_000 - 300 - 40_800), 3));
+    assert_eq!(
+        across.links,
+        [
+            link(Kind::Score, On::Inner, 1, 400),
+            link(Kind::Cut, On::Inner, 1, 500),
+            link(Kind::Glue, On::Inner, 1, 300),
+            link(Kind::Cut, On::Outer, 2, 500),
+            link(Kind::Glue, On::Outer, 2, 300),
+            link(Kind::Card, On::Both, 1, 30),
+            link(Kind::Card, On::Both, 1, 25),
+        ]
+    );
+    assert_eq!(odds.along.worst(), um(8 * 400 + 150));
+}
+
+/// Whole sets made by dice: every box and the holder with its own errors, the card with one. What is said of each
+/// chain is what is thrown, and what is said of the set is no more than that, and hardly less.
+#[test]
+fn the_chance_of_a_set_is_what_dice_make() {
+    const THROWS: u32 = 200_000;
+    let plan = plan(&three(), System::Metric);
+    let holder = plan.holder.as_ref().expect("it has one");
+    for worse in [1, 2] {
+        let usual = Accuracy::usual(System::Metric);
+        let a = Accuracy { score: usual.score * worse, cut: usual.cut * worse, ..usual };
+        let said = odds(&plan.boxes, holder, System::Metric, &a).expect("it is planned");
+        let mut dice = Dice(5);
+        let (mut along, mut all) = (0_u32, 0_u32);
+        let [score, cut, glue] = [a.score, a.cut, a.glue].map(Length::as_mm);
+        for _ in 0..THROWS {
+            let mut t = |two: f64| thrown(&mut dice, two);
+            let (card, mat) = (0.3 * (1.0 + t(0.05)), 0.25 * (1.0 + t(0.05)));
+            let inside_length = 245.0 + t(score) + t(score) - 2.0 * card;
+            let inside_depth = 43.0 + t(cut) + t(cut) + t(glue) + t(glue) - card;
+            let (mut row, mut deepest) = (0.0, 0.0_f64);
+            for _ in 0..3 {
+                row += 80.0 + t(score) + t(score) + card + 2.0 * mat;
+                deepest = deepest.max(40.0 + t(score) + t(cut) + t(glue) + card + 2.0 * mat);
+            }
+            along += u32::from(row < inside_length);
+            all += u32::from(row < inside_length && deepest < inside_depth);
+        }
+        let share = |n: u32| f64::from(n) / f64::from(THROWS);
+        let all_said = f64::from(said.per_mille) / 1_000.0;
+        assert!((share(along) - said.along.chance()).abs() < 0.005, "{} {}", share(along), said.along.chance());
+        println!("set: {} thrown, {all_said} said", share(all));
+        assert!(all_said < share(all) + 0.005 && all_said > share(all) - 0.08, "{} {all_said}", share(all));
+    }
+}
+
+#[test]
+fn a_sure_hand_needs_nothing_and_a_shaky_one_measures_first() {
+    let plan = plan(&three(), System::Metric);
+    let holder = plan.holder.as_ref().expect("it has one");
+    let with = |um| {
+        let a = Accuracy { score: Length::um(um), cut: Length::um(um), glue: Length::um(um), thickness: 50 };
+        let o = odds(&plan.boxes, holder, System::Metric, &a).expect("it is planned");
+        (o.per_mille, o.cure, o.way)
+    };
+    assert_eq!(with(0).0, 1_000);
+    assert_eq!(with(100).1, Cure::None);
+    let (now, cure, _) = with(600);
+    assert!(now < 990 && matches!(cure, Cure::Clearance(_)), "{now} {cure:?}");
+    assert_eq!(with(2_000).1, Cure::MeasureFirst);
+    assert_eq!(with(-5).0, 1_000, "below its range counts as nothing");
+    assert!([Way::Along, Way::Across].contains(&with(600).2));
+    assert!(odds(&[], holder, System::Metric, &Accuracy::usual(System::Metric)).is_none());
+    assert!(odds(&plan.boxes, &plan.boxes[0], System::Metric, &Accuracy::usual(System::Metric)).is_none());
 }

@@ -8,6 +8,7 @@ use super::desk::desk;
 use super::form_picker::FormPicker;
 use super::mats_fields::MatsFields;
 use super::notes::Notes;
+use super::odds_line::OddsLine;
 use super::part_fields::{PartFields, id};
 use super::size_table::SizeTable;
 use super::text_field::TextField;
@@ -63,6 +64,7 @@ pub fn PartEditor(
                 <legend>{page::SIZES}</legend>
                 <div class="fields"><PartFields place=place /></div>
                 <SizeTable place=place />
+                {(place == Place::Holder).then(|| view! { <OddsLine /> })}
             </fieldset>
             <MatsFields place=place />
         </div>
