@@ -5,10 +5,12 @@ use std::collections::BTreeMap;
 use nalgebra::{Isometry3, Point3, Translation3, UnitQuaternion, Vector3};
 use proptest::prelude::*;
 
+use snugfold::fit::odds::Accuracy;
 use snugfold::fold::motion::{bends, folded};
 use snugfold::fold::pose::Pose;
 use snugfold::fold::room::{inside_of, outside_of};
 use snugfold::form::assembly::Part as FormPart;
+use snugfold::make::slides::{Cure, SURE, odds};
 use snugfold::measure::given::Given;
 use snugfold::measure::length::Length;
 use snugfold::measure::point::Point;
@@ -111,6 +113,32 @@ proptest! {
         // Never more than the clearance asked for, the step of the board and a hair of rounding.
         let step = if system == System::Inch { 3.175 + 1.5875 } else { 1.0 + 1.5 };
         prop_assert!(along < step + 0.01 && across < step + 0.01, "{along} {across}");
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 300, ..ProptestConfig::default() })]
+
+    /// A clearance that is said to make it sure does, once it is asked for.
+    #[test]
+    fn the_clearance_advised_makes_it_sure((mut project, system) in sets()) {
+        let odds = |project: &Project| {
+            let plan = plan(project, system);
+            odds(&plan.boxes, plan.holder.as_ref()?, system, &Accuracy::usual(system))
+        };
+        let before = odds(&project).expect("it is planned");
+        match before.cure {
+            Cure::None => prop_assert!(before.per_mille >= SURE),
+            Cure::MeasureFirst => prop_assert!(before.per_mille < SURE),
+            Cure::Clearance(asked) => {
+                prop_assert!(before.per_mille < SURE);
+                let holder = project.holder.as_mut().expect("it has one");
+                let typed = Given::read(&format!("{} mm", asked.nm() as f64 / 1e6), System::Metric).expect("a length");
+                holder.inputs.insert("clearance".to_owned(), Entry::Length(typed));
+                let after = odds(&project).expect("it is planned");
+                prop_assert!(after.per_mille >= SURE, "{before:?} {after:?}");
+            }
+        }
     }
 }
 

@@ -264,6 +264,8 @@ fn draw(s: &Sizes, ask: &Ask) -> Part {
         meet((wings[2], Side::Bottom), (ends[0], Side::Left)),
         meet((wings[3], Side::Bottom), (ends[1], Side::Right)),
         meet((ends[0], Side::Top), (front, Side::Left)),
+        meet((ends[0], Side::Bottom), (back, Side::Left)),
+        meet((ends[1], Side::Top), (front, Side::Right)),
         meet((ends[1], Side::Bottom), (back, Side::Right)),
     ];
     Part::alone("holder", net, Root::Base, meets, moves)

@@ -1,6 +1,7 @@
 //! What the hands do: the piece list and the steps, as typed values that are worded at the very end.
 
 pub mod part;
+pub mod slides;
 pub mod pieces;
 pub mod sheets;
 pub mod step;

@@ -71,3 +71,15 @@ pub const LEAST_PANEL: Native<Length> = Native::lengths(1, 4, 50);
 pub const CLEAR: Native<Length> = Native::lengths(1, 16, 10);
 /// A hair off an edge that meets a fold, 0.5 to 1 mm: 1/32 in, 1 mm (common practice, no source).
 pub const HAIR: Native<Length> = Native::lengths(1, 32, 10);
+/// What a score, a cut or a glued joint may be out by, as ± two standard deviations.
+pub const HAND_ERROR: Range<Length> = Range::new(Length::ZERO, Length::mm(2));
+/// What a card's thickness may be out by, as ± two standard deviations, in thousandths of it.
+pub const THICKNESS_ERROR: Range<u32> = Range::new(0, 200);
+/// A score, where the maker says nothing: 1/64 in, 0.4 mm (common practice, no source).
+pub const DEFAULT_SCORE_ERROR: Native<Length> = Native::lengths(1, 64, 4);
+/// A cut, where the maker says nothing: 1/50 in, 0.5 mm (common practice, no source).
+pub const DEFAULT_CUT_ERROR: Native<Length> = Native::lengths(1, 50, 5);
+/// A glued joint, where the maker says nothing: 1/80 in, 0.3 mm (common practice, no source).
+pub const DEFAULT_GLUE_ERROR: Native<Length> = Native::lengths(1, 80, 3);
+/// A card's thickness, where the maker says nothing: 5 % (common practice, no source).
+pub const DEFAULT_THICKNESS_ERROR: u32 = 50;

@@ -11,4 +11,5 @@ pub mod recipe;
 pub mod step;
 pub mod cutting;
 pub mod kept;
+pub mod odds;
 pub mod page;

@@ -22,6 +22,7 @@ pub mod card_choice;
 pub mod entry;
 pub mod part_fields;
 pub mod size_table;
+pub mod odds_line;
 pub mod mats_fields;
 pub mod form_picker;
 pub mod part_editor;

@@ -9,6 +9,7 @@ use super::desk::desk;
 use super::form_picker::form_picker;
 use super::mats_fields::mats_fields;
 use super::notes::notes;
+use super::odds_line::odds_line;
 use super::part_fields::{id, part_fields};
 use super::size_table::size_table;
 use super::tag::{Tag, classed, tag};
@@ -55,7 +56,8 @@ pub fn part_editor(place: Place) -> Tag {
     let sizes = classed("fieldset", "group")
         .with(tag("legend").with(page::SIZES))
         .with(classed("div", "fields").with(part_fields(place)))
-        .with(size_table(place));
+        .with(size_table(place))
+        .with((place == Place::Holder).then(odds_line));
     classed("div", "part-editor")
         .with(notes(desk.findings(place, None).into()))
         .with(form_picker(place))

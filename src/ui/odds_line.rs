@@ -1,0 +1,25 @@
+//! One line: how sure it is that the boxes slide in.
+
+use leptos::prelude::*;
+
+use super::child::{live, memo};
+use super::desk::desk;
+use super::said::said;
+use super::tag::classed;
+use crate::fit::odds::Accuracy;
+use crate::make::slides;
+use crate::say::odds::odds;
+
+/// How sure the fit is, where a row of boxes stands in a holder.
+#[must_use]
+pub fn odds_line() -> AnyView {
+    let desk = desk();
+    let line = memo(move || {
+        desk.shapes.with(|plan| {
+            let usual = Accuracy::usual(plan.system);
+            let sure = slides::odds(&plan.boxes, plan.holder.as_ref()?, plan.system, &usual)?;
+            Some(odds(&sure, &usual, plan.system))
+        })
+    });
+    live(move || line.get().map(|l| classed("p", "hint").with(said(l))))
+}
