@@ -24,7 +24,10 @@ const REQUESTS: u32 = 2_000;
 
 /// A typed length within a range: any micrometre, or a sixteenth of an inch as makers type it.
 fn typed(least: Length, most: Length) -> impl Strategy<Value = Entry> {
-    let um = (least.as_um()..=most.as_um()).prop_map(|um| format!("{}.{:03} mm", um / 1_000, um % 1_000));
+    let um = (least.as_um()..=most.as_um()).prop_map(|um| {
+        let sign = if um < 0 { "-" } else { "" };
+        format!("{sign}{}.{:03} mm", um.abs() / 1_000, um.abs() % 1_000)
+    });
     let sixteenth = Length::inches(1, 16);
     let (low, high) = (Grid::every(sixteenth).up(least) / sixteenth, most / sixteenth);
     let sixteenths = (low..=high.max(low)).prop_map(|n| format!("{n}/16 in"));

@@ -6,10 +6,12 @@ mod common;
 use common::dice::Dice;
 use snugfold::fit::odds::{Accuracy, Chain, Kind, Link, On, below};
 use snugfold::make::slides::{Cure, Way, odds};
+use snugfold::measure::given::Given;
 use snugfold::measure::length::Length;
 use snugfold::measure::system::System;
 use snugfold::plan::plan;
-use snugfold::project::request::Project;
+use snugfold::project::finding::{Place, Weight, What};
+use snugfold::project::request::{Entry, Project};
 
 fn link(times: u32, tolerance: Length) -> Link {
     Link { kind: Kind::Score, on: On::Inner, times, tolerance }
@@ -220,4 +222,26 @@ fn a_sure_hand_needs_nothing_and_a_shaky_one_measures_first() {
     assert!([Way::Along, Way::Across].contains(&with(600).2));
     assert!(odds(&[], holder, System::Metric, &Accuracy::usual(System::Metric)).is_none());
     assert!(odds(&plan.boxes, &plan.boxes[0], System::Metric, &Accuracy::usual(System::Metric)).is_none());
+}
+
+/// A press fit and a loose row are made with a caution; beyond the range nothing is planned.
+#[test]
+fn unusual_clearances_are_said() {
+    let said = |typed: &str| {
+        let mut project = three();
+        let given = Given::read(typed, System::Metric).expect("it is a length");
+        project.holder.as_mut().expect("it has one").inputs.insert("clearance".to_owned(), Entry::Length(given));
+        let plan = plan(&project, System::Metric);
+        let on = |f: &&snugfold::project::finding::Finding| f.place == Place::Holder && f.input == Some("clearance");
+        let made = plan.holder.as_ref().is_some_and(|h| h.assembly.is_some());
+        (made, plan.findings.iter().find(on).map(|f| (f.weight, f.what.clone())))
+    };
+    let tight = |um| Some((Weight::Caution, What::TightRow { is: Length::um(um), least: Length::mm(1) }));
+    assert_eq!(said("-0.5 mm"), (true, tight(-500)));
+    assert_eq!(said("0 mm"), (true, tight(0)));
+    assert_eq!(said("0.99 mm"), (true, tight(990)));
+    assert_eq!(said("1 mm"), (true, None));
+    assert_eq!(said("4 mm"), (true, None));
+    assert_eq!(said("4.01 mm"), (true, Some((Weight::Caution, What::LooseRow { most: Length::mm(4) }))));
+    assert!(matches!(said("-0.51 mm"), (false, Some((Weight::Stop, What::LengthOutside { .. })))));
 }

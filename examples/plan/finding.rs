@@ -90,10 +90,11 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         What::SheetsRanOut { piece, count } | What::PieceLeftOut { piece, count } => {
             vec![("piece", json!(piece)), ("count", json!(count))]
         }
-        What::LittleToGrip { is, least } => vec![("is", l(is)), ("least", l(least))],
+        What::LittleToGrip { is, least } | What::TightRow { is, least } => vec![("is", l(is)), ("least", l(least))],
         What::WallAboveBoxes { wall, shortest } => {
             vec![("wall", l(wall)), ("shortest", l(shortest))]
         }
+        What::LooseRow { most } => vec![("most", l(most))],
         What::UnevenDepths { play } => vec![("play", l(play))],
         What::ThicknessEstimated { thickness } => vec![("thickness", l(thickness))],
         What::MarginOutside { least, most } => vec![("least", l(least)), ("most", l(most))],

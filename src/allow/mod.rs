@@ -83,8 +83,12 @@ pub mod clearance {
 
     /// In total each way, where the maker says nothing: 1/16 in, 1.5 mm (a slip-case takes 1 to 2 mm: common practice).
     pub const DEFAULT: Native<Length> = Native::lengths(1, 16, 15);
-    /// The least: below it, boxes stick.
+    /// The least that slides: below it, boxes stick.
     pub const LEAST: Length = Length::mm(1);
+    /// The most that is advised: above it, boxes lean (common practice, no source).
+    pub const LOOSE: Length = Length::mm(4);
+    /// The least that may be asked for: a press fit (common practice, no source).
+    pub const PRESS: Length = Length::um(-500);
     /// What a hand needs to grip a box that stands in a holder (common practice, no source).
     pub const GRIP: Length = Length::mm(20);
 }

@@ -53,7 +53,7 @@ const INPUTS: &[Input] = &[
         "clearance",
         "Clearance",
         "In total each way between the boxes and the holder",
-        (clearance::LEAST, Length::mm(20)),
+        (clearance::PRESS, Length::mm(20)),
         Default::Is(clearance::DEFAULT),
     ),
     length(
@@ -150,6 +150,12 @@ fn shape(mut ask: Ask) -> Shaped {
 fn sizes(ask: &mut Ask, row: &Row) -> Sizes {
     let (score, cut, t) = (ask.setting.score, ask.setting.cut, ask.setting.thickness);
     let room = ask.length("clearance", Length::ZERO);
+    if room < clearance::LEAST {
+        let least = clearance::LEAST;
+        ask.remark(Some("clearance"), Weight::Caution, What::TightRow { is: room, least });
+    } else if room > clearance::LOOSE {
+        ask.remark(Some("clearance"), Weight::Caution, What::LooseRow { most: clearance::LOOSE });
+    }
     let length = score.up(Layers::DOUBLE_ENDS.score_for(row.length + room, t));
     let depth = score.up(Layers::WALLS.score_for(row.depth + room, t));
     let play = Layers::WALLS.inside(depth, t) - row.shallowest;

@@ -8,6 +8,7 @@
 //! The chance for all is the product over the chains. They share nothing but the holder's errors and the card's, which
 //! go the same way in each; so the true chance is no less (Slepian 1962, from memory).
 
+use crate::allow::clearance;
 use crate::fit::odds::{Accuracy, Chain, Kind, Link, On};
 use crate::fold::motion::folded;
 use crate::fold::pose::{Pose, standing};
@@ -64,14 +65,12 @@ pub enum Cure {
     None,
     /// This clearance asked for, whatever grooves the board has.
     Clearance(Length),
-    /// More than [`LOOSE`] would be needed: the boxes are made and measured first.
+    /// More than [`clearance::LOOSE`] would be needed: the boxes are made and measured first.
     MeasureFirst,
 }
 
 /// What counts as sure, in parts in 1000.
 pub const SURE: u32 = 990;
-/// The most clearance that is advised: above it, boxes tilt (common practice, no source).
-pub const LOOSE: Length = Length::mm(4);
 /// What clearances are advised in.
 const STEP: Native<Length> = Native::lengths(1, 16, 5);
 
@@ -118,10 +117,10 @@ pub fn odds(boxes: &[Planned], holder: &Planned, system: System, accuracy: &Accu
     let cure = if per_mille(now) >= SURE {
         Cure::None
     } else {
-        while asked <= LOOSE && per_mille(asked) < SURE {
+        while asked <= clearance::LOOSE && per_mille(asked) < SURE {
             asked += step;
         }
-        if asked <= LOOSE { Cure::Clearance(asked) } else { Cure::MeasureFirst }
+        if asked <= clearance::LOOSE { Cure::Clearance(asked) } else { Cure::MeasureFirst }
     };
     let least = across.iter().map(|(c, _)| c).reduce(|a, b| if b.chance() < a.chance() { b } else { a })?;
     let (way, least) = if along.chance() <= least.chance() { (Way::Along, &along) } else { (Way::Across, least) };

@@ -247,6 +247,18 @@ pub enum What {
         /// What was asked for.
         asked: Length,
     },
+    /// So little room in a holder that boxes stick; below nothing they are pressed in.
+    TightRow {
+        /// What was asked for.
+        is: Length,
+        /// The least that slides.
+        least: Length,
+    },
+    /// So much room in a holder that boxes lean.
+    LooseRow {
+        /// The most that is advised.
+        most: Length,
+    },
     /// A lid's wall longer than the base's would stand on the table.
     LidTooHigh {
         /// The longest.

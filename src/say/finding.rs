@@ -167,6 +167,21 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
             l(*asked),
             ", because the next groove is that far: change the size a little, or use a board with finer grooves."
         ],
+        What::TightRow { is, least: low } => phrase![
+            if is.nm() < 0 {
+                "A press fit: the boxes are larger than the room they go into and bend the walls, so they may jam or crease. \
+                 For boxes that slide, make the clearance "
+            } else {
+                "With so little room boxes stick: make the clearance "
+            },
+            least(*low, system),
+            " or more."
+        ],
+        What::LooseRow { most: high } => phrase![
+            "With so much room boxes lean and rattle: make the clearance ",
+            most(*high, system),
+            " or less, or put a spacer of folded card into the row."
+        ],
         What::LidTooHigh { most } => {
             phrase!["The lid's wall would stand below the base: make it ", l(*most), " or less."]
         }
@@ -240,6 +255,15 @@ mod tests {
             What::TuckHits { most: Length::inches(1, 2) },
             "A tuck longer than the lid is deep cannot bend in past the dust flaps: make it 1/2 in or less, \
              or the box deeper.",
+        );
+        check(
+            What::TightRow { is: Length::ZERO, least: Length::mm(1) },
+            "With so little room boxes stick: make the clearance 0.04 in or more.",
+        );
+        check(
+            What::LooseRow { most: Length::mm(4) },
+            "With so much room boxes lean and rattle: make the clearance 5/32 in or less, or put a spacer of folded card \
+             into the row.",
         );
         check(
             What::Moved { from: Length::inches(49, 16), to: Length::inches(25, 8) },
