@@ -80,6 +80,7 @@ fn HolderEntry() -> impl IntoView {
         desk.edit("", |p| {
             let first = p.boxes.first();
             p.holder = Some(Part {
+                gifts: crate::project::fitting::Gifts::default(),
                 id: 0,
                 name: String::new(),
                 form: form.to_owned(),
