@@ -11,6 +11,7 @@ pub mod net;
 pub mod allow;
 pub mod form;
 pub mod fold;
+pub mod fit;
 pub mod cut;
 pub mod make;
 pub mod plan;

@@ -39,7 +39,7 @@ impl Finding {
 fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
     let l = |length: &Length| json!(measure(*length, system));
     match what {
-        What::NoBoxes | What::NothingLeftOfSheet => vec![],
+        What::NoBoxes | What::NothingLeftOfSheet | What::GiftsNotSized => vec![],
         What::NotThatKind { typed } => vec![("typed", json!(typed))],
         What::UnknownInput { key } => vec![("key", json!(key))],
         What::UnknownForm { form } | What::WrongKind { form } => vec![("form", json!(form))],
@@ -90,6 +90,12 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         What::LidTooHigh { most } => vec![("most", l(most))],
         What::Ribbon { length } => vec![("length", l(length))],
         What::TooShortForTabs { least } => vec![("least", l(least))],
+        What::TooManyGifts { most, kinds } => vec![("most", json!(most)), ("kinds", json!(kinds))],
+        What::GiftsTooLarge { width, depth, height }
+        | What::SizesTypedToo { width, depth, height }
+        | What::GiftsDoNotFit { width, depth, height } => {
+            vec![("width", l(width)), ("depth", l(depth)), ("height", l(height))]
+        }
         What::TooManyPieces { is, most } => vec![("is", json!(is)), ("most", json!(most))],
     }
 }
