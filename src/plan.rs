@@ -1,5 +1,6 @@
 //! `plan`: from what the maker asks for to everything that the table needs.
 
+use crate::fit::gifts;
 use crate::fold::room::mats_add;
 use crate::form::assembly::{Assembly, Size};
 use crate::form::registry::{self, Form, Holds};
@@ -88,7 +89,12 @@ pub fn shapes(project: &Project, system: System) -> Plan {
     check_counts(project, &mut findings);
     check_trimmer(project, &mut findings);
     let cards = cards(project, &mut findings);
-    let maker = Maker { project, system, marks, cards };
+    let mut maker = Maker { project, system, marks, cards, heights: Vec::new() };
+    // A box that follows its gifts looks at the heights of those that do not.
+    if project.boxes.iter().any(|b| !b.gifts.kinds.is_empty()) {
+        let others = project.boxes.iter().filter(|b| b.gifts.kinds.is_empty());
+        maker.heights = others.filter_map(|b| maker.boxed(b, &mut Vec::new())).map(|b| b.outside.height).collect();
+    }
     let boxes: Vec<Planned> = project.boxes.iter().filter_map(|b| maker.boxed(b, &mut findings)).collect();
     let holder = project.holder.as_ref().and_then(|h| maker.held(h, &boxes, &mut findings));
     sort_by_key(&mut findings, |f| f.weight);
@@ -246,6 +252,8 @@ struct Maker<'a> {
     system: System,
     marks: (Grid, Grid),
     cards: Vec<Usable>,
+    /// Of the boxes that do not follow their gifts.
+    heights: Vec<Length>,
 }
 
 impl Maker<'_> {
@@ -301,8 +309,13 @@ impl Maker<'_> {
         };
         let setting =
             Setting { system: self.system, score: self.marks.0, cut: self.marks.1, thickness, mat_thickness, contents };
-        let shaped = form.shaped(part, &setting);
-        findings.extend(shaped.remarks.into_iter().map(|r| Finding {
+        let filled = gifts::filled(part, form, &setting, &self.heights);
+        let shaped = match filled.shaped {
+            Some(shaped) => shaped,
+            None if filled.stopped => Default::default(),
+            None => form.shaped(part, &setting),
+        };
+        findings.extend(filled.remarks.into_iter().chain(shaped.remarks).map(|r| Finding {
             place,
             input: r.input,
             weight: r.weight,

@@ -53,6 +53,7 @@ fn request(form: &'static Form) -> impl Strategy<Value = Part> {
         })
         .collect();
     each.prop_map(move |inputs| Part {
+        gifts: snugfold::project::fitting::Gifts::default(),
         id: 1,
         name: String::new(),
         form: form.key.to_owned(),
@@ -285,6 +286,7 @@ fn typical(form: &Form) -> (Assembly, Length) {
         contents: vec![Content { outside, count: 3 }],
     };
     let part = Part {
+        gifts: snugfold::project::fitting::Gifts::default(),
         id: 1,
         name: String::new(),
         form: form.key.to_owned(),

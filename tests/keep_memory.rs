@@ -51,11 +51,14 @@ fn reading_takes_little_memory() {
     const CARD: &str = r#"{"id":1,"grammage":1,"sheet_width":"1mm","sheet_height":"1mm","thickness":"1mm"},"#;
     const BOX: &str = r#"{"form":"","card":1},"#;
     const SET: &str = r#"{"project":{"cards":[],"boxes":[]}},"#;
+    const GIFT: &str = r#"{"shape":{"cylinder":{"across":"1mm","height":"1mm"}}},"#;
     let keys: String = (0..190_000).map(|i| format!("\"{i}\":1,")).collect();
     let keys = keys.trim_end_matches(',');
     let mats = r#"{"cards":[],"boxes":[{"form":"","card":1,"mats":{"card":1,"off":["#;
     let inputs = r#"{"cards":[],"boxes":[{"form":"","card":1,"inputs":{"#;
+    let gifts = r#"{"cards":[],"boxes":[{"form":"","card":1,"gifts":{"kinds":["#;
     let files = [
+        ("gifts", filled(gifts, GIFT, "]}}]}")),
         ("cards", filled(r#"{"boxes":[],"cards":["#, CARD, "]}")),
         ("boxes", filled(r#"{"cards":[],"boxes":["#, BOX, "]}")),
         ("sets", filled(r#"{"snugfold":1,"sets":["#, SET, "]}")),

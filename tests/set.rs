@@ -43,6 +43,7 @@ fn card(id: u16, um: i64) -> Card {
 fn part(id: u16, form: &str, sizes: &[(&str, i64)], count: u32) -> Part {
     let typed = |&(key, um): &(&str, i64)| (key.to_owned(), Entry::Length(mm(um)));
     Part {
+        gifts: snugfold::project::fitting::Gifts::default(),
         id,
         name: String::new(),
         form: form.to_owned(),

@@ -39,7 +39,7 @@ impl Finding {
 fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
     let l = |length: &Length| json!(measure(*length, system));
     match what {
-        What::NoBoxes | What::NothingLeftOfSheet => vec![],
+        What::NoBoxes | What::NothingLeftOfSheet | What::GiftsNotSized => vec![],
         What::NotThatKind { typed } => vec![("typed", json!(typed))],
         What::UnknownInput { key } => vec![("key", json!(key))],
         What::UnknownForm { form } | What::WrongKind { form } => vec![("form", json!(form))],
@@ -98,6 +98,12 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         What::UnevenDepths { play } => vec![("play", l(play))],
         What::ThicknessEstimated { thickness } => vec![("thickness", l(thickness))],
         What::MarginOutside { least, most } => vec![("least", l(least)), ("most", l(most))],
+        What::TooManyGifts { most, kinds } => vec![("most", json!(most)), ("kinds", json!(kinds))],
+        What::GiftsTooLarge { width, depth, height }
+        | What::SizesTypedToo { width, depth, height }
+        | What::GiftsDoNotFit { width, depth, height } => {
+            vec![("width", l(width)), ("depth", l(depth)), ("height", l(height))]
+        }
         What::TooManyPieces { is, most } => vec![("is", json!(is)), ("most", json!(most))],
     }
 }

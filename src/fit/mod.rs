@@ -1,3 +1,7 @@
-//! How well things fit into each other, and how sure that is.
+//! Fit: from the gift to the box, how well things go into each other, and how sure that is.
 
+pub mod arrange;
+pub mod gifts;
+pub mod largest;
 pub mod odds;
+pub mod things;

@@ -6,6 +6,7 @@ use std::fmt;
 
 use crate::measure::given::Given;
 use crate::measure::system::System;
+use crate::project::fitting::{Gifts, Shape};
 use crate::project::request::{Card, Entry, Mats, Part, Project};
 
 /// Characters in a name.
@@ -20,6 +21,8 @@ pub const MORE_SHEETS: usize = 40;
 pub const BOXES: usize = 200;
 /// Values typed for one part.
 pub const INPUTS: usize = 64;
+/// Kinds of gifts in one box.
+pub const GIFTS: usize = 50;
 /// Panels of one part whose mat is switched off.
 pub const MATS_OFF: usize = 64;
 /// Bytes of all texts of a design together: even if each of them is spelled out as `\u0000`, its file can be read.
@@ -100,7 +103,8 @@ fn texts(part: &Part) -> usize {
         Entry::Count(_) | Entry::Length(_) => key.len(),
     });
     let off = part.mats.iter().flat_map(|m| &m.off).map(String::len);
-    part.name.len() + part.form.len() + entries.chain(off).sum::<usize>()
+    let gifts: usize = part.gifts.kinds.iter().map(|g| g.name.len()).sum();
+    part.name.len() + part.form.len() + gifts + entries.chain(off).sum::<usize>()
 }
 
 fn card(card: &Card) -> Result<(), Excess> {
@@ -125,7 +129,24 @@ fn part(part: &Part) -> Result<(), Excess> {
             Entry::Choice(word) => choice(word)?,
         }
     }
+    gifts(&part.gifts)?;
     part.mats.as_ref().map_or(Ok(()), mats)
+}
+
+fn gifts(gifts: &Gifts) -> Result<(), Excess> {
+    [&gifts.room_width, &gifts.room_depth, &gifts.room_height].into_iter().try_for_each(|g| length(g.as_ref()))?;
+    number("kinds of gifts in one box", gifts.kinds.len(), GIFTS)?;
+    for gift in &gifts.kinds {
+        text("the name of a gift", &gift.name, NAME)?;
+        let (a, b, c) = match &gift.shape {
+            Shape::Block { width, depth, height } | Shape::Soft { width, depth, height } => {
+                (width, Some(depth), height)
+            }
+            Shape::Cylinder { across, height } => (across, None, height),
+        };
+        [Some(a), b, Some(c)].into_iter().try_for_each(length)?;
+    }
+    Ok(())
 }
 
 /// In a file a word that reads as a length is a length.

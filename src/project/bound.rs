@@ -56,6 +56,10 @@ pub const DEFAULT_LEAST_STRIP: Length = Length::mm(10);
 pub const SHEET_SIDE: Range<Length> = Range::new(Length::mm(50), Length::mm(1_500));
 /// Between two grooves of a board.
 pub const SCORE_STEP: Range<Length> = Range::new(Length::um(500), Length::mm(13));
+/// A side of a gift.
+pub const GIFT_SIDE: Range<Length> = Range::new(Length::um(100), Length::mm(1_000));
+/// Room in total round the gifts, in one direction.
+pub const ROOM: Range<Length> = Range::new(Length::ZERO, Length::mm(50));
 /// A mat's border on each side.
 pub const REVEAL: Range<Length> = Range::new(Length::um(500), Length::mm(30));
 

@@ -308,4 +308,40 @@ pub enum What {
         /// The most that are planned.
         most: u64,
     },
+    /// More gifts than are arranged.
+    TooManyGifts {
+        /// The most in one box.
+        most: u32,
+        /// The most kinds of them.
+        kinds: u32,
+    },
+    /// The form cannot be made to an inside size.
+    GiftsNotSized,
+    /// No size that the form can have holds the gifts.
+    GiftsTooLarge {
+        /// Needed from left to right, room included.
+        width: Length,
+        /// Needed from front to back.
+        depth: Length,
+        /// Needed from bottom to top.
+        height: Length,
+    },
+    /// Gifts and sizes are both given; the sizes are used, and the gifts go in.
+    SizesTypedToo {
+        /// Needed from left to right, room included.
+        width: Length,
+        /// Needed from front to back.
+        depth: Length,
+        /// Needed from bottom to top.
+        height: Length,
+    },
+    /// Gifts and sizes are both given; the sizes are used, and the gifts do not go in.
+    GiftsDoNotFit {
+        /// Needed from left to right, room included.
+        width: Length,
+        /// Needed from front to back.
+        depth: Length,
+        /// Needed from bottom to top.
+        height: Length,
+    },
 }

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use super::fitting::Gifts;
 use super::request::{Board, Part, Project, Trimmer};
 use crate::measure::system::System;
 
@@ -19,6 +20,7 @@ pub fn fresh(before: Option<&Project>, gifts: &str, boxes: &str) -> Project {
         card,
         inputs: BTreeMap::new(),
         mats: None,
+        gifts: Gifts::default(),
     };
     Project {
         name: String::new(),

@@ -3,5 +3,6 @@
 pub mod bound;
 pub mod example;
 pub mod fresh;
+pub mod fitting;
 pub mod finding;
 pub mod request;

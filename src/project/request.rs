@@ -7,6 +7,8 @@ use serde::{Deserialize, Serialize};
 use crate::measure::given::Given;
 use crate::measure::system::System;
 
+use super::fitting::Gifts;
+
 /// One gift set as it is asked for. Only `boxes` and `cards` are needed in a file; the rest has defaults.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -268,6 +270,9 @@ pub struct Part {
     /// Mats on it; left out, none.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub mats: Option<Mats>,
+    /// What goes into it; left out, its sizes are typed.
+    #[serde(default, skip_serializing_if = "Gifts::is_none")]
+    pub gifts: Gifts,
 }
 
 /// One typed value.

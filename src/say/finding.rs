@@ -1,7 +1,9 @@
 //! What a finding means and how to mend it, in one sentence or two.
 
-use super::measured::{least, length, most, sides};
+use super::measured::{least, length, most, sides, size};
 use super::phrase::Phrase;
+use crate::form::assembly::Size;
+use crate::measure::length::Length;
 use crate::measure::system::System;
 use crate::phrase;
 use crate::project::finding::{Finding, Weight, What};
@@ -220,10 +222,35 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
             l(*most),
             " or less, the width, or leave the top open."
         ],
+        What::TooManyGifts { most, kinds } => {
+            format!("Up to {most} gifts of {kinds} kinds are arranged in one box: share them between two boxes, or type the box's sizes instead.").into()
+        }
+        What::GiftsNotSized => {
+            "This form is not sized by what goes in: choose another form, or take the gifts out and type its sizes.".into()
+        }
+        What::GiftsTooLarge { width, depth, height } => phrase![
+            "The gifts need ",
+            inside(*width, *depth, *height, system),
+            " inside, which this form does not have: share them between two boxes, or choose another form."
+        ],
+        What::SizesTypedToo { width, depth, height } => phrase![
+            "Sizes are typed, so they are used; the gifts need ",
+            inside(*width, *depth, *height, system),
+            " inside and go in. Clear the sizes for the tightest box."
+        ],
+        What::GiftsDoNotFit { width, depth, height } => phrase![
+            "Sizes are typed, so they are used, and the gifts do not go in: they need ",
+            inside(*width, *depth, *height, system),
+            " inside. Clear the sizes to have them follow the gifts, or make them larger."
+        ],
         What::TooManyPieces { is, most } => {
             format!("That makes {is} pieces, and a plan counts up to {most}: make fewer sets at a time.").into()
         }
     }
+}
+
+fn inside(width: Length, depth: Length, height: Length, system: System) -> Phrase {
+    size(Size { width, depth, height }, system)
 }
 
 /// A name as it is quoted: whole where it is short.
@@ -240,7 +267,6 @@ pub fn short(name: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::measure::length::Length;
     use crate::project::finding::Place;
 
     fn check(what: What, expected: &str) {

@@ -57,6 +57,7 @@ fn add(desk: Desk) {
         // Card and mats as for the box before; the form's own sizes.
         let before = p.boxes.last();
         let part = Part {
+            gifts: crate::project::fitting::Gifts::default(),
             id,
             name: String::new(),
             form: form.to_owned(),

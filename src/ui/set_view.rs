@@ -69,6 +69,7 @@ fn holder_entry() -> Tag {
         desk.edit("", |p| {
             let first = p.boxes.first();
             p.holder = Some(Part {
+                gifts: crate::project::fitting::Gifts::default(),
                 id: 0,
                 name: String::new(),
                 form: form.to_owned(),

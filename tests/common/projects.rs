@@ -10,6 +10,7 @@ use snugfold::measure::given::Given;
 use snugfold::measure::length::Length;
 use snugfold::measure::show::Figure;
 use snugfold::measure::system::System;
+use snugfold::project::fitting::{Gift, Gifts, Shape, Turns, Wrap};
 use snugfold::project::request::{
     Board, Card, Entry, Lie, Mats, MoreSheets, Part, Project, Shop, Supply, Tint, Trimmer,
 };
@@ -254,6 +255,7 @@ fn likely_part(holds: Holds) -> impl Strategy<Value = Part> {
             card,
             inputs: form.inputs.iter().zip(entries).filter_map(|(i, e)| Some((i.key.to_owned(), e?))).collect(),
             mats: mats.map(|reveal| Mats { card: 2, reveal, off: Vec::new() }),
+            gifts: Gifts::default(),
         })
     })
 }
@@ -275,8 +277,29 @@ fn odd_part() -> impl Strategy<Value = Part> {
     ];
     let keys: Vec<String> = FORMS.iter().flat_map(|f| f.inputs).map(|i| i.key.to_owned()).collect();
     let key = prop_oneof![4 => prop::sample::select(keys), 1 => odd_text(60)];
-    (small_id(), odd_text(200), form, number(), small_id(), btree_map(key, odd_entry(), 0..8), option::of(odd_mats()))
-        .prop_map(|(id, name, form, count, card, inputs, mats)| Part { id, name, form, count, card, inputs, mats })
+    let inputs = btree_map(key, odd_entry(), 0..8);
+    (small_id(), odd_text(200), form, number(), small_id(), inputs, option::of(odd_mats()), odd_gifts()).prop_map(
+        |(id, name, form, count, card, inputs, mats, gifts)| Part { id, name, form, count, card, inputs, mats, gifts },
+    )
+}
+
+fn odd_gifts() -> impl Strategy<Value = Gifts> {
+    let room = || option::of(length());
+    let gifts = (vec(odd_gift(), 0..4), room(), room(), room())
+        .prop_map(|(kinds, room_width, room_depth, room_height)| Gifts { kinds, room_width, room_depth, room_height });
+    prop_oneof![Just(Gifts::default()), gifts]
+}
+
+fn odd_gift() -> impl Strategy<Value = Gift> {
+    let shape = prop_oneof![
+        (length(), length(), length()).prop_map(|(width, depth, height)| Shape::Block { width, depth, height }),
+        (length(), length()).prop_map(|(across, height)| Shape::Cylinder { across, height }),
+        (length(), length(), length()).prop_map(|(width, depth, height)| Shape::Soft { width, depth, height }),
+    ];
+    let wrap = prop_oneof![Just(Wrap::Bare), Just(Wrap::Wrapped)];
+    let turns = prop_oneof![Just(Turns::Any), Just(Turns::Upright)];
+    (odd_text(60), shape, number(), wrap, turns, option::of(number()))
+        .prop_map(|(name, shape, count, wrap, turns, grams)| Gift { name, shape, count, wrap, turns, grams })
 }
 
 /// A word that reads as a length is a length in a file, so that no such word is kept.

@@ -5,9 +5,10 @@ use std::collections::BTreeMap;
 use crate::keep::frozen::{self, Form};
 use crate::keep::limits;
 use crate::keep::link::wire::{Fault, Reader};
-use crate::keep::link::{spelling, stock};
+use crate::keep::link::{gifts, spelling, stock};
 use crate::measure::given::Given;
 use crate::measure::system::System;
+use crate::project::fitting::Gifts;
 use crate::project::request::{Board, Card, Entry, Mats, Part, Project, Tint};
 
 use super::{Before, COUNT, FIRST_WORD, OTHER, SPELLED, STYLES, mark};
@@ -74,7 +75,7 @@ fn read_card(from: &mut Reader, before: Option<&Card>, system: System) -> Result
 
 fn read_part(from: &mut Reader, before: &Before) -> Result<Part, Fault> {
     let known = mark::ID | mark::FORM | mark::COUNT | mark::CARD | mark::INPUTS | mark::MATS | mark::MATS_AS_BEFORE;
-    let marks = from.marks(known)?;
+    let marks = from.marks(known | mark::GIFTS)?;
     let on = |mark| marks & mark != 0;
     let id = if on(mark::ID) { from.narrow()? } else { before.id.wrapping_add(1) };
     let form = match on(mark::FORM).then(|| from.number()).transpose()? {
@@ -92,7 +93,8 @@ fn read_part(from: &mut Reader, before: &Before) -> Result<Part, Fault> {
         (false, true) => Some(before.mats.clone().ok_or(Fault::Broken)?),
         (true, true) => return Err(Fault::Broken),
     };
-    Ok(Part { id, name, form, count, card, inputs, mats })
+    let gifts = if on(mark::GIFTS) { gifts::read(from)? } else { Gifts::default() };
+    Ok(Part { id, name, form, count, card, inputs, mats, gifts })
 }
 
 fn read_inputs(from: &mut Reader, form: Option<&Form>) -> Result<BTreeMap<String, Entry>, Fault> {

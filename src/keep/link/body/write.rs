@@ -2,7 +2,7 @@
 
 use crate::keep::frozen::{self, Form};
 use crate::keep::link::wire::{Writer, when};
-use crate::keep::link::{spelling, stock};
+use crate::keep::link::{gifts, spelling, stock};
 use crate::measure::system::System;
 use crate::project::request::{Board, Card, Entry, Mats, Part, Project};
 
@@ -98,7 +98,8 @@ fn write_part(to: &mut Writer, part: &Part, before: &Before) {
             | when(carded, mark::CARD)
             | when(!part.inputs.is_empty(), mark::INPUTS)
             | when(matted.is_some(), mark::MATS)
-            | when(as_before, mark::MATS_AS_BEFORE),
+            | when(as_before, mark::MATS_AS_BEFORE)
+            | when(!part.gifts.is_none(), mark::GIFTS),
     );
     if numbered {
         to.number(part.id);
@@ -122,6 +123,9 @@ fn write_part(to: &mut Writer, part: &Part, before: &Before) {
     }
     if let Some(mats) = matted {
         write_mats(to, mats);
+    }
+    if !part.gifts.is_none() {
+        gifts::write(to, &part.gifts);
     }
 }
 

@@ -1,0 +1,133 @@
+//! What the maker says about fitting: gifts, the stack that was measured, the grain, the hand and what a first make
+//! taught.
+
+use serde::{Deserialize, Serialize};
+
+use crate::measure::given::Given;
+
+/// What goes into one box.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Gifts {
+    /// The gifts, each kind once.
+    #[serde(default)]
+    pub kinds: Vec<Gift>,
+    /// Room in total from left to right; left out, 3 mm or ⅛ in, and 6 mm or ¼ in round soft or wrapped gifts.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub room_width: Option<Given>,
+    /// Room in total from front to back.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub room_depth: Option<Given>,
+    /// Room in total from bottom to top.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub room_height: Option<Given>,
+}
+
+impl Gifts {
+    /// True where nothing was said.
+    #[must_use]
+    pub const fn is_none(&self) -> bool {
+        self.kinds.is_empty() && self.room_width.is_none() && self.room_depth.is_none() && self.room_height.is_none()
+    }
+}
+
+/// Alike gifts.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Gift {
+    /// What the maker calls it.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub name: String,
+    /// What it looks like, hard projections included.
+    pub shape: Shape,
+    /// How many.
+    #[serde(default = "one", skip_serializing_if = "is_one")]
+    pub count: u32,
+    /// Whether paper goes round it.
+    #[serde(default, skip_serializing_if = "Wrap::is_bare")]
+    pub wrap: Wrap,
+    /// How it may be turned.
+    #[serde(default, skip_serializing_if = "Turns::is_any")]
+    pub turns: Turns,
+    /// Mass of one, in grams.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub grams: Option<u32>,
+}
+
+const fn one() -> u32 {
+    1
+}
+
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde hands it so")]
+const fn is_one(n: &u32) -> bool {
+    *n == 1
+}
+
+/// The outline of a gift, as it stands.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase", deny_unknown_fields)]
+pub enum Shape {
+    /// A hard block.
+    Block {
+        /// Left to right.
+        width: Given,
+        /// Front to back.
+        depth: Given,
+        /// Bottom to top.
+        height: Given,
+    },
+    /// A cylinder, disc, tin or coin standing on its round face.
+    Cylinder {
+        /// Its diameter.
+        across: Given,
+        /// Bottom to top.
+        height: Given,
+    },
+    /// Something that gives way.
+    Soft {
+        /// Left to right.
+        width: Given,
+        /// Front to back.
+        depth: Given,
+        /// Bottom to top.
+        height: Given,
+    },
+}
+
+/// Whether a gift is wrapped.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Wrap {
+    /// As it is.
+    #[default]
+    Bare,
+    /// In tissue or paper; it takes the larger room.
+    Wrapped,
+}
+
+impl Wrap {
+    /// True where nothing was said.
+    #[must_use]
+    pub fn is_bare(&self) -> bool {
+        *self == Self::Bare
+    }
+}
+
+/// How a gift may be turned.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Turns {
+    /// Any face down.
+    #[default]
+    Any,
+    /// This way up: only about the vertical.
+    Upright,
+}
+
+impl Turns {
+    /// True where nothing was said.
+    #[must_use]
+    pub fn is_any(&self) -> bool {
+        *self == Self::Any
+    }
+}
