@@ -6,9 +6,9 @@ use crate::form::registry::{self, Form, Holds};
 use crate::form::resolve::{Content, Setting};
 use crate::make::part::Planned;
 use crate::make::pieces::{Piece, pieces};
-use crate::make::sheets::{CardSheets, sheets};
+use crate::make::sheets::{CardSheets, findings as left_out, sheets};
 use crate::make::step::Step;
-use crate::make::steps::steps;
+use crate::make::steps::{cutting, steps};
 use crate::measure::grid::Grid;
 use crate::measure::length::Length;
 use crate::measure::system::System;
@@ -66,7 +66,6 @@ pub fn plan(project: &Project, system: System) -> Plan {
     let mut plan = shapes(project, system);
     let sets = project.sets.clamp(bound::SETS.least, bound::SETS.most);
     plan.pieces = pieces(&plan.parts().collect::<Vec<_>>(), sets);
-    plan.steps = steps(&plan.boxes, plan.holder.as_ref(), &plan.pieces, sets);
     // What was said of a card that cannot be planned with stands in the findings already.
     let usable: Vec<&Card> = project
         .cards
@@ -74,7 +73,31 @@ pub fn plan(project: &Project, system: System) -> Plan {
         .take(bound::CARDS.most as usize)
         .filter(|c| usable(c, &mut Vec::new()).is_some())
         .collect();
-    plan.sheets = sheets(project, &usable, &plan.pieces, &mut plan.findings);
+    plan.sheets = sheets(project, &usable, &plan.pieces);
+    plan.steps = steps(&plan.boxes, plan.holder.as_ref(), &plan.pieces, &plan.sheets, sets);
+    plan.findings.extend(plan.sheets.iter().flat_map(|s| left_out(s, &plan.pieces)));
+    plan.findings.sort_by_key(|f| f.weight);
+    plan
+}
+
+/// The plan with better layouts in the place of its own: sheets, the steps that cut them, and what they leave out. A
+/// layout found for a job that is no longer asked changes nothing; all other steps stay as they are.
+#[must_use]
+pub fn relaid(plan: &Plan, found: &[CardSheets]) -> Plan {
+    let mut plan = plan.clone();
+    for sheets in &mut plan.sheets {
+        let Some(better) = found.iter().find(|f| f.job == sheets.job && f.layout != sheets.layout) else {
+            continue;
+        };
+        let said = left_out(sheets, &plan.pieces);
+        plan.findings.retain(|f| !said.contains(f));
+        plan.findings.extend(left_out(better, &plan.pieces));
+        let place = Place::Card(sheets.job.card);
+        let at = plan.steps.iter().position(|s| s.place == place).unwrap_or(plan.steps.len());
+        plan.steps.retain(|s| s.place != place);
+        plan.steps.splice(at..at, cutting(better));
+        sheets.clone_from(better);
+    }
     plan.findings.sort_by_key(|f| f.weight);
     plan
 }

@@ -3,5 +3,7 @@
 pub mod part;
 pub mod pieces;
 pub mod sheets;
+pub mod better;
+pub mod enough;
 pub mod step;
 pub mod steps;

@@ -6,17 +6,22 @@ use super::choice_field::ChoiceField;
 use super::count_field::CountField;
 use super::desk::{Desk, desk};
 use super::length_field::LengthField;
+use super::more_sheets::MoreSheets;
 use super::notes::Notes;
 use super::part_fields::id as field_id;
+use super::supply_fields::SupplyFields;
 use super::text_field::TextField;
 use crate::measure::given::Given;
 use crate::measure::show::Figure;
 use crate::project::bound;
 use crate::project::finding::Place;
-use crate::project::request::{Card, Tint};
+use crate::project::request::{Card, Lie, Tint};
 use crate::say::page;
 use crate::stock::sheets::{STANDARD, StandardSheet};
 use crate::stock::thickness::estimated;
+
+/// What is said beside its own field.
+const SHOWN: &[&str] = &["grammage", "thickness", "sheet-width", "sheet-height", "have", "price", "more-sheets"];
 
 /// The fields of a card.
 #[component]
@@ -34,7 +39,11 @@ pub fn CardEditor(
     let width = Memo::new(move |_| card.with(|c| c.as_ref().map(|c| c.sheet_width.clone())));
     let height = Memo::new(move |_| card.with(|c| c.as_ref().map(|c| c.sheet_height.clone())));
     let tint = Memo::new(move |_| card.with(|c| c.as_ref().map_or(String::new(), |c| c.tint.hex())));
-    let have = Memo::new(move |_| card.with(|c| c.as_ref().map_or(0, |c| c.supply.have)));
+    let upright = Memo::new(move |_| card.with(|c| c.as_ref().is_some_and(|c| c.lie == Lie::Upright)));
+    let take_lie = move |event| {
+        let lie = if event_target_checked(&event) { Lie::Upright } else { Lie::Either };
+        edit(desk, id, "", |c| c.lie = lie);
+    };
     let system = desk.system();
     let usual =
         Signal::derive(move || format!("{}{}", page::USUAL, Figure::of(estimated(grammage.get()), system.get())));
@@ -70,7 +79,7 @@ pub fn CardEditor(
     let set_width = move |given: Option<Given>| set_side(given, "width", |c| &mut c.sheet_width);
     let set_height = move |given: Option<Given>| set_side(given, "height", |c| &mut c.sheet_height);
     view! {
-        <Notes findings=desk.findings_besides(place, &["grammage", "thickness", "sheet-width", "sheet-height", "have"]) />
+        <Notes findings=desk.findings_besides(place, SHOWN) />
         <div class="fields">
             <TextField
                 id=field("name")
@@ -101,15 +110,6 @@ pub fn CardEditor(
                 findings=desk.findings(place, Some("thickness"))
                 commit=set_thickness
             />
-            <CountField
-                id=field("have")
-                label=page::HAVE.to_owned()
-                hint=page::HAVE_HINT
-                range=bound::HAVE
-                value=have
-                findings=desk.findings(place, Some("have"))
-                commit=move |n: u32| edit(desk, id, "have", |c| c.supply.have = n)
-            />
             <ChoiceField
                 id=field("sheet")
                 label=page::SHEET
@@ -134,11 +134,18 @@ pub fn CardEditor(
                 findings=desk.findings(place, Some("sheet-height"))
                 commit=set_height
             />
+            <SupplyFields id=id other=None />
+            <label class="tick" for=field("lie")>
+                <input id=field("lie") type="checkbox" prop:checked=upright on:change=take_lie />
+                <span>{page::UPRIGHT}</span>
+            </label>
         </div>
+        <MoreSheets id=id />
     }
 }
 
-fn edit(desk: Desk, id: u16, key: &str, change: impl FnOnce(&mut Card)) {
+/// Changes the card of this number; edits with one `key` after another are taken back together.
+pub fn edit(desk: Desk, id: u16, key: &str, change: impl FnOnce(&mut Card)) {
     let tag = if key.is_empty() { String::new() } else { field_id(Place::Card(id), key) };
     desk.edit(&tag, |p| {
         if let Some(card) = p.cards.iter_mut().find(|c| c.id == id) {

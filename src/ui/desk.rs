@@ -6,6 +6,7 @@ use std::sync::Arc;
 use leptos::prelude::*;
 
 use super::late::after_the_drawing;
+use super::looking::Looking;
 
 use crate::measure::system::System;
 use crate::plan::{Plan, plan, shapes};
@@ -34,6 +35,8 @@ pub struct Desk {
     pub shapes: Memo<Arc<Plan>>,
     /// What follows from it, as far as it goes: one frame later.
     pub plan: Memo<Arc<Plan>>,
+    /// The search for better sheets, whose layouts stand in the plan.
+    pub better: Looking,
     /// The last plan that nothing stopped.
     pub good: Memo<Arc<Plan>>,
     /// What is being edited or looked at.
@@ -59,7 +62,10 @@ impl Desk {
         let project = RwSignal::new(project);
         let shapes = Memo::new(move |_| project.with(|p| Arc::new(shapes(p, p.system))));
         let late = after_the_drawing(project.into());
-        let plan = Memo::new(move |_| late.with(|p| Arc::new(plan(p, p.system))));
+        let quick = Memo::new(move |_| late.with(|p| Arc::new(plan(p, p.system))));
+        let ticks = RwSignal::new(BTreeSet::new());
+        let better = Looking::begin(project, quick, ticks);
+        let plan = Memo::new(move |_| better.into_plan(&quick.get()));
         let good = Memo::new(move |last: Option<&Arc<Plan>>| {
             let now = plan.get();
             match last {
@@ -71,9 +77,10 @@ impl Desk {
             project,
             shapes,
             plan,
+            better,
             good,
             place: RwSignal::new(place),
-            ticks: RwSignal::new(BTreeSet::new()),
+            ticks,
             large: RwSignal::new(false),
             spelling: RwSignal::new(spelling),
             epoch: RwSignal::new(0),

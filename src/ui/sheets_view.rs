@@ -3,12 +3,12 @@
 use leptos::prelude::*;
 
 use super::desk::{Desk, desk};
+use super::look_bar::LookBar;
 use super::notes::Notes;
 use super::picture::Picture;
 use super::said::said;
 use crate::cut::order::order;
 use crate::draw::sheet::{Cutting, sheet};
-use crate::make::pieces::Piece;
 use crate::make::sheets::CardSheets;
 use crate::plan::Plan;
 use crate::project::finding::Place;
@@ -24,8 +24,33 @@ pub fn SheetsView() -> impl IntoView {
     view! {
         <div class="sheets">
             <Show when=move || stopped.get()><p class="note stop" role="status">{page::BEFORE}</p></Show>
+            <LookBar />
+            <ToBuy />
             {cards}
         </div>
+    }
+}
+
+/// What to buy for all sets, and how far the drawer goes.
+#[component]
+fn ToBuy() -> impl IntoView {
+    let desk = desk();
+    let name = move |card: u16| desk.project.with(|p| names::card(p, card));
+    let lines = move || {
+        desk.good.with(|plan| {
+            let all = plan.sheets.iter();
+            all.map(|s| view! { <li>{said(cutting::buy(s, &name(s.job.card), plan.system))}</li> }).collect_view()
+        })
+    };
+    let enough = move || {
+        let all = desk.better.enough.get().into_iter();
+        all.map(|(card, sets)| view! { <li>{cutting::enough(&name(card), sets)}</li> }).collect_view()
+    };
+    view! {
+        <section class="sheet-of-paper">
+            <h2>{page::TO_BUY}</h2>
+            <ul class="pieces">{lines}{enough}</ul>
+        </section>
     }
 }
 
@@ -35,22 +60,26 @@ fn one_card(desk: Desk, plan: &Plan, sheets: &CardSheets) -> impl IntoView + use
         desk.project.with(|p| (names::card(p, card), p.card(card).map_or_else(Tint::default, |c| c.tint)));
     let pieces = plan.pieces.iter().filter(|p| p.card == card);
     let pieces = pieces.map(|p| view! { <li>{said(names::piece(plan, p, plan.system))}</li> }).collect_view();
-    let letter = |id: u32| plan.pieces.iter().find(|p| p.id == id).map_or(String::new(), Piece::letter);
+    let letter = |id: u32| names::letter(plan, id);
     let patterns = sheets.layout.patterns.iter().filter_map(|pattern| {
         let bare = sheets.sheet(pattern.sheet)?;
         let cuts = order(pattern, bare);
         let c = Cutting { sheet: bare, pattern, cuts: &cuts, tint, system: plan.system, letter: &letter };
         let drawing = Signal::stored(Some(sheet(&c)));
-        let lines =
-            cuts.iter().map(|c| view! { <li>{said(cutting::cut(c, plan.system, &letter))}</li> }).collect_view();
+        let lines = cutting::lines(&cuts, plan.system, &letter)
+            .into_iter()
+            .map(|l| view! { <li>{said(l)}</li> })
+            .collect_view();
         Some(view! {
             <article class="pattern">
                 <h3>{cutting::copies(pattern.copies)}</h3>
+                <p>{said(cutting::gives(pattern, bare, &letter))}</p>
                 <Picture drawing=drawing />
                 <details open>
                     <summary>{page::CUTS}</summary>
-                    <ol class="cuts">{lines}</ol>
+                    <ul class="cuts">{lines}</ul>
                 </details>
+                {cutting::keep(pattern, bare, plan.system).map(|k| view! { <p>{said(k)}</p> })}
             </article>
         })
     });
