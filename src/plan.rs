@@ -7,7 +7,7 @@ use crate::form::registry::{self, Form, Holds};
 use crate::form::resolve::{Content, Setting};
 use crate::make::part::Planned;
 use crate::make::pieces::{Piece, pieces};
-use crate::make::sheets::{CardSheets, sheets};
+use crate::make::sheets::{CardSheets, findings as left_out, sheets};
 use crate::make::step::Step;
 use crate::make::steps::steps;
 use crate::measure::grid::Grid;
@@ -19,7 +19,13 @@ use crate::net::recipe::Recipe;
 use crate::project::bound::{self, Range};
 use crate::project::finding::{Finding, Place, Weight, What};
 use crate::project::request::{Card, Part, Project};
-use crate::stock::thickness;
+
+mod checks;
+mod relaid;
+
+pub use relaid::relaid;
+
+use checks::{Usable, cards, check_counts, check_trimmer, count_outside, marks, outside, usable};
 
 /// Everything that follows from a request in one system.
 #[derive(Clone, PartialEq)]
@@ -68,7 +74,6 @@ pub fn plan(project: &Project, system: System) -> Plan {
     let mut plan = shapes(project, system);
     let sets = project.sets.clamp(bound::SETS.least, bound::SETS.most);
     plan.pieces = pieces(&plan.parts().collect::<Vec<_>>(), sets);
-    plan.steps = steps(&plan.boxes, plan.holder.as_ref(), &plan.pieces, sets);
     // What was said of a card that cannot be planned with stands in the findings already.
     let usable: Vec<&Card> = project
         .cards
@@ -76,7 +81,9 @@ pub fn plan(project: &Project, system: System) -> Plan {
         .take(bound::CARDS.most as usize)
         .filter(|c| usable(c, &mut Vec::new()).is_some())
         .collect();
-    plan.sheets = sheets(project, &usable, &plan.pieces, &mut plan.findings);
+    plan.sheets = sheets(project, &usable, &plan.pieces);
+    plan.steps = steps(&plan.boxes, plan.holder.as_ref(), &plan.pieces, &plan.sheets, sets);
+    plan.findings.extend(plan.sheets.iter().flat_map(|s| left_out(s, &plan.pieces)));
     sort_by_key(&mut plan.findings, |f| f.weight);
     plan
 }
@@ -99,151 +106,6 @@ pub fn shapes(project: &Project, system: System) -> Plan {
     let holder = project.holder.as_ref().and_then(|h| maker.held(h, &boxes, &mut findings));
     sort_by_key(&mut findings, |f| f.weight);
     Plan { system, boxes, holder, pieces: Vec::new(), sheets: Vec::new(), steps: Vec::new(), findings }
-}
-
-/// The board's grooves and the trimmer's marks.
-fn marks(project: &Project, system: System, findings: &mut Vec<Finding>) -> (Grid, Grid) {
-    let (typed, key) = match system {
-        System::Inch => (&project.board.inch_step, "inch-step"),
-        System::Metric => (&project.board.metric_step, "metric-step"),
-    };
-    let default = bound::DEFAULT_SCORE_STEP.of(system);
-    let step = typed.as_ref().map_or(default, |g| g.length());
-    let score = if bound::SCORE_STEP.holds(step) {
-        step
-    } else {
-        findings.push(outside(Place::Board, key, step, bound::SCORE_STEP));
-        default
-    };
-    (Grid::every(score), Grid::every(bound::CUT_STEP.of(system)))
-}
-
-fn outside(place: Place, input: &'static str, is: Length, range: Range<Length>) -> Finding {
-    Finding {
-        place,
-        input: Some(input),
-        weight: Weight::Stop,
-        what: What::LengthOutside { is, least: range.least, most: range.most },
-    }
-}
-
-fn count_outside(place: Place, input: &'static str, is: u32, range: Range<u32>) -> Option<Finding> {
-    (!range.holds(is)).then_some(Finding {
-        place,
-        input: Some(input),
-        weight: Weight::Stop,
-        what: What::CountOutside { is, least: range.least, most: range.most },
-    })
-}
-
-fn number(n: usize) -> u32 {
-    u32::try_from(n).unwrap_or(u32::MAX)
-}
-
-fn check_trimmer(project: &Project, findings: &mut Vec<Finding>) {
-    let t = &project.trimmer;
-    for (typed, input, range) in [
-        (&t.edge_trim, "edge-trim", bound::EDGE_TRIM),
-        (&t.longest_cut, "longest-cut", bound::LONGEST_CUT),
-        (&t.least_strip, "least-strip", bound::LEAST_STRIP),
-    ] {
-        if let Some(is) = typed.as_ref().map(|g| g.length())
-            && !range.holds(is)
-        {
-            findings.push(outside(Place::Board, input, is, range));
-        }
-    }
-}
-
-fn check_counts(project: &Project, findings: &mut Vec<Finding>) {
-    findings.extend(count_outside(Place::Set, "spares", project.spares, bound::SPARES));
-    findings.extend(count_outside(Place::Set, "sets", project.sets, bound::SETS));
-    findings.extend(count_outside(Place::Set, "cards", number(project.cards.len()), bound::CARDS));
-    if project.boxes.is_empty() {
-        findings.push(Finding { place: Place::Set, input: Some("boxes"), weight: Weight::Stop, what: What::NoBoxes });
-    } else {
-        findings.extend(count_outside(Place::Set, "boxes", number(project.boxes.len()), bound::BOX_KINDS));
-    }
-    let twice = |place: fn(u16) -> Place, ids: &[u16], findings: &mut Vec<Finding>| {
-        for (i, &number) in ids.iter().enumerate() {
-            if ids[..i].contains(&number) {
-                findings.push(Finding {
-                    place: place(number),
-                    input: None,
-                    weight: Weight::Stop,
-                    what: What::NumberTwice { number },
-                });
-            }
-        }
-    };
-    let ids: Vec<u16> = project.boxes.iter().map(|b| b.id).collect();
-    twice(Place::Box, &ids, findings);
-    let ids: Vec<u16> = project.cards.iter().map(|c| c.id).collect();
-    twice(Place::Card, &ids, findings);
-}
-
-/// A card that can be planned with.
-struct Usable {
-    id: u16,
-    thickness: Length,
-}
-
-fn cards(project: &Project, findings: &mut Vec<Finding>) -> Vec<Usable> {
-    project.cards.iter().take(bound::CARDS.most as usize).filter_map(|c| usable(c, findings)).collect()
-}
-
-fn usable(card: &Card, findings: &mut Vec<Finding>) -> Option<Usable> {
-    let place = Place::Card(card.id);
-    let mut bad = false;
-    let mut check = |input, is, range: Range<Length>| {
-        if !range.holds(is) {
-            bad = true;
-            findings.push(outside(place, input, is, range));
-        }
-    };
-    check("sheet-width", card.sheet_width.length(), bound::SHEET_SIDE);
-    check("sheet-height", card.sheet_height.length(), bound::SHEET_SIDE);
-    for m in &card.more_sheets {
-        check("more-sheets", m.width.length(), bound::SHEET_SIDE);
-        check("more-sheets", m.height.length(), bound::SHEET_SIDE);
-    }
-    if let Some(t) = &card.thickness {
-        check("thickness", t.length(), bound::THICKNESS);
-    }
-    if let Some(f) = count_outside(place, "grammage", card.grammage, bound::GRAMMAGE) {
-        bad = true;
-        findings.push(f);
-    }
-    for f in supply_outside(card) {
-        bad = true;
-        findings.push(f);
-    }
-    let estimate = thickness::estimated(card.grammage.min(bound::GRAMMAGE.most));
-    if card.thickness.is_none() && !bad {
-        findings.push(Finding {
-            place,
-            input: Some("thickness"),
-            weight: Weight::Note,
-            what: What::ThicknessEstimated { thickness: estimate },
-        });
-    }
-    (!bad).then(|| Usable { id: card.id, thickness: card.thickness.as_ref().map_or(estimate, |t| t.length()) })
-}
-
-/// What is outside its range in what was said of a card's sheets.
-fn supply_outside(card: &Card) -> impl Iterator<Item = Finding> {
-    let place = Place::Card(card.id);
-    let more = number(card.more_sheets.len());
-    let first = std::iter::once((card.supply, "have", "price"));
-    let all = first.chain(card.more_sheets.iter().map(|m| (m.supply, "more-sheets", "more-sheets")));
-    all.flat_map(move |(s, have, price)| {
-        [
-            count_outside(place, have, s.have, bound::HAVE),
-            count_outside(place, price, s.price.unwrap_or(0), bound::SHEET_PRICE),
-        ]
-    })
-    .chain([count_outside(place, "more-sheets", more, bound::MORE_SHEETS)])
-    .flatten()
 }
 
 /// What every part is planned with.

@@ -52,6 +52,7 @@ fn values(action: &Action, plan: &Plan) -> Vec<(&'static str, Value)> {
         json!(pieces.map(Piece::letter).collect::<Vec<_>>())
     };
     match action {
+        Action::CutSheets { card, pattern } => vec![("card", json!(card)), ("pattern", json!(pattern))],
         Action::CutPieces { card, pieces } => {
             vec![("card", json!(card)), ("pieces", letters(pieces))]
         }

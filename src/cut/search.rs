@@ -38,6 +38,9 @@ const WORK: u64 = 30_000_000;
 /// Boards that ruin and recreate works on at most.
 const BOARDS: u32 = 500;
 
+/// Where the stock is short, boards that are opened at most beyond those of the best layout.
+const MORE: i64 = 64;
+
 /// Work between two recombinations of the boards seen.
 const COVER: u64 = 4_000_000;
 
@@ -137,6 +140,19 @@ impl Search {
         self.work
     }
 
+    /// How much of its work is spent, 0 to 99.
+    #[must_use]
+    pub fn percent(&self) -> u32 {
+        let (spent, all) = (self.work - self.begun, (self.most - self.begun).max(1));
+        u32::try_from(spent.saturating_mul(100) / all).unwrap_or(99).min(99)
+    }
+
+    /// Why pieces are not placed by now; nothing where all are.
+    pub fn missing(&self) -> impl Iterator<Item = Why> {
+        let short = (self.best.missing(&self.job) > 0).then_some(Why::StockRanOut);
+        self.job.left_out.iter().map(|out| out.why).chain(short)
+    }
+
     /// Says what the search is for.
     #[must_use]
     pub fn aim(mut self, aim: Aim) -> Self {
@@ -201,7 +217,11 @@ impl Search {
                 }
             }
             Phase::Ruin(rest) => {
-                let goal = self.best.cost(&self.job) - 1 - rest.fixed_cost;
+                let missing = self.best.missing(&self.job);
+                let short = missing > 0 && self.job.boards.iter().all(|b| b.limit != u32::MAX);
+                // While the stock is short, every sheet of it may be used; else one step less than the best is aimed at.
+                let more = if short { MORE * self.job.dearest() } else { -1 };
+                let goal = self.best.cost(&self.job) + more - rest.fixed_cost;
                 if rest.state.goal != goal {
                     rest.state.aim(&rest.job, goal);
                 }
@@ -209,7 +229,7 @@ impl Search {
                     return;
                 }
                 rest.state.step(&rest.job, &mut rest.pool, &mut self.dice, &mut self.work);
-                if rest.state.sum.missing == 0 {
+                if rest.state.sum.missing == 0 || i128::from(rest.state.sum.missing) < missing {
                     rest.cover = None;
                     self.best = rest.with(rest.state.draft());
                 }

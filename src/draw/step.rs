@@ -21,7 +21,7 @@ use crate::project::request::Tint;
 #[must_use]
 pub fn step(step: &Step, plan: &Plan, tint: &dyn Fn(u16) -> Tint) -> Option<Drawing> {
     match &step.action {
-        Action::CutPieces { card, .. } => first_sheet(plan, *card, tint),
+        Action::CutSheets { card, pattern } => one_sheet(plan, *card, *pattern, tint),
         Action::Fill => Some(set(&plan.boxes, plan.holder.as_ref(), tint, 1.0, View::default())),
         Action::SlideIn => Some(set(&plan.boxes, plan.holder.as_ref(), tint, 0.45, View::default())),
         Action::TryBoxesIn { .. } => Some(set(&plan.boxes, plan.holder.as_ref(), tint, 0.0, View::default())),
@@ -38,9 +38,9 @@ pub fn step(step: &Step, plan: &Plan, tint: &dyn Fn(u16) -> Tint) -> Option<Draw
     }
 }
 
-fn first_sheet(plan: &Plan, card: u16, tint: &dyn Fn(u16) -> Tint) -> Option<Drawing> {
+fn one_sheet(plan: &Plan, card: u16, pattern: usize, tint: &dyn Fn(u16) -> Tint) -> Option<Drawing> {
     let sheets = plan.sheets.iter().find(|s| s.job.card == card)?;
-    let pattern = sheets.layout.patterns.first()?;
+    let pattern = sheets.layout.patterns.get(pattern)?;
     let letter = |id: u32| plan.pieces.iter().find(|p| p.id == id).map_or(String::new(), Piece::letter);
     let bare = sheets.sheet(pattern.sheet)?;
     let cuts = order(pattern, bare);
@@ -77,7 +77,11 @@ fn on_part(action: &Action, plan: &Plan, planned: &Planned, part: usize, look: L
             Some(d)
         }
         Action::Straps(ids) => strap(plan, planned, ids, look),
-        Action::CutPieces { .. } | Action::TryBoxesIn { .. } | Action::Fill | Action::SlideIn => None,
+        Action::CutSheets { .. }
+        | Action::CutPieces { .. }
+        | Action::TryBoxesIn { .. }
+        | Action::Fill
+        | Action::SlideIn => None,
     }
 }
 

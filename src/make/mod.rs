@@ -4,5 +4,7 @@ pub mod part;
 pub mod slides;
 pub mod pieces;
 pub mod sheets;
+pub mod better;
+pub mod enough;
 pub mod step;
 pub mod steps;

@@ -56,7 +56,7 @@ impl CardSheets {
 /// What is to be cut from `card` for `pieces`, with spares; nothing where it has no pieces.
 #[must_use]
 pub fn job(project: &Project, card: &Card, pieces: &[Piece]) -> Option<Job> {
-    let spares = u64::from(project.spares.min(bound::SPARES.most));
+    let spares = project.spares.min(bound::SPARES.most);
     let turn = match card.lie {
         Lie::Either => Turn::Free,
         Lie::Upright => Turn::Fixed,
@@ -64,15 +64,15 @@ pub fn job(project: &Project, card: &Card, pieces: &[Piece]) -> Option<Job> {
     let wanted: Vec<Wanted> = pieces
         .iter()
         .filter(|p| p.card == card.id)
-        .map(|p| Wanted {
-            id: p.id,
-            width: p.width,
-            height: p.height,
-            count: u32::try_from(p.count + (p.count * spares).div_ceil(100)).unwrap_or(u32::MAX),
-            turn,
-        })
+        .map(|p| Wanted { id: p.id, width: p.width, height: p.height, count: with_spares(p.count, spares), turn })
         .collect();
     (!wanted.is_empty()).then(|| Job { card: card.id, wanted, sheets: sheets_of(card), rules: rules(project) })
+}
+
+/// So many pieces with so many per cent more, rounded up.
+#[must_use]
+pub fn with_spares(count: u64, per_cent: u32) -> u32 {
+    u32::try_from(count.saturating_add(count.saturating_mul(u64::from(per_cent)).div_ceil(100))).unwrap_or(u32::MAX)
 }
 
 /// The trimmer's limits, typed or usual.
@@ -112,15 +112,22 @@ fn stocks(supply: Supply) -> impl Iterator<Item = Stock> {
 
 /// Lays the pieces of each card out on its sheets, quickly; `cards` are those that can be planned with.
 #[must_use]
-pub fn sheets(project: &Project, cards: &[&Card], pieces: &[Piece], findings: &mut Vec<Finding>) -> Vec<CardSheets> {
+pub fn sheets(project: &Project, cards: &[&Card], pieces: &[Piece]) -> Vec<CardSheets> {
     let jobs = cards.iter().filter_map(|card| job(project, card, pieces));
     jobs.map(|job| {
         let layout = lay_out(&job.wanted, &job.sheets, &job.rules);
-        findings.extend(layout.left_out.iter().filter_map(|left| {
-            let piece = pieces.iter().find(|p| p.id == left.piece)?;
-            Some(left_out(piece, left.count, left.why, &job))
-        }));
         CardSheets { job, layout }
+    })
+    .collect()
+}
+
+/// What a layout leaves out, and what can be done about it.
+#[must_use]
+pub fn findings(sheets: &CardSheets, pieces: &[Piece]) -> Vec<Finding> {
+    let left = sheets.layout.left_out.iter();
+    left.filter_map(|left| {
+        let piece = pieces.iter().find(|p| p.id == left.piece)?;
+        Some(left_out(piece, left.count, left.why, &sheets.job))
     })
     .collect()
 }

@@ -24,7 +24,14 @@ pub struct Step {
 /// What a step does.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Action {
-    /// Cut all pieces from this card's sheets, as the sheet drawings show.
+    /// Cut the sheets of one pattern of this card, all alike.
+    CutSheets {
+        /// The card.
+        card: u16,
+        /// The pattern's place in the card's layout.
+        pattern: usize,
+    },
+    /// Cut what the trimmer cannot with knife and ruler.
     CutPieces {
         /// The card.
         card: u16,
@@ -87,7 +94,9 @@ impl Action {
     #[must_use]
     pub const fn caution(&self) -> Option<Caution> {
         match self {
-            Self::CutPieces { .. } | Self::Cut(_) | Self::TakeCells(_) | Self::TakeOff(_) => Some(Caution::Blade),
+            Self::CutSheets { .. } | Self::CutPieces { .. } | Self::Cut(_) | Self::TakeCells(_) | Self::TakeOff(_) => {
+                Some(Caution::Blade)
+            }
             Self::Fold { glued: true, .. } | Self::GlueMats(_) | Self::Straps(_) => Some(Caution::Glue),
             Self::Fill => Some(Caution::Contents),
             _ => None,

@@ -1,33 +1,33 @@
 //! The order of the making, read off the planned parts.
 
+use crate::cut::layout::Why;
 use crate::form::assembly::{Assembly, Move, MoveName, Part, Size, Way};
 use crate::form::registry::Holds;
-use crate::measure::sort::sort_by_key;
 use crate::net::flat::{CreaseId, Net, PanelId, Taken};
 use crate::net::recipe::Recipe;
 use crate::project::finding::Place;
 
 use super::part::Planned;
 use super::pieces::{Becomes, Piece};
+use super::sheets::CardSheets;
 use super::step::{Action, Step};
 
 /// All steps for `sets` sets: the cutting for all, then each box, then the holder, then fill and slide in.
 #[must_use]
-pub fn steps(boxes: &[Planned], holder: Option<&Planned>, pieces: &[Piece], sets: u32) -> Vec<Step> {
-    let mut list = Vec::new();
-    let mut cards: Vec<u16> = pieces.iter().map(|p| p.card).collect();
-    sort_by_key(&mut cards, |c| *c);
-    cards.dedup();
-    for card in cards {
-        let of_card: Vec<u32> = pieces.iter().filter(|p| p.card == card).map(|p| p.id).collect();
-        push(&mut list, Place::Card(card), 0, 1, Action::CutPieces { card, pieces: of_card });
-    }
+pub fn steps(
+    boxes: &[Planned],
+    holder: Option<&Planned>,
+    pieces: &[Piece],
+    sheets: &[CardSheets],
+    sets: u32,
+) -> Vec<Step> {
+    let mut list: Vec<Step> = sheets.iter().flat_map(cutting).collect();
     for part in boxes.iter().chain(holder) {
         if let Some(assembly) = &part.assembly {
             part_steps(&mut list, part, assembly, pieces, sets);
         }
     }
-    if list.is_empty() {
+    if boxes.iter().chain(holder).all(|p| p.assembly.is_none()) {
         return list;
     }
     push(&mut list, Place::Set, 0, u64::from(sets), Action::Fill);
@@ -37,9 +37,36 @@ pub fn steps(boxes: &[Planned], holder: Option<&Planned>, pieces: &[Piece], sets
     list
 }
 
+/// The cutting steps of one card: each pattern once, for all the sheets that are cut so, then what the trimmer cannot.
+///
+/// A tick on a pattern hangs on its sheet's size, its cuts and its copies, not on its place in the layout.
+#[must_use]
+pub fn cutting(sheets: &CardSheets) -> Vec<Step> {
+    let card = sheets.job.card;
+    let mut list: Vec<Step> = Vec::new();
+    for (pattern, p) in sheets.layout.patterns.iter().enumerate() {
+        let size = sheets.sheet(p.sheet).map(|s| (s.width, s.height));
+        let what = format!("sheets/{size:?}/{}/{:?}", p.copies, p.tree);
+        // Two alike patterns, one of them from the drawer, are two steps.
+        let before = list.iter().filter(|s| s.key == key(Place::Card(card), 0, &what)).count();
+        let what = if before == 0 { what } else { format!("{what}/{before}") };
+        let action = Action::CutSheets { card, pattern };
+        list.push(Step { key: key(Place::Card(card), 0, &what), place: Place::Card(card), part: 0, times: 1, action });
+    }
+    let by_hand = |why| matches!(why, Why::TooThin | Why::TrimmerTooShort);
+    let pieces: Vec<u32> = sheets.layout.left_out.iter().filter(|l| by_hand(l.why)).map(|l| l.piece).collect();
+    if !pieces.is_empty() {
+        push(&mut list, Place::Card(card), 0, 1, Action::CutPieces { card, pieces });
+    }
+    list
+}
+
+fn key(place: Place, part: usize, what: &str) -> String {
+    format!("{:016x}", fingerprint(&format!("{place:?}/{part}/{what}")))
+}
+
 fn push(list: &mut Vec<Step>, place: Place, part: usize, times: u64, action: Action) {
-    let key = format!("{place:?}/{part}/{action:?}");
-    let key = format!("{:016x}", fingerprint(&key));
+    let key = key(place, part, &format!("{action:?}"));
     list.push(Step { key, place, part, times, action });
 }
 

@@ -74,6 +74,12 @@ pub fn becomes(plan: &Plan, piece: &Piece) -> String {
     }
 }
 
+/// The letter of the piece of this number.
+#[must_use]
+pub fn letter(plan: &Plan, id: u32) -> String {
+    plan.pieces.iter().find(|p| p.id == id).map_or(String::new(), Piece::letter)
+}
+
 /// A piece in a list: `A · 3 of 9 × 7 1/2 in · Linden tea: blank`.
 #[must_use]
 pub fn piece(plan: &Plan, piece: &Piece, system: System) -> Phrase {

@@ -148,6 +148,16 @@ pub const CARD_IN_USE: &str = "Boxes, mats or the holder are cut from it";
 pub const HAVE: &str = "Sheets in the drawer";
 /// What that does.
 pub const HAVE_HINT: &str = "Used first; the rest is bought";
+/// In the shop.
+pub const PRICE: &str = "Price of one sheet";
+/// How it is typed.
+pub const PRICE_HINT: &str = "In pence or cents: 45; 0 where it is not known";
+/// Or what is there is all.
+pub const SHOP: &str = "More of this size can be bought";
+/// Which way round.
+pub const UPRIGHT: &str = "Pattern or grain: keep every piece upright on the sheet";
+/// One more.
+pub const ADD_SHEETS: &str = "Add another sheet size";
 /// Off the edge.
 pub const EDGE_TRIM: &str = "Trimmed off each edge";
 /// What that does.
@@ -220,6 +230,16 @@ pub const TOUCH: &str = "Touch a panel for its name and size";
 pub const CUTS: &str = "Cuts in order";
 /// The pieces.
 pub const PIECES: &str = "Pieces";
+/// The shopping.
+pub const TO_BUY: &str = "What to buy";
+/// While the search runs.
+pub const LOOKING: &str = "Looking for a better layout";
+/// At its end.
+pub const LOOKED: &str = "Looked for better layouts to the end.";
+/// Ends it.
+pub const STOP_LOOKING: &str = "Stop looking";
+/// Goes on.
+pub const LOOK_ON: &str = "Go on looking";
 
 // Steps.
 /// One at a time.
@@ -287,6 +307,18 @@ pub const OPEN_ANYWAY: &str = "Open it all the same";
 #[must_use]
 pub fn and_more(count: usize) -> String {
     if count == 1 { "And 1 more.".to_owned() } else { format!("And {count} more.") }
+}
+
+/// Where the search was stopped: counted work in thousands, the same on every device.
+#[must_use]
+pub fn looked_until(work: u64) -> String {
+    format!("Stopped looking after {} thousand steps of the search.", work / 1_000)
+}
+
+/// A further size of sheet of one card.
+#[must_use]
+pub fn another_size(number: usize) -> String {
+    format!("Sheet size {number}")
 }
 
 /// How far the ticks have come.

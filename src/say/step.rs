@@ -1,9 +1,10 @@
 //! A step of the making, in words: what to do in a line, how in a few, and the caution that belongs to it.
 
-use super::measured::{inside as inside_of, length, row};
+use super::measured::{inside as inside_of, length, row, sides};
 use super::phrase::Phrase;
 use super::spelling::Spelling;
-use super::{joined, names, recipe};
+use super::{cutting, joined, names, recipe};
+use crate::cut::order::order;
 use crate::form::assembly::MoveName;
 use crate::make::part::Planned;
 use crate::make::pieces::{Becomes, Piece};
@@ -34,7 +35,8 @@ pub struct Said {
 pub fn step(step: &Step, plan: &Plan, project: &Project, spelling: Spelling) -> Said {
     let part = plan.part(step.place);
     let (title, lines) = match &step.action {
-        Action::CutPieces { card, pieces } => cut_pieces(plan, project, *card, pieces),
+        Action::CutSheets { card, pattern } => cut_sheets(plan, project, *card, *pattern),
+        Action::CutPieces { card, pieces } => by_hand(plan, project, *card, pieces),
         Action::Fill => ("Fill the boxes".into(), vec![fill(plan).into()]),
         Action::SlideIn => {
             let seated = plan.holder.as_ref().and_then(|h| h.assembly.as_ref()).is_some_and(|a| !a.seats.is_empty());
@@ -80,15 +82,28 @@ pub const fn caution(caution: Caution) -> &'static str {
     }
 }
 
-fn cut_pieces(plan: &Plan, project: &Project, card: u16, ids: &[u32]) -> (Phrase, Vec<Phrase>) {
-    let sheets = plan.sheets.iter().filter(|s| s.job.card == card).map(|s| s.layout.sheets()).sum::<u32>();
-    let from = match sheets {
-        0 => String::new(),
-        1 => " from 1 sheet".to_owned(),
-        n => format!(" from {n} sheets"),
+fn cut_sheets(plan: &Plan, project: &Project, card: u16, pattern: usize) -> (Phrase, Vec<Phrase>) {
+    let sheets = plan.sheets.iter().find(|s| s.job.card == card);
+    let found = sheets.and_then(|s| s.layout.patterns.get(pattern).map(|p| (s, p)));
+    let Some((pattern, sheet)) = found.and_then(|(s, p)| Some((p, s.sheet(p.sheet)?))) else {
+        return ("Step".into(), Vec::new());
     };
-    let title = format!("Cut the pieces of {}{from}", names::card(project, card)).into();
-    let mut lines: Vec<Phrase> = vec!["The sheet drawings number the cuts in their order.".into()];
+    let (word, alike) = if pattern.copies == 1 { ("sheet", "") } else { ("sheets", " alike") };
+    let title = phrase![
+        format!("Cut {} {word} of {}, ", pattern.copies, names::card(project, card)),
+        sides(sheet.width, sheet.height, plan.system),
+        alike,
+    ];
+    let letter = |id| names::letter(plan, id);
+    let mut lines = vec![cutting::gives(pattern, sheet, &letter)];
+    lines.extend(cutting::lines(&order(pattern, sheet), plan.system, &letter));
+    lines.extend(cutting::keep(pattern, sheet, plan.system));
+    (title, lines)
+}
+
+fn by_hand(plan: &Plan, project: &Project, card: u16, ids: &[u32]) -> (Phrase, Vec<Phrase>) {
+    let title = format!("Cut the rest of {} with knife and ruler", names::card(project, card)).into();
+    let mut lines: Vec<Phrase> = vec!["The trimmer cannot hold or reach these; offcuts will do.".into()];
     let mine = plan.pieces.iter().filter(|p| ids.contains(&p.id));
     lines.extend(mine.map(|p| names::piece(plan, p, plan.system)));
     (title, lines)
@@ -145,7 +160,9 @@ fn on_part(step: &Step, action: &Action, part: &Planned, plan: &Plan, spelling: 
             lines.push("One across each end, with a turn of the same length onto front and back.".into());
             ("Glue the straps over the ends".into(), lines)
         }
-        Action::CutPieces { .. } | Action::Fill | Action::SlideIn => ("Step".into(), Vec::new()),
+        Action::CutSheets { .. } | Action::CutPieces { .. } | Action::Fill | Action::SlideIn => {
+            ("Step".into(), Vec::new())
+        }
     }
 }
 
@@ -292,8 +309,8 @@ mod tests {
     fn the_first_box_is_scored_as_makers_say_it() {
         let project = example().unwrap_or_else(|| panic!("the example reads"));
         let plan = crate::plan::plan(&project, System::Inch);
-        let said: Vec<String> =
-            plan.steps[2..4].iter().map(|s| step(s, &plan, &project, Spelling::Us).title.to_string()).collect();
+        let scored = plan.steps.iter().filter(|s| matches!(s.action, Action::Score(_))).take(2);
+        let said: Vec<String> = scored.map(|s| step(s, &plan, &project, Spelling::Us).title.to_string()).collect();
         assert_eq!(said, ["Score at 1 1/4, 4 1/4, 5 1/2 and 8 1/2 in", "Score at 1/2, 1 3/4 and 6 1/4 in"]);
     }
 

@@ -7,15 +7,18 @@ use super::choice_field::ChoiceField;
 use super::count_field::CountField;
 use super::desk::{Desk, desk};
 use super::length_field::LengthField;
+use super::more_sheets::more_sheets;
 use super::notes::notes;
 use super::part_fields::id as field_id;
+use super::supply_fields::supply_fields;
 use super::tag::{Tag, classed, tag};
 use super::text_field::text_field;
+use super::tick::tick;
 use crate::measure::given::Given;
 use crate::measure::show::Figure;
 use crate::project::bound;
 use crate::project::finding::Place;
-use crate::project::request::{Card, Tint};
+use crate::project::request::{Card, Lie, Tint};
 use crate::say::page;
 use crate::stock::sheets::{STANDARD, StandardSheet};
 use crate::stock::thickness::estimated;
@@ -33,7 +36,14 @@ pub fn card_editor(id: u16) -> Vec<Tag> {
     let width = memo(move || card.with(|c| c.as_ref().map(|c| c.sheet_width.clone())));
     let height = memo(move || card.with(|c| c.as_ref().map(|c| c.sheet_height.clone())));
     let tint = memo(move || card.with(|c| c.as_ref().map_or(String::new(), |c| c.tint.hex())));
-    let have = memo(move || card.with(|c| c.as_ref().map_or(0, |c| c.supply.have)));
+    let upright = memo(move || card.with(|c| c.as_ref().is_some_and(|c| c.lie == Lie::Upright)));
+    let lie = tick(
+        page::UPRIGHT,
+        move || upright.get(),
+        move |on| {
+            edit(desk, id, "", |c| c.lie = if on { Lie::Upright } else { Lie::Either });
+        },
+    );
     let system = desk.system();
     let usual =
         Signal::derive(move || format!("{}{}", page::USUAL, Figure::of(estimated(grammage.get()), system.get())));
@@ -100,19 +110,21 @@ pub fn card_editor(id: u16) -> Vec<Tag> {
             Some(usual),
             |c, given| c.thickness = given,
         ))
-        .with(count("have", page::HAVE, page::HAVE_HINT, bound::HAVE, have, |c, n| c.supply.have = n))
         .with(sheet.view())
         .with(length("sheet-width", page::SHEET_WIDTH, "", bound::SHEET_SIDE, width, None, |c, given| {
             c.sheet_width = given.unwrap_or_else(|| c.sheet_width.clone());
         }))
         .with(length("sheet-height", page::SHEET_HEIGHT, "", bound::SHEET_SIDE, height, None, |c, given| {
             c.sheet_height = given.unwrap_or_else(|| c.sheet_height.clone());
-        }));
-    let others = &["grammage", "thickness", "sheet-width", "sheet-height", "have"];
-    vec![notes(desk.findings_besides(place, others).into()), fields]
+        }))
+        .with(supply_fields(id, None))
+        .with(lie);
+    let others = &["grammage", "thickness", "sheet-width", "sheet-height", "have", "price", "more-sheets"];
+    vec![notes(desk.findings_besides(place, others).into()), fields, more_sheets(id)]
 }
 
-fn edit(desk: Desk, id: u16, key: &str, change: impl FnOnce(&mut Card)) {
+/// Changes the card of this number; edits with one `key` after another are taken back together.
+pub fn edit(desk: Desk, id: u16, key: &str, change: impl FnOnce(&mut Card)) {
     let tag = if key.is_empty() { String::new() } else { field_id(Place::Card(id), key) };
     desk.edit(&tag, |p| {
         if let Some(card) = p.cards.iter_mut().find(|c| c.id == id) {

@@ -6,6 +6,7 @@ use leptos::prelude::*;
 
 use super::child::memo;
 use super::late::after_the_drawing;
+use super::looking::Looking;
 use super::shared::Shared;
 use crate::keep::trail::Trail;
 use crate::measure::system::System;
@@ -34,6 +35,8 @@ pub struct Desk {
     pub shapes: Memo<Shared>,
     /// What follows from it, as far as it goes: one frame later.
     pub plan: Memo<Shared>,
+    /// The search for better sheets, whose layouts stand in the plan.
+    pub better: Looking,
     /// The last plan that nothing stopped.
     pub good: Memo<Shared>,
     /// What is being edited or looked at.
@@ -59,7 +62,10 @@ impl Desk {
         let project = RwSignal::new(project);
         let shapes = memo(move || project.with(|p| Shared::new(shapes(p, p.system))));
         let late = after_the_drawing(project.into());
-        let plan = memo(move || late.with(|p| Shared::new(plan(p, p.system))));
+        let quick = memo(move || late.with(|p| Shared::new(plan(p, p.system))));
+        let ticks = RwSignal::new(BTreeSet::new());
+        let better = Looking::begin(project, quick, ticks);
+        let plan = memo(move || better.into_plan(&quick.get()));
         let good = Memo::new(move |last: Option<&Shared>| {
             let now = plan.get();
             match last {
@@ -71,9 +77,10 @@ impl Desk {
             project,
             shapes,
             plan,
+            better,
             good,
             place: RwSignal::new(place),
-            ticks: RwSignal::new(BTreeSet::new()),
+            ticks,
             large: RwSignal::new(false),
             spelling: RwSignal::new(spelling),
             epoch: RwSignal::new(0),

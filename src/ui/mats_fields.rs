@@ -8,6 +8,7 @@ use super::desk::{Desk, desk};
 use super::length_field::LengthField;
 use super::part_fields::id;
 use super::tag::{Tag, classed, tag};
+use super::tick::tick;
 use crate::measure::given::Given;
 use crate::measure::show::Figure;
 use crate::net::flat::Matting;
@@ -56,14 +57,9 @@ pub fn mats_fields(place: Place) -> Tag {
         };
         vec![classed("div", "fields").with(card).with(reveal.view()), faces(place)]
     };
-    let tick = tag("input")
-        .is("id", id(place, "mats"))
-        .is("type", "checkbox")
-        .checked(move || on.get())
-        .on("change", move |_| toggle());
     classed("fieldset", "group")
         .with(tag("legend").with(page::MATS))
-        .with(classed("label", "tick").is("for", id(place, "mats")).with(tick).with(tag("span").with(page::MATS_ON)))
+        .with(tick(page::MATS_ON, move || on.get(), move |_| toggle()).is("id", id(place, "mats")))
         .with(shown(move || on.get(), fields))
 }
 
@@ -97,7 +93,7 @@ fn faces(place: Place) -> Tag {
         let on = memo(move || {
             part.with(|p| p.as_ref().and_then(|p| p.mats.as_ref()).is_some_and(|m| !m.off.contains(&key)))
         });
-        let toggle = move |_| {
+        let toggle = move |_: bool| {
             edit(desk, place, "", |m| {
                 if m.off.contains(&name) {
                     m.off.retain(|o| *o != name);
@@ -106,8 +102,7 @@ fn faces(place: Place) -> Tag {
                 }
             });
         };
-        let tick = tag("input").is("type", "checkbox").checked(move || on.get()).on("change", toggle);
-        classed("label", "tick").with(tick).with(tag("span").with(shown))
+        tick(shown, move || on.get(), toggle)
     };
     classed("fieldset", "faces").with(tag("legend").with(page::FACES)).with(each(move || names.get(), face))
 }

@@ -9,6 +9,7 @@ use super::said::said;
 use super::shared::Shared;
 use super::system_choice::name;
 use super::tag::{Tag, classed, tag};
+use super::tick::tick;
 use crate::measure::system::System;
 use crate::plan::{Plan, plan};
 use crate::project::finding::Place;
@@ -43,16 +44,13 @@ pub fn recipe_text(place: Signal<Place>) -> Tag {
         columns.extend(other.get().map(|o| column(o.system, &words(&o, place.get(), desk))));
         vec![classed("p", "hint").with(page::BOTH_HINT), classed("div", "columns").with(columns)]
     };
-    let tick = tag("input")
-        .is("type", "checkbox")
-        .checked(move || both.get())
-        .on("change", move |_| both.update(|b| *b = !*b));
     let details = classed("details", "recipe");
     let details = if here::is_wide() { details.is("open", "") } else { details };
-    details
-        .with(tag("summary").with(page::RECIPE))
-        .with(live(text))
-        .with(classed("label", "tick").with(tick).with(tag("span").with(page::BOTH_RECIPES)))
+    details.with(tag("summary").with(page::RECIPE)).with(live(text)).with(tick(
+        page::BOTH_RECIPES,
+        move || both.get(),
+        move |on| both.set(on),
+    ))
 }
 
 fn words(plan: &Plan, place: Place, desk: Desk) -> Vec<PartLines> {

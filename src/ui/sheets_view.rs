@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::before::before;
 use super::child::live;
 use super::desk::{Desk, desk};
+use super::look_bar::look_bar;
 use super::notes::notes;
 use super::picture::picture;
 use super::said::said;
@@ -12,7 +13,6 @@ use super::tag::{Tag, classed, tag};
 use crate::cut::order::order;
 use crate::draw::sheet::{Cutting, sheet};
 use crate::draw::svg::paint;
-use crate::make::pieces::Piece;
 use crate::make::sheets::CardSheets;
 use crate::plan::Plan;
 use crate::project::finding::Place;
@@ -27,7 +27,26 @@ pub fn sheets_view() -> Tag {
         let plan = desk.good.get();
         plan.sheets.iter().map(|s| one_card(desk, &plan, s)).collect::<Vec<_>>()
     };
-    classed("div", "sheets").with(before()).with(live(cards))
+    classed("div", "sheets").with(before()).with(look_bar()).with(to_buy()).with(live(cards))
+}
+
+/// What to buy for all sets, and how far the drawer goes.
+fn to_buy() -> Tag {
+    let desk = desk();
+    let name = move |card: u16| desk.project.with(|p| names::card(p, card));
+    let lines = move || {
+        desk.good.with(|plan| {
+            let buy = |s: &CardSheets| tag("li").with(said(cutting::buy(s, &name(s.job.card), plan.system)));
+            plan.sheets.iter().map(buy).collect::<Vec<_>>()
+        })
+    };
+    let enough = move || {
+        let all = desk.better.enough.get().into_iter();
+        all.map(|(card, sets)| tag("li").with(cutting::enough(&name(card), sets))).collect::<Vec<_>>()
+    };
+    classed("section", "sheet-of-paper")
+        .with(tag("h2").with(page::TO_BUY))
+        .with(classed("ul", "pieces").with(live(lines)).with(live(enough)))
 }
 
 fn one_card(desk: Desk, plan: &Plan, sheets: &CardSheets) -> Tag {
@@ -36,18 +55,21 @@ fn one_card(desk: Desk, plan: &Plan, sheets: &CardSheets) -> Tag {
         desk.project.with(|p| (names::card(p, card), p.card(card).map_or_else(Tint::default, |c| c.tint)));
     let pieces = plan.pieces.iter().filter(|p| p.card == card);
     let pieces = pieces.map(|p| tag("li").with(said(names::piece(plan, p, plan.system)))).collect::<Vec<_>>();
-    let letter = |id: u32| plan.pieces.iter().find(|p| p.id == id).map_or(String::new(), Piece::letter);
+    let letter = |id: u32| names::letter(plan, id);
     let patterns = sheets.layout.patterns.iter().filter_map(|pattern| {
         let bare = sheets.sheet(pattern.sheet)?;
         let cuts = order(pattern, bare);
         let c = Cutting { sheet: bare, pattern, cuts: &cuts, tint, system: plan.system, letter: &letter };
         let svg = paint(&sheet(&c));
-        let lines = cuts.iter().map(|c| tag("li").with(said(cutting::cut(c, plan.system, &letter))));
-        let lines = classed("ol", "cuts").with(lines.collect::<Vec<_>>());
+        let lines = cutting::lines(&cuts, plan.system, &letter).into_iter().map(|l| tag("li").with(said(l)));
+        let lines = classed("ul", "cuts").with(lines.collect::<Vec<_>>());
+        let keep = cutting::keep(pattern, bare, plan.system).map(|k| tag("p").with(said(k)));
         let pattern = classed("article", "pattern")
             .with(tag("h3").with(cutting::copies(pattern.copies)))
+            .with(tag("p").with(said(cutting::gives(pattern, bare, &letter))))
             .with(picture(move || svg.clone()))
-            .with(tag("details").is("open", "").with(tag("summary").with(page::CUTS)).with(lines));
+            .with(tag("details").is("open", "").with(tag("summary").with(page::CUTS)).with(lines))
+            .with(keep);
         Some(pattern)
     });
     let patterns = patterns.collect::<Vec<_>>();

@@ -11,6 +11,7 @@ use super::glance::glance;
 use super::picture::picture;
 use super::said::said;
 use super::tag::{Tag, button, classed, tag};
+use super::tick::tick;
 use crate::draw::step::step as draw;
 use crate::draw::svg::paint;
 use crate::make::step::Step;
@@ -56,14 +57,10 @@ fn list(desk: Desk, plan: &Plan, done: Ticks) -> Vec<Tag> {
         let (key, same) = (step.key.clone(), step.key.clone());
         let ticked = memo(move || done.with(|d| d.contains(&key)));
         let number = classed("span", "number").with((i + 1).to_string());
-        let tick = tag("input")
-            .is("type", "checkbox")
-            .checked(move || ticked.get())
-            .on("change", move |_| toggle(done, &same));
         let words = classed("div", "words")
             .with(tag("h3").with(number).with(tag("span").with(title)))
             .with(lines)
-            .with(classed("label", "tick").with(tick).with(tag("span").with(page::DONE)));
+            .with(tick(page::DONE, move || ticked.get(), move |_| toggle(done, &same)));
         let row = classed("article", "step sheet-of-paper")
             .class_while("done", move || ticked.get())
             .with(words)

@@ -38,6 +38,8 @@ fn frame(then: Rc<RefCell<dyn FnMut(f64) -> Again>>, last: f64) {
     });
 }
 
-fn now() -> f64 {
+/// Milliseconds since the page was opened.
+#[must_use]
+pub fn now() -> f64 {
     window().performance().map_or(0.0, |p| p.now())
 }

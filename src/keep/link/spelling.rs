@@ -141,7 +141,7 @@ pub fn read(number: u64, from: &mut Reader) -> Result<Given, Fault> {
     } else {
         let (unit, shape) = ((style as usize - 1) / 5, (style as usize - 1) % 5);
         let unit = UNITS.get(unit).ok_or(Fault::Broken)?;
-        SHAPES[shape].text(value).ok_or(Fault::Broken)? + unit
+        SHAPES[shape].text(value).ok_or(Fault::Broken)? + *unit
     };
     Given::read(&text, System::Metric).map_err(|_| Fault::Broken)
 }

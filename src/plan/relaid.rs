@@ -1,0 +1,29 @@
+//! A plan with better layouts in the place of its own.
+
+use super::Plan;
+use crate::make::sheets::{CardSheets, findings as left_out};
+use crate::make::steps::cutting;
+use crate::measure::sort::sort_by_key;
+use crate::project::finding::Place;
+
+/// The plan with better layouts in the place of its own: sheets, the steps that cut them, and what they leave out. A
+/// layout found for a job that is no longer asked changes nothing; all other steps stay as they are.
+#[must_use]
+pub fn relaid(plan: &Plan, found: &[CardSheets]) -> Plan {
+    let mut plan = plan.clone();
+    for sheets in &mut plan.sheets {
+        let Some(better) = found.iter().find(|f| f.job == sheets.job && f.layout != sheets.layout) else {
+            continue;
+        };
+        let said = left_out(sheets, &plan.pieces);
+        plan.findings.retain(|f| !said.contains(f));
+        plan.findings.extend(left_out(better, &plan.pieces));
+        let place = Place::Card(sheets.job.card);
+        let at = plan.steps.iter().position(|s| s.place == place).unwrap_or(plan.steps.len());
+        plan.steps.retain(|s| s.place != place);
+        plan.steps.splice(at..at, cutting(better));
+        sheets.clone_from(better);
+    }
+    sort_by_key(&mut plan.findings, |f| f.weight);
+    plan
+}

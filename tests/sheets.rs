@@ -1,0 +1,214 @@
+//! Sheets of a whole set: better layouts take the place of the quick ones, and steps and sheets agree.
+#![cfg(not(target_arch = "wasm32"))]
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use snugfold::cut::check::check;
+use snugfold::cut::layout::Ending;
+use snugfold::make::better::{Better, loses_ticks};
+use snugfold::make::sheets::CardSheets;
+use snugfold::make::step::Action;
+use snugfold::measure::system::System;
+use snugfold::plan::{Plan, plan, relaid};
+use snugfold::project::example::example;
+use snugfold::project::finding::{Place, Weight, What};
+use snugfold::project::request::Project;
+use snugfold::say::spelling::Spelling;
+use snugfold::say::step::step as say;
+
+fn sets(sets: u32) -> Project {
+    Project { sets, ..example().expect("the example is a project") }
+}
+
+/// Searches every card of `plan` to the end, in slices of `work`.
+fn searched(plan: &Plan, work: u64) -> Vec<CardSheets> {
+    let mut better = Better::new(plan.sheets.iter().map(|s| s.job.clone()).collect());
+    let mut found = Vec::new();
+    let mut percent = 0;
+    while !better.done() {
+        found.extend(better.step(work));
+        assert!(better.percent() >= percent, "it never goes back");
+        percent = better.percent();
+    }
+    assert_eq!((found.len(), percent), (plan.sheets.len(), 100));
+    found
+}
+
+#[test]
+fn better_layouts_take_the_place_of_the_quick_ones() {
+    for system in System::ALL {
+        let project = sets(24);
+        let quick = plan(&project, system);
+        let found = searched(&quick, 20_000);
+        assert_eq!(found, searched(&quick, 7_000_000), "slices do not matter");
+        let best = relaid(&quick, &found);
+        assert_eq!(best.sheets, found);
+        let is_cut = |a: &Action| matches!(a, Action::CutSheets { .. } | Action::CutPieces { .. });
+        for (before, after) in quick.sheets.iter().zip(&best.sheets) {
+            assert_eq!(check(&after.job.wanted, &after.job.sheets, &after.job.rules, &after.layout), []);
+            assert!(after.layout.sheets() <= before.layout.sheets());
+            assert_eq!(after.layout.ending, Ending::Finished);
+            // Every sheet is cut in exactly one step.
+            let cut = best.steps.iter().filter_map(|s| match s.action {
+                Action::CutSheets { card, pattern } if card == after.job.card => Some(pattern),
+                _ => None,
+            });
+            assert_eq!(cut.collect::<Vec<_>>(), (0..after.layout.patterns.len()).collect::<Vec<_>>());
+        }
+        // Nothing else moves, and no two steps share a tick.
+        let rest = |p: &Plan| p.steps.iter().filter(|s| !is_cut(&s.action)).cloned().collect::<Vec<_>>();
+        assert_eq!(rest(&quick), rest(&best));
+        assert!(is_cut(&best.steps[0].action));
+        let keys: BTreeSet<&str> = best.steps.iter().map(|s| s.key.as_str()).collect();
+        assert_eq!(keys.len(), best.steps.len());
+        // A sheet that is ticked as cut is not taken back.
+        let ticks = |p: &Plan| BTreeSet::from([p.steps[0].key.clone()]);
+        let stays = keys.contains(quick.steps[0].key.as_str());
+        assert_eq!(loses_ticks(&quick.steps, &found[0], &ticks(&quick)), !stays);
+        assert!(!loses_ticks(&best.steps, &found[0], &ticks(&best)));
+        assert!(!loses_ticks(&quick.steps, &found[0], &BTreeSet::new()));
+        // The same search again ticks the same steps.
+        let again = relaid(&plan(&project, system), &found);
+        assert!(again.steps.iter().map(|s| s.key.as_str()).eq(best.steps.iter().map(|s| s.key.as_str())));
+    }
+}
+
+#[test]
+fn what_was_found_for_another_batch_changes_nothing() {
+    let quick = plan(&sets(3), System::Inch);
+    let found = searched(&plan(&sets(4), System::Inch), 1_000_000);
+    assert!(relaid(&quick, &found) == quick);
+}
+
+#[test]
+fn a_search_that_is_stopped_says_at_how_much_work() {
+    let quick = plan(&sets(40), System::Metric);
+    let mut better = Better::new(quick.sheets.iter().map(|s| s.job.clone()).collect());
+    assert!(better.so_far().is_none());
+    assert!((0..2).all(|_| better.step(1_000).is_none()));
+    let so_far = better.so_far().expect("it is at the first card");
+    assert_eq!((so_far.layout.ending, so_far.layout.work), (Ending::Stopped, better.work()));
+    let stopped = relaid(&quick, &[so_far]);
+    assert_eq!(stopped.sheets[0].layout.work, better.work());
+}
+
+/// Read back from the words: every piece comes off as often as its sheets give it, and the cuts are numbered through.
+#[test]
+fn steps_say_every_cut_and_give_every_piece() {
+    for system in System::ALL {
+        let project = sets(5);
+        let plan = plan(&project, system);
+        let mut given: BTreeMap<String, u32> = BTreeMap::new();
+        for step in &plan.steps {
+            let Action::CutSheets { card, pattern } = step.action else {
+                continue;
+            };
+            let sheets = plan.sheets.iter().find(|s| s.job.card == card).expect("it has sheets");
+            let copies = sheets.layout.patterns[pattern].copies;
+            let said = say(step, &plan, &project, Spelling::Uk);
+            let lines: Vec<String> = said.lines.iter().map(ToString::to_string).collect();
+            let mut next = 1_usize;
+            let mut off: BTreeMap<String, u32> = BTreeMap::new();
+            for (number, words) in lines.iter().filter_map(|l| l.split_once(" · ")) {
+                let (first, last) = number.split_once(" to ").unwrap_or((number, number));
+                assert_eq!(first.parse(), Ok(next), "{lines:#?}");
+                next = last.parse::<usize>().expect("a number") + 1;
+                let words: Vec<&str> = words.split([' ', ',', ';', '.']).filter(|w| !w.is_empty()).collect();
+                for (i, word) in words.iter().enumerate() {
+                    let count = match *word {
+                        "piece" => 1,
+                        "pieces" => words[i - 1].parse().expect("how many"),
+                        _ => continue,
+                    };
+                    *off.entry(words[i + 1].to_owned()).or_default() += count;
+                }
+            }
+            let promised = lines[0].strip_prefix("Each sheet gives ").and_then(|l| l.split('.').next());
+            let promised: BTreeMap<String, u32> = promised
+                .expect("it says what a sheet gives")
+                .replace(" and ", ", ")
+                .split(", ")
+                .filter_map(|p| p.split_once(" × ").map(|(n, id)| (id.to_owned(), n.parse().expect("how many"))))
+                .collect();
+            if next > 1 {
+                assert_eq!(off, promised, "{lines:#?}");
+            }
+            for (id, n) in promised {
+                *given.entry(id).or_default() += n * copies;
+            }
+        }
+        for piece in &plan.pieces {
+            assert_eq!(given.get(&piece.letter()).copied().map(u64::from), Some(piece.count), "{}", piece.letter());
+        }
+    }
+}
+
+/// One box of one card with this card changed by `with`, as JSON.
+fn asked(with: impl FnOnce(&mut serde_json::Value)) -> Project {
+    let mut value: serde_json::Value = serde_json::from_str(
+        r#"{ "sets": 1,
+        "cards": [ { "id": 1, "grammage": 270, "thickness": "0.3 mm", "sheet_width": "12 in", "sheet_height": "12 in" } ],
+        "boxes": [ { "id": 1, "form": "tuck-box", "count": 1, "card": 1, "inputs": {} } ] }"#,
+    )
+    .expect("it is JSON");
+    with(&mut value);
+    serde_json::from_value(value).expect("it is a project")
+}
+
+/// Mats of the box's own card come out of what its blank leaves: nine by eight of twelve by twelve inches.
+#[test]
+fn mats_are_taken_from_the_offcuts_of_their_card() {
+    let bare = plan(&asked(|_| {}), System::Inch);
+    let matted =
+        plan(&asked(|v| v["boxes"][0]["mats"] = serde_json::json!({ "card": 1, "off": ["back"] })), System::Inch);
+    assert!(matted.pieces.len() > 2, "{:?}", matted.pieces);
+    let found = searched(&matted, 1_000_000);
+    assert_eq!((bare.sheets[0].layout.sheets(), found[0].layout.sheets()), (1, 1), "{:?}", found[0].layout);
+}
+
+#[test]
+fn sheets_that_will_not_do_are_said() {
+    let said = |project: &Project, weight, is: &dyn Fn(&What) -> bool| {
+        for system in System::ALL {
+            let plan = plan(project, system);
+            let here = |f: &&snugfold::project::finding::Finding| f.place == Place::Card(1) && f.weight == weight;
+            assert!(plan.findings.iter().filter(here).any(|f| is(&f.what)), "{:?}", plan.findings);
+        }
+    };
+    let supply = |v: &mut serde_json::Value, have: u32| {
+        v["cards"][0]["supply"] = serde_json::json!({ "have": have, "shop": "shut" });
+    };
+    // None in the drawer and the shop shut.
+    said(&asked(|v| supply(v, 0)), Weight::Stop, &|w| *w == What::NothingLeftOfSheet);
+    // Two sheets for five boxes.
+    let short = asked(|v| {
+        supply(v, 2);
+        v["sets"] = 5.into();
+    });
+    said(&short, Weight::Caution, &|w| matches!(w, What::SheetsRanOut { count: 3, .. }));
+    // A box larger than every sheet.
+    let large = asked(|v| v["boxes"][0]["inputs"]["height"] = "400 mm".into());
+    said(&large, Weight::Stop, &|w| matches!(w, What::PieceTooLarge { .. }));
+    // Mats thinner than a strip that can be held.
+    let thin = asked(|v| {
+        v["boxes"][0]["inputs"]["depth"] = "20 mm".into();
+        v["boxes"][0]["mats"] = serde_json::json!({ "card": 1 });
+        v["trimmer"] = serde_json::json!({ "least_strip": "20 mm" });
+    });
+    said(&thin, Weight::Caution, &|w| matches!(w, What::PieceTooThin { .. }));
+    // They are cut by hand, in a step of their own.
+    let by_hand = plan(&thin, System::Metric).steps.iter().any(|s| matches!(s.action, Action::CutPieces { .. }));
+    assert!(by_hand);
+}
+
+/// A search ends for a hundred thousand pieces.
+#[test]
+fn very_many_sets_are_searched_through() {
+    let quick = plan(&sets(10_000), System::Inch);
+    assert!(quick.pieces.iter().map(|p| p.count).sum::<u64>() > 100_000);
+    for found in searched(&quick, 1_000_000) {
+        assert_eq!(check(&found.job.wanted, &found.job.sheets, &found.job.rules, &found.layout), []);
+        let (sheets, bound) = (u64::from(found.layout.sheets()), u64::from(found.layout.bound));
+        assert!(sheets * 100 <= bound * 101 + 100, "{sheets} sheets, {bound} at least");
+    }
+}
