@@ -249,13 +249,13 @@ impl State {
         let mut order = std::mem::take(&mut self.order);
         order.clear();
         order.extend((0..job.kinds.len()).filter(|k| self.sum.out[*k] > 0).map(|k| k as u32));
-        let long = |k: u32| job.kinds[k as usize].sides[0].max(job.kinds[k as usize].sides[1]);
         match dice.below(8) {
             // Kinds stand by falling area.
             0..4 => {}
-            4 => order.sort_by_key(|k| Reverse(long(*k))),
-            5 => order.sort_by_key(|k| Reverse(job.kinds[*k as usize].sides[0])),
-            6 => order.sort_by_key(|k| Reverse(job.kinds[*k as usize].sides[1])),
+            by @ 4..7 => order.sort_by_key(|k| {
+                let [width, height] = job.kinds[*k as usize].sides;
+                Reverse([width.max(height), width, height][by - 4])
+            }),
             _ => {
                 for i in (1..order.len()).rev() {
                     order.swap(i, dice.below(i + 1));

@@ -126,7 +126,7 @@ enum Unit {
 
 impl Unit {
     fn named(name: &str) -> Option<Self> {
-        Some(match name.to_lowercase().trim_end_matches('.') {
+        Some(match name.to_ascii_lowercase().trim_end_matches('.') {
             "in" | "ins" | "inch" | "inches" | "\"" | "″" | "”" | "''" => Self::Inch,
             "mm" | "millimetre" | "millimetres" | "millimeter" | "millimeters" => Self::Millimetre,
             "cm" | "centimetre" | "centimetres" | "centimeter" | "centimeters" => Self::Centimetre,

@@ -83,7 +83,9 @@ pub fn brought_in(count: usize) -> String {
 /// What a file is called: letters and digits of the name.
 #[must_use]
 pub fn file_name(name: &str) -> String {
-    let plain: String = name.chars().take(60).map(|c| if c.is_alphanumeric() { c } else { '-' }).collect();
+    // Letters of any writing, but no punctuation of any: that could turn the name's direction.
+    let fits = |c: char| c.is_ascii_alphanumeric() || (c >= '\u{c0}' && !('\u{2000}'..'\u{3000}').contains(&c));
+    let plain: String = name.chars().take(60).map(|c| if fits(c) { c } else { '-' }).collect();
     let plain = plain.trim_matches('-');
     format!("{}.snugfold.json", if plain.is_empty() { "set" } else { plain })
 }
@@ -93,6 +95,7 @@ mod tests {
     #[test]
     fn file_names_are_plain() {
         assert_eq!(super::file_name("Thanks / to <you>"), "Thanks---to--you.snugfold.json");
+        assert_eq!(super::file_name("Grüße\u{202e} 礼物"), "Grüße--礼物.snugfold.json");
         assert_eq!(super::file_name("///"), "set.snugfold.json");
     }
 }

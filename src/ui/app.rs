@@ -79,7 +79,7 @@ pub fn app() -> Tag {
             return;
         };
         let way = event.ctrl_key() || event.meta_key();
-        match (way, event.shift_key(), event.key().to_lowercase().as_str()) {
+        match (way, event.shift_key(), event.key().to_ascii_lowercase().as_str()) {
             (true, false, "z") => desk.undo(),
             (true, true, "z") | (true, false, "y") => desk.redo(),
             _ => return,

@@ -58,8 +58,9 @@ pub fn flat_view() -> Tag {
 #[must_use]
 pub fn slider(id: &'static str, label: &'static str, least: f64, most: f64, value: RwSignal<f64>) -> Tag {
     let slide = move |event| {
-        if let Ok(at) = event_target_value(&event).parse::<f64>() {
-            value.set(at.clamp(least, most));
+        // In whole steps: reading any number there is would be ten kilobytes of tables.
+        if let Ok(at) = event_target_value(&event).parse::<i32>() {
+            value.set(f64::from(at).clamp(least, most));
         }
     };
     let input = tag("input")

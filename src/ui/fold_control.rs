@@ -50,8 +50,8 @@ pub fn fold_control(progress: RwSignal<f64>, moves: Memo<usize>) -> Tag {
     };
     let slide = move |event| {
         playing.set(false);
-        if let Ok(at) = event_target_value(&event).parse::<f64>() {
-            progress.set((at / FINE).clamp(0.0, end()));
+        if let Ok(at) = event_target_value(&event).parse::<i32>() {
+            progress.set((f64::from(at) / FINE).clamp(0.0, end()));
         }
     };
     let says = words(move || if playing.get() { page::PAUSE } else { page::PLAY }.to_owned());

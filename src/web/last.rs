@@ -37,8 +37,8 @@ pub fn note_backup() {
 #[must_use]
 pub fn wants_backup(sets: usize) -> bool {
     let last = keys::storage().and_then(|s| s.get_item(&keys::key(BACKED_UP)).ok().flatten());
-    let last: f64 = last.and_then(|t| t.parse().ok()).unwrap_or(0.0);
-    sets >= MANY && Date::now() - last > OLD
+    let last: u64 = last.and_then(|t| t.parse().ok()).unwrap_or(0);
+    sets >= MANY && Date::now() - last as f64 > OLD
 }
 
 /// A moment as a date in the maker's own way of writing.

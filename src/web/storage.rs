@@ -47,7 +47,7 @@ impl LocalShelf {
 fn refused(thrown: &JsValue) -> Refused {
     let name = thrown.dyn_ref::<DomException>().map(DomException::name).unwrap_or_default();
     // “QuotaExceededError”, and in older browsers “NS_ERROR_DOM_QUOTA_REACHED”.
-    if name.to_lowercase().contains("quota") { Refused::Full } else { Refused::Forbidden }
+    if name.to_ascii_lowercase().contains("quota") { Refused::Full } else { Refused::Forbidden }
 }
 
 impl Shelf for LocalShelf {
