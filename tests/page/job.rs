@@ -1,5 +1,7 @@
 //! The main job on the page: a set is changed, folded, laid out, made step by step, kept and shared.
 
+use serde_json::json;
+
 use crate::harness::journey;
 
 #[test]
@@ -46,6 +48,38 @@ fn both_systems_are_planned_natively() {
         // 3 in is 76.2 mm, 1¼ in is 31.75 mm: up to 77 and 32; the tab is 12: 32 + 77 + 32 + 77 + 12.
         page.see("Cut the blank 230 ×").await;
         assert_eq!(page.value("Width").await, "3 in", "what was typed is never converted");
+    });
+}
+
+#[test]
+fn on_paper_the_two_recipes_stand_side_by_side() {
+    journey(async |page| {
+        page.open("").await;
+        page.press("Show both recipes").await;
+        page.see("Recipe in inches").await;
+        page.cdp("Emulation.setEmulatedMedia", json!({ "media": "print" })).await;
+        // A4 and Letter, upright, less half an inch at each side, at 96 to the inch.
+        for width in [698, 720] {
+            page.size(width, 1000).await;
+            let columns = page
+                .js(
+                    "return [...document.querySelectorAll('.columns > *')].map((c) => {
+                       const { left, right, top } = c.getBoundingClientRect();
+                       return [left, right, top, c.querySelector('h4').textContent];
+                     });",
+                    Vec::new(),
+                )
+                .await;
+            let columns = columns.as_array().expect("columns");
+            assert_eq!(columns.len(), 2, "each system has its own");
+            let at = |column: usize, what: usize| columns[column][what].as_f64().expect("a place");
+            assert!(at(0, 1) <= at(1, 0) && at(1, 1) <= f64::from(width), "side by side on the sheet: {columns:?}");
+            assert!((at(0, 2) - at(1, 2)).abs() < 1.0, "from one line on: {columns:?}");
+            for (column, unit) in [(0, "inches"), (1, "milli")] {
+                let head = columns[column][3].as_str().unwrap_or_default();
+                assert!(head.contains(unit), "headed: {head}");
+            }
+        }
     });
 }
 

@@ -30,6 +30,9 @@ fn shot() {
         for words in wish("_CLICKS").unwrap_or_default().lines() {
             page.press(words).await;
         }
+        if wish("_PAPER").is_some() {
+            page.cdp("Emulation.setEmulatedMedia", json!({ "media": "print" })).await;
+        }
         // Two frames: what the last click changed has been drawn.
         page.js_async("await new Promise((f) => requestAnimationFrame(() => requestAnimationFrame(f)))").await;
         if wish("_FULL").is_some() {

@@ -9,7 +9,7 @@ cargo xtask test [STAGE …] [-- ARGS]   run everything, or only some of the sta
                                        fmt clippy native wasm page
 cargo xtask build [--dev] [--dist DIR] build the page into dist/, ready for any static host
 cargo xtask weigh                      what a visitor downloads, file by file
-cargo xtask shot OUT.png [--size WxH] [--fragment TEXT] [--dark] [--full]
+cargo xtask shot OUT.png [--size WxH] [--fragment TEXT] [--dark] [--paper] [--full]
                  [--click TEXT] …      build the page and take its picture
 cargo xtask precache [DIR]             (called by the build) list the files for offline use
 

@@ -15,6 +15,7 @@ pub fn run(args: &[String]) -> Result<(), Failure> {
     let mut fragment = String::new();
     let mut clicks = Vec::new();
     let mut dark = false;
+    let mut paper = false;
     let mut full = false;
     let mut built = false;
     let mut args = args.iter();
@@ -25,6 +26,7 @@ pub fn run(args: &[String]) -> Result<(), Failure> {
             "--fragment" => fragment = value()?,
             "--click" => clicks.push(value()?),
             "--dark" => dark = true,
+            "--paper" => paper = true,
             "--full" => full = true,
             // Several pictures of one build.
             "--no-build" => built = true,
@@ -49,6 +51,7 @@ pub fn run(args: &[String]) -> Result<(), Failure> {
         .env("SNUGFOLD_SHOT_FRAGMENT", fragment)
         .env("SNUGFOLD_SHOT_CLICKS", clicks.join("\n"))
         .env("SNUGFOLD_SHOT_DARK", if dark { "1" } else { "" })
+        .env("SNUGFOLD_SHOT_PAPER", if paper { "1" } else { "" })
         .env("SNUGFOLD_SHOT_FULL", if full { "1" } else { "" });
     run_command(&mut command)?;
     println!("{}", out.display());
