@@ -36,7 +36,7 @@ pub struct Pattern {
 }
 
 /// A part of a sheet: cut in two, a piece, or an offcut.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Node {
     /// A cut through the whole part.
     Cut {
@@ -61,7 +61,7 @@ pub enum Node {
 }
 
 /// Direction of a cut on the sheet as drawn.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Way {
     /// From bottom to top; parts left and right.
     Upright,

@@ -27,7 +27,7 @@ pub enum Turn {
 }
 
 /// How a piece lies on the sheet.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Pose {
     /// Width along the sheet's width.
     Straight,

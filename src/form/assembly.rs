@@ -6,7 +6,7 @@ use crate::net::flat::{CreaseId, Net, PanelId};
 use crate::project::bound::Range;
 
 /// Width (left to right), depth (front to back) and height.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub struct Size {
     /// Left to right, seen from the front.
     pub width: Length,
@@ -123,7 +123,7 @@ pub struct Stand {
 }
 
 /// The side from which something comes to its place.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum From {
     /// From the front to the back.
     Front,
@@ -134,7 +134,7 @@ pub enum From {
 }
 
 /// One or several parts that slide into another, or that another slides over.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub struct Join {
     /// What the hands do.
     pub name: JoinName,
@@ -149,7 +149,7 @@ pub struct Join {
 }
 
 /// Clearance in total between an inner and an outer part, from the least to the most; nothing where it is open.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub struct Room {
     /// Left to right.
     pub width: Option<Range<Length>>,
@@ -160,7 +160,7 @@ pub struct Room {
 }
 
 /// What putting parts together is; steps are worded from it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum JoinName {
     /// A lid goes over its base.
     LidOver,
@@ -225,7 +225,7 @@ pub struct Move {
 }
 
 /// What a move does; steps are worded from it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum MoveName {
     /// The glue tab turns in.
     Tab,

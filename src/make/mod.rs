@@ -6,5 +6,6 @@ pub mod pieces;
 pub mod sheets;
 pub mod better;
 pub mod enough;
+pub mod key;
 pub mod step;
 pub mod steps;

@@ -22,7 +22,7 @@ pub struct Step {
 }
 
 /// What a step does.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Hash)]
 pub enum Action {
     /// Cut the sheets of one pattern of this card, all alike.
     CutSheets {

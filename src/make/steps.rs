@@ -7,6 +7,7 @@ use crate::net::flat::{CreaseId, Net, PanelId, Taken};
 use crate::net::recipe::Recipe;
 use crate::project::finding::Place;
 
+use super::key::key;
 use super::part::Planned;
 use super::pieces::{Becomes, Piece};
 use super::sheets::CardSheets;
@@ -46,12 +47,11 @@ pub fn cutting(sheets: &CardSheets) -> Vec<Step> {
     let mut list: Vec<Step> = Vec::new();
     for (pattern, p) in sheets.layout.patterns.iter().enumerate() {
         let size = sheets.sheet(p.sheet).map(|s| (s.width, s.height));
-        let what = format!("sheets/{size:?}/{}/{:?}", p.copies, p.tree);
+        let place = Place::Card(card);
         // Two alike patterns, one of them from the drawer, are two steps.
-        let before = list.iter().filter(|s| s.key == key(Place::Card(card), 0, &what)).count();
-        let what = if before == 0 { what } else { format!("{what}/{before}") };
-        let action = Action::CutSheets { card, pattern };
-        list.push(Step { key: key(Place::Card(card), 0, &what), place: Place::Card(card), part: 0, times: 1, action });
+        let alike = |nth: usize| key(&(place, "sheets", size, p.copies, &p.tree, nth));
+        let nth = (0..pattern).find(|nth| list.iter().all(|s| s.key != alike(*nth))).unwrap_or(pattern);
+        list.push(Step { key: alike(nth), place, part: 0, times: 1, action: Action::CutSheets { card, pattern } });
     }
     let by_hand = |why| matches!(why, Why::TooThin | Why::TrimmerTooShort);
     let pieces: Vec<u32> = sheets.layout.left_out.iter().filter(|l| by_hand(l.why)).map(|l| l.piece).collect();
@@ -61,18 +61,9 @@ pub fn cutting(sheets: &CardSheets) -> Vec<Step> {
     list
 }
 
-fn key(place: Place, part: usize, what: &str) -> String {
-    format!("{:016x}", fingerprint(&format!("{place:?}/{part}/{what}")))
-}
-
 fn push(list: &mut Vec<Step>, place: Place, part: usize, times: u64, action: Action) {
-    let key = key(place, part, &format!("{action:?}"));
+    let key = key(&(place, part, &action));
     list.push(Step { key, place, part, times, action });
-}
-
-/// A short stable name for a step (Fowler, Noll and Vo's hash, 64 bits, variant 1a).
-fn fingerprint(text: &str) -> u64 {
-    text.bytes().fold(0xcbf2_9ce4_8422_2325, |h, b| (h ^ u64::from(b)).wrapping_mul(0x0100_0000_01b3))
 }
 
 fn part_steps(list: &mut Vec<Step>, part: &Planned, assembly: &Assembly, pieces: &[Piece], sets: u32) {

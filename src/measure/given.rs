@@ -110,9 +110,8 @@ impl Serialize for Given {
 impl<'de> Deserialize<'de> for Given {
     fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
         let text = String::deserialize(from)?;
-        Self::read(&text, System::Metric).map_err(|why| {
-            serde::de::Error::custom(format!("“{text}” is no length such as “4 1/4 in” or “108 mm” ({why:?})"))
-        })
+        Self::read(&text, System::Metric)
+            .map_err(|_| serde::de::Error::custom(format!("“{text}” is no length such as “4 1/4 in” or “108 mm”")))
     }
 }
 

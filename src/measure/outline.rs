@@ -64,7 +64,7 @@ impl Outline {
 }
 
 /// An upright rectangle.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub struct Rect {
     /// Upper left corner.
     pub min: Point,

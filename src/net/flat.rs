@@ -110,7 +110,7 @@ pub struct Glue {
 }
 
 /// Why a piece of the blank is taken away.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Taken {
     /// A whole cell between lines.
     Cell,
@@ -138,7 +138,7 @@ pub struct Waste {
 }
 
 /// A round hole, punched through a panel and all that lies on it once its edge is turned in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Hole {
     /// The panel.
     pub panel: PanelId,

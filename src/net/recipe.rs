@@ -6,7 +6,7 @@ use crate::measure::outline::Rect;
 use super::flat::{Crease, Net, PanelId, Taken, Waste};
 
 /// The two ways in which a card lies at the fence.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Turned {
     /// Its left edge at the fence: places are measured across.
     AsItLies,
@@ -15,7 +15,7 @@ pub enum Turned {
 }
 
 /// Scores made right across the blank in one position of the card.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub struct Scores {
     /// How the card lies.
     pub turned: Turned,
@@ -34,7 +34,7 @@ impl Scores {
 }
 
 /// A straight cut along a line.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct CutLine {
     /// Whether the line is measured across or down.
     pub measured: Turned,
@@ -47,7 +47,7 @@ pub struct CutLine {
 }
 
 /// A corner, strip or notch to take off a panel.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct TakeOff {
     /// The panel.
     pub panel: PanelId,

@@ -4,7 +4,7 @@ use crate::measure::length::Length;
 use crate::measure::system::Native;
 
 /// From the least to the most that an input may be, both included.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Range<T> {
     /// The least.
     pub least: T,

@@ -3,7 +3,7 @@
 use crate::measure::length::Length;
 
 /// What a finding is about.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Place {
     /// The set as a whole.
     Set,
