@@ -18,7 +18,7 @@ use crate::measure::length::Length;
 use crate::measure::system::{Native, System};
 use crate::project::bound::{GIFT_SIDE, ROOM, Range};
 use crate::project::finding::{Weight, What};
-use crate::project::fitting::{Gift, Gifts, Shape, Wrap};
+use crate::project::fitting::{Gift, Gifts, Shape, Turns, Wrap};
 use crate::project::request::{Entry, Part};
 
 use super::arrange::{self, Block, arrange};
@@ -30,8 +30,8 @@ pub const RIGID_ROOM: Native<Length> = Native::lengths(1, 8, 30);
 pub const SOFT_ROOM: Native<Length> = Native::lengths(1, 4, 60);
 /// How many insides a form is asked for.
 const ASKED: usize = 48;
-/// The keys of the sizes of a form.
-const SIDES: [&str; 3] = ["width", "depth", "height"];
+/// The keys of the sizes of a form that follow from its gifts.
+pub const SIDES: [&str; 3] = ["width", "depth", "height"];
 
 /// A box shaped round its gifts.
 pub struct Filled {
@@ -84,6 +84,18 @@ pub fn room(gifts: &Gifts, system: System) -> Size {
     let usual = if gifts.kinds.iter().any(gives) { SOFT_ROOM } else { RIGID_ROOM }.of(system);
     let typed = |g: &Option<Given>| g.as_ref().map_or(usual, Given::length);
     Size { width: typed(&gifts.room_width), depth: typed(&gifts.room_depth), height: typed(&gifts.room_height) }
+}
+
+/// A gift to start from, before the maker types what it is: 2 × 1 × 3 in, 50 × 25 × 75 mm.
+#[must_use]
+pub fn own(system: System) -> Option<Gift> {
+    let [width, depth, height] = match system {
+        System::Inch => ["2 in", "1 in", "3 in"],
+        System::Metric => ["50 mm", "25 mm", "75 mm"],
+    };
+    let given = |text| Given::read(text, system).ok();
+    let shape = Shape::Block { width: given(width)?, depth: given(depth)?, height: given(height)? };
+    Some(Gift { name: String::new(), shape, count: 1, wrap: Wrap::Bare, turns: Turns::Any, grams: None })
 }
 
 fn block(gift: &Gift) -> Block {

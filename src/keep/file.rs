@@ -190,8 +190,9 @@ pub fn write_all(sets: &[Kept]) -> Vec<String> {
 }
 
 fn text(value: &impl Serialize) -> String {
-    // Plain data with texts for keys: there is nothing in it that JSON lacks.
-    serde_json::to_string_pretty(value).map(|text| text + "\n").unwrap_or_default()
+    // Plain data with texts for keys: there is nothing in it that JSON lacks. On one line: to set it out as well would
+    // be a second writer to download.
+    serde_json::to_string(value).map(|text| text + "\n").unwrap_or_default()
 }
 
 /// Reads a file: one set, a bundle of sets, or a bare project. Takes any bytes; the work is bounded by their number.

@@ -94,6 +94,56 @@ pub enum Shape {
     },
 }
 
+/// Which of the shapes a gift has.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum ShapeKind {
+    /// A hard block.
+    Block,
+    /// A cylinder, disc, tin or coin.
+    Cylinder,
+    /// Something that gives way.
+    Soft,
+}
+
+impl ShapeKind {
+    /// All of them.
+    pub const ALL: [Self; 3] = [Self::Block, Self::Cylinder, Self::Soft];
+}
+
+impl Shape {
+    /// Which shape it is.
+    #[must_use]
+    pub const fn kind(&self) -> ShapeKind {
+        match self {
+            Self::Block { .. } => ShapeKind::Block,
+            Self::Cylinder { .. } => ShapeKind::Cylinder,
+            Self::Soft { .. } => ShapeKind::Soft,
+        }
+    }
+
+    /// Its sizes, in the order of their names.
+    pub fn sides(&mut self) -> Vec<&mut Given> {
+        match self {
+            Self::Block { width, depth, height } | Self::Soft { width, depth, height } => vec![width, depth, height],
+            Self::Cylinder { across, height } => vec![across, height],
+        }
+    }
+
+    /// The same sizes in another shape: what is round is as wide as it was, what was round is as deep as it is wide.
+    #[must_use]
+    pub fn into_kind(self, kind: ShapeKind) -> Self {
+        let (width, depth, height) = match self {
+            Self::Block { width, depth, height } | Self::Soft { width, depth, height } => (width, depth, height),
+            Self::Cylinder { across, height } => (across.clone(), across, height),
+        };
+        match kind {
+            ShapeKind::Block => Self::Block { width, depth, height },
+            ShapeKind::Cylinder => Self::Cylinder { across: width, height },
+            ShapeKind::Soft => Self::Soft { width, depth, height },
+        }
+    }
+}
+
 /// Whether a gift is wrapped.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]

@@ -236,12 +236,12 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
         What::SizesTypedToo { width, depth, height } => phrase![
             "Sizes are typed, so they are used; the gifts need ",
             inside(*width, *depth, *height, system),
-            " inside and go in. Clear the sizes for the tightest box."
+            " inside and go in. For the tightest box, take the sizes from what goes in."
         ],
         What::GiftsDoNotFit { width, depth, height } => phrase![
             "Sizes are typed, so they are used, and the gifts do not go in: they need ",
             inside(*width, *depth, *height, system),
-            " inside. Clear the sizes to have them follow the gifts, or make them larger."
+            " inside. Take the sizes from what goes in, or make them larger."
         ],
         What::TooManyPieces { is, most } => {
             format!("That makes {is} pieces, and a plan counts up to {most}: make fewer sets at a time.").into()

@@ -94,6 +94,36 @@ pub const FORMS: &str = "Forms";
 pub const COUNT: &str = "How many in a set";
 /// Its card.
 pub const CARD: &str = "Card";
+/// What goes into it.
+pub const GIFTS: &str = "What goes in";
+/// What that does.
+pub const GIFTS_HINT: &str = "Say what it has to hold, and the box takes its size from that";
+/// Of those that can be chosen, the first.
+pub const GIFT_OWN: &str = "Something of your own";
+/// What is to be added.
+pub const GIFT: &str = "Next thing";
+/// Adds it.
+pub const ADD_GIFT: &str = "Put it in";
+/// What it looks like.
+pub const GIFT_SHAPE: &str = "Shape";
+/// The shapes.
+pub const GIFT_SHAPES: [&str; 3] = ["block", "cylinder or disc", "soft"];
+/// The sizes of a block.
+pub const GIFT_SIDES: [&str; 3] = ["Width", "Depth", "Height"];
+/// The sizes of a cylinder.
+pub const GIFT_ROUND: [&str; 2] = ["Diameter", "Height"];
+/// How many.
+pub const GIFT_COUNT: &str = "How many of it";
+/// Whether.
+pub const GIFT_WRAPPED: &str = "In tissue or paper";
+/// How it may be turned.
+pub const GIFT_UPRIGHT: &str = "Keep this way up";
+/// Room round the gifts.
+pub const ROOM: [&str; 3] = ["Room across", "Room in depth", "Room in height"];
+/// What that is.
+pub const ROOM_HINT: &str = "Room round them, both sides together; more where hands must reach in";
+/// Takes the typed sizes out.
+pub const SIZES_FOLLOW: &str = "Take the sizes from what goes in";
 /// What is measured.
 pub const SIZES: &str = "Sizes";
 /// Score to score.
@@ -313,6 +343,12 @@ pub fn and_more(count: usize) -> String {
 #[must_use]
 pub fn looked_until(work: u64) -> String {
     format!("Stopped looking after {} thousand steps of the search.", work / 1_000)
+}
+
+/// A kind of gift in a box.
+#[must_use]
+pub fn gift_number(number: usize) -> String {
+    format!("Thing {number}")
 }
 
 /// A further size of sheet of one card.

@@ -1,16 +1,15 @@
 //! What stops the set or needs care somewhere else than where the maker is, with the way there.
 
-use super::child::{live, memo, shown, words};
+use super::child::{live, shown, words};
 use super::desk::desk;
 use super::part_fields::id;
 use super::said::said;
 use super::tag::{Tag, button, classed, tag};
+use super::value::fact;
 use crate::project::finding::{Finding, Weight};
 use crate::say::finding::{finding, weight};
 use crate::say::{names, page};
 use crate::web::here;
-use leptos::prelude::*;
-
 /// So many are shown at once; the rest is counted.
 const SHOWN: usize = 2;
 
@@ -18,7 +17,7 @@ const SHOWN: usize = 2;
 #[must_use]
 pub fn alerts() -> Tag {
     let desk = desk();
-    let elsewhere = memo(move || {
+    let elsewhere = fact(move || {
         let here = desk.place.get();
         desk.plan.with(|p| {
             let grave = p.findings.iter().filter(|f| f.weight != Weight::Note);

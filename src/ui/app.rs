@@ -15,6 +15,7 @@ use super::sheets_view::sheets_view;
 use super::shelf::Shelf;
 use super::steps_view::steps_view;
 use super::tag::{Tag, classed, tag};
+use super::value::{State, effect};
 use crate::form::registry::{FORMS, Holds};
 use crate::project::example::example;
 use crate::project::fresh::fresh;
@@ -72,8 +73,8 @@ pub fn app() -> Tag {
     let desk = Desk::new(first(), here::spelling());
     provide_context(desk);
     provide_context(Shelf::begin(desk));
-    let walk = RwSignal::new(Walk::Set);
-    Effect::new(move |_| here::set_language(desk.spelling.get().language()));
+    let walk = State::new(Walk::Set);
+    effect(move || here::set_language(desk.spelling.get().language()));
     let keys = move |event: web_sys::Event| {
         let Some(event) = event.dyn_ref::<KeyboardEvent>() else {
             return;

@@ -1,14 +1,13 @@
 //! The boxes of the set: added, copied, put in order, taken away.
 
-use leptos::prelude::*;
-
-use super::child::{each, memo};
+use super::child::each;
 use super::desk::{Desk, desk};
 use super::entry::entry;
 use super::notes::notes;
 use super::part_editor::part_editor;
 use super::part_fields::id as field_id;
 use super::tag::{Tag, button, classed, tag};
+use super::value::fact;
 use crate::form::registry::{FORMS, Holds};
 use crate::project::bound;
 use crate::project::finding::Place;
@@ -20,12 +19,12 @@ use crate::web::here;
 #[must_use]
 pub fn box_list() -> Tag {
     let desk = desk();
-    let ids = memo(move || desk.project.with(|p| p.boxes.iter().map(|b| b.id).collect::<Vec<_>>()));
+    let ids = fact(move || desk.project.with(|p| p.boxes.iter().map(|b| b.id).collect::<Vec<_>>()));
     let full = move || ids.with(Vec::len) >= bound::BOX_KINDS.most as usize;
     let one = move |id: u16| {
-        let title = memo(move || desk.project.with(|p| names::place(p, Place::Box(id))));
-        let spot = memo(move || ids.with(|i| (i.first() == Some(&id), i.last() == Some(&id))));
-        entry(Place::Box(id), title.into(), move || {
+        let title = fact(move || desk.project.with(|p| names::place(p, Place::Box(id))));
+        let spot = fact(move || ids.with(|i| (i.first() == Some(&id), i.last() == Some(&id))));
+        entry(Place::Box(id), title, move || {
             let earlier = button(page::EARLIER, move || shift(desk, id, Way::Up));
             let later = button(page::LATER, move || shift(desk, id, Way::Down));
             let actions = classed("p", "actions")
@@ -40,7 +39,7 @@ pub fn box_list() -> Tag {
     tag("section")
         .is("aria-label", page::BOXES)
         .with(tag("h2").with(page::BOXES))
-        .with(notes(desk.findings(Place::Set, Some("boxes")).into()))
+        .with(notes(desk.findings(Place::Set, Some("boxes"))))
         .with(each(move || ids.get(), one))
         .with(add)
 }

@@ -2,10 +2,10 @@
 
 use leptos::prelude::*;
 
-use super::child::memo;
 use super::choice_field::ChoiceField;
 use super::desk::desk;
 use super::tag::Tag;
+use super::value::{Fact, fact};
 use crate::project::finding::Finding;
 use crate::say::names;
 
@@ -14,12 +14,12 @@ use crate::say::names;
 pub fn card_choice(
     id: String,
     label: &'static str,
-    value: Memo<u16>,
-    findings: Signal<Vec<Finding>>,
+    value: Fact<u16>,
+    findings: Fact<Vec<Finding>>,
     commit: impl Fn(u16) + Send + Sync + 'static,
 ) -> Tag {
     let desk = desk();
-    let choices = memo(move || {
+    let choices = fact(move || {
         desk.project.with(|p| p.cards.iter().map(|c| (c.id.to_string(), names::card(p, c.id))).collect::<Vec<_>>())
     });
     let commit = Callback::new(move |key: String| {
@@ -28,6 +28,6 @@ pub fn card_choice(
             desk.settle();
         }
     });
-    let value = memo(move || value.get().to_string());
-    ChoiceField { id, label, hint: String::new(), choices: choices.into(), value, findings, commit }.view()
+    let value = fact(move || value.get().to_string());
+    ChoiceField { id, label, hint: String::new(), choices, value, findings, commit }.view()
 }

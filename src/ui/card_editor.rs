@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::child::{memo, words};
+use super::child::words;
 use super::choice_field::ChoiceField;
 use super::count_field::CountField;
 use super::desk::{Desk, desk};
@@ -14,6 +14,7 @@ use super::supply_fields::supply_fields;
 use super::tag::{Tag, classed, tag};
 use super::text_field::text_field;
 use super::tick::tick;
+use super::value::{Fact, fact};
 use crate::measure::given::Given;
 use crate::measure::show::Figure;
 use crate::project::bound;
@@ -29,14 +30,14 @@ pub fn card_editor(id: u16) -> Vec<Tag> {
     let desk = desk();
     let place = Place::Card(id);
     let field = move |key: &str| field_id(place, key);
-    let card = memo(move || desk.project.with(|p| p.card(id).cloned()));
-    let name = memo(move || card.with(|c| c.as_ref().map_or(String::new(), |c| c.name.clone())));
-    let grammage = memo(move || card.with(|c| c.as_ref().map_or(0, |c| c.grammage)));
-    let thickness = memo(move || card.with(|c| c.as_ref().and_then(|c| c.thickness.clone())));
-    let width = memo(move || card.with(|c| c.as_ref().map(|c| c.sheet_width.clone())));
-    let height = memo(move || card.with(|c| c.as_ref().map(|c| c.sheet_height.clone())));
-    let tint = memo(move || card.with(|c| c.as_ref().map_or(String::new(), |c| c.tint.hex())));
-    let upright = memo(move || card.with(|c| c.as_ref().is_some_and(|c| c.lie == Lie::Upright)));
+    let card = fact(move || desk.project.with(|p| p.card(id).cloned()));
+    let name = fact(move || card.with(|c| c.as_ref().map_or(String::new(), |c| c.name.clone())));
+    let grammage = fact(move || card.with(|c| c.as_ref().map_or(0, |c| c.grammage)));
+    let thickness = fact(move || card.with(|c| c.as_ref().and_then(|c| c.thickness.clone())));
+    let width = fact(move || card.with(|c| c.as_ref().map(|c| c.sheet_width.clone())));
+    let height = fact(move || card.with(|c| c.as_ref().map(|c| c.sheet_height.clone())));
+    let tint = fact(move || card.with(|c| c.as_ref().map_or(String::new(), |c| c.tint.hex())));
+    let upright = fact(move || card.with(|c| c.as_ref().is_some_and(|c| c.lie == Lie::Upright)));
     let lie = tick(
         page::UPRIGHT,
         move || upright.get(),
@@ -45,9 +46,8 @@ pub fn card_editor(id: u16) -> Vec<Tag> {
         },
     );
     let system = desk.system();
-    let usual =
-        Signal::derive(move || format!("{}{}", page::USUAL, Figure::of(estimated(grammage.get()), system.get())));
-    let standard = memo(move || {
+    let usual = fact(move || format!("{}{}", page::USUAL, Figure::of(estimated(grammage.get()), system.get())));
+    let standard = fact(move || {
         let at = |s: &StandardSheet| {
             card.with(|c| {
                 c.as_ref().is_some_and(|c| (c.sheet_width.length(), c.sheet_height.length()) == (s.width, s.height))
@@ -72,12 +72,12 @@ pub fn card_editor(id: u16) -> Vec<Tag> {
     };
     let count = |key, label, hint, range, value, set: fn(&mut Card, u32)| {
         let commit = Callback::new(move |n| edit(desk, id, key, |c| set(c, n)));
-        let findings = desk.findings(place, Some(key)).into();
+        let findings = desk.findings(place, Some(key));
         CountField { id: field(key), label, hint, range, value, findings, commit }.view()
     };
     let length = |key, label, hint: &str, range, value, usual, set: fn(&mut Card, Option<Given>)| {
         let commit = Callback::new(move |given| edit(desk, id, key, |c| set(c, given)));
-        let findings = desk.findings(place, Some(key)).into();
+        let findings = desk.findings(place, Some(key));
         LengthField { id: field(key), label, hint: hint.to_owned(), range, value, usual, findings, commit }.view()
     };
     let tint_field = tag("input")
@@ -91,14 +91,14 @@ pub fn card_editor(id: u16) -> Vec<Tag> {
         id: field("sheet"),
         label: page::SHEET,
         hint: page::SHEET_HINT.to_owned(),
-        choices: Signal::stored(sheets),
+        choices: Fact::fixed(sheets),
         value: standard,
-        findings: Signal::stored(Vec::new()),
+        findings: Fact::fixed(Vec::new()),
         commit: Callback::new(take_sheet),
     };
     let named = move |text| edit(desk, id, "name", |c| c.name = text);
     let fields = classed("div", "fields")
-        .with(text_field(field("name"), page::CARD_NAME, Signal::stored(String::new()), name, named))
+        .with(text_field(field("name"), page::CARD_NAME, Fact::fixed(String::new()), name, named))
         .with(classed("div", "field").with(tag("label").is("for", field("tint")).with(tint_name)).with(tint_field))
         .with(count("grammage", page::GRAMMAGE, page::GRAMMAGE_HINT, bound::GRAMMAGE, grammage, |c, n| c.grammage = n))
         .with(length(
@@ -120,7 +120,7 @@ pub fn card_editor(id: u16) -> Vec<Tag> {
         .with(supply_fields(id, None))
         .with(lie);
     let others = &["grammage", "thickness", "sheet-width", "sheet-height", "have", "price", "more-sheets"];
-    vec![notes(desk.findings_besides(place, others).into()), fields, more_sheets(id)]
+    vec![notes(desk.findings_besides(place, others)), fields, more_sheets(id)]
 }
 
 /// Changes the card of this number; edits with one `key` after another are taken back together.

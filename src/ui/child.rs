@@ -5,6 +5,7 @@ use std::sync::Arc;
 use leptos::prelude::*;
 
 use super::tag::Tag;
+use super::value::fact;
 
 /// Something that can stand inside an element.
 pub trait Child {
@@ -71,7 +72,7 @@ pub fn shown<C: Child>(
     when: impl Fn() -> bool + Send + Sync + 'static,
     what: impl Fn() -> C + Send + 'static,
 ) -> AnyView {
-    let when = memo(when);
+    let when = fact(when);
     live(move || when.get().then(&what))
 }
 
@@ -95,9 +96,3 @@ pub fn each<K: Clone + Send + Sync + ToString + 'static>(
 
 /// A row by its key.
 type Row = (String, Arc<dyn Fn() -> Tag + Send + Sync>);
-
-/// A value that follows from others, worked out once for all who look at it.
-pub fn memo<T: Clone + PartialEq + Send + Sync + 'static>(what: impl Fn() -> T + Send + Sync + 'static) -> Memo<T> {
-    let what: Box<dyn Fn() -> T + Send + Sync> = Box::new(what);
-    Memo::new(move |_| what())
-}

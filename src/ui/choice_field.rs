@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::child::live;
 use super::notes::notes;
 use super::tag::{Tag, classed, tag};
+use super::value::Fact;
 use crate::project::finding::Finding;
 
 /// One of several words; each is a key and what is shown for it.
@@ -16,11 +17,11 @@ pub struct ChoiceField {
     /// What it is, in one line.
     pub hint: String,
     /// What can be chosen.
-    pub choices: Signal<Vec<(String, String)>>,
+    pub choices: Fact<Vec<(String, String)>>,
     /// The key that is chosen.
-    pub value: Memo<String>,
+    pub value: Fact<String>,
     /// What should be known about it.
-    pub findings: Signal<Vec<Finding>>,
+    pub findings: Fact<Vec<Finding>>,
     /// Takes another key.
     pub commit: Callback<String>,
 }

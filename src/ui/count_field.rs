@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::desk::desk;
 use super::tag::{Tag, button, classed};
 use super::typed_field::TypedField;
+use super::value::{Fact, fact};
 use crate::project::bound::Range;
 use crate::project::finding::Finding;
 use crate::say::{page, refusal};
@@ -20,9 +21,9 @@ pub struct CountField {
     /// What may be typed.
     pub range: Range<u32>,
     /// What it is now.
-    pub value: Memo<u32>,
+    pub value: Fact<u32>,
     /// What should be known about it.
-    pub findings: Signal<Vec<Finding>>,
+    pub findings: Fact<Vec<Finding>>,
     /// Takes a new value.
     pub commit: Callback<u32>,
 }
@@ -52,7 +53,7 @@ impl CountField {
             label,
             hint: hint.to_owned(),
             keys: "numeric",
-            value: Signal::derive(move || value.get().to_string()),
+            value: fact(move || value.get().to_string()),
             usual: None,
             findings,
             read: Callback::new(move |text: String| read(&text).map(drop).ok_or_else(|| refusal::count(range))),

@@ -4,10 +4,10 @@ use std::collections::BTreeSet;
 
 use leptos::prelude::*;
 
-use super::child::memo;
 use super::late::after_the_drawing;
 use super::looking::Looking;
 use super::shared::Shared;
+use super::value::{Fact, State, fact, fact_after};
 use crate::keep::trail::Trail;
 use crate::measure::system::System;
 use crate::plan::{plan, shapes};
@@ -30,27 +30,27 @@ struct History {
 #[derive(Clone, Copy)]
 pub struct Desk {
     /// The design as it is asked for.
-    pub project: RwSignal<Project>,
+    pub project: State<Project>,
     /// Its boxes and holder, at once; pieces, sheets and steps are in the plan.
-    pub shapes: Memo<Shared>,
+    pub shapes: Fact<Shared>,
     /// What follows from it, as far as it goes: one frame later.
-    pub plan: Memo<Shared>,
+    pub plan: Fact<Shared>,
     /// The search for better sheets, whose layouts stand in the plan.
     pub better: Looking,
     /// The last plan that nothing stopped.
-    pub good: Memo<Shared>,
+    pub good: Fact<Shared>,
     /// What is being edited or looked at.
-    pub place: RwSignal<Place>,
+    pub place: State<Place>,
     /// The keys of the steps that are done.
-    pub ticks: RwSignal<BTreeSet<String>>,
+    pub ticks: State<BTreeSet<String>>,
     /// Whether one step is shown large, over everything else.
-    pub large: RwSignal<bool>,
+    pub large: State<bool>,
     /// Which English is written.
-    pub spelling: RwSignal<Spelling>,
+    pub spelling: State<Spelling>,
     /// Counts up whenever the design is exchanged from outside a field, so that half-typed text goes.
-    pub epoch: RwSignal<u32>,
+    pub epoch: State<u32>,
     /// How far back and forward one can go.
-    pub ways: RwSignal<(usize, usize)>,
+    pub ways: State<(usize, usize)>,
     history: StoredValue<History>,
 }
 
@@ -59,14 +59,14 @@ impl Desk {
     #[must_use]
     pub fn new(project: Project, spelling: Spelling) -> Self {
         let place = project.boxes.first().map_or(Place::Set, |b| Place::Box(b.id));
-        let project = RwSignal::new(project);
-        let shapes = memo(move || project.with(|p| Shared::new(shapes(p, p.system))));
+        let project = State::new(project);
+        let shapes = fact(move || project.with(|p| Shared::new(shapes(p, p.system))));
         let late = after_the_drawing(project.into());
-        let quick = memo(move || late.with(|p| Shared::new(plan(p, p.system))));
-        let ticks = RwSignal::new(BTreeSet::new());
+        let quick = fact(move || late.with(|p| Shared::new(plan(p, p.system))));
+        let ticks = State::new(BTreeSet::new());
         let better = Looking::begin(project, quick, ticks);
-        let plan = memo(move || better.into_plan(&quick.get()));
-        let good = Memo::new(move |last: Option<&Shared>| {
+        let plan = fact(move || better.into_plan(&quick.get()));
+        let good = fact_after(move |last: Option<&Shared>| {
             let now = plan.get();
             match last {
                 Some(last) if now.stopped() => last.clone(),
@@ -79,21 +79,21 @@ impl Desk {
             plan,
             better,
             good,
-            place: RwSignal::new(place),
+            place: State::new(place),
             ticks,
-            large: RwSignal::new(false),
-            spelling: RwSignal::new(spelling),
-            epoch: RwSignal::new(0),
-            ways: RwSignal::new((0, 0)),
+            large: State::new(false),
+            spelling: State::new(spelling),
+            epoch: State::new(0),
+            ways: State::new((0, 0)),
             history: StoredValue::new(History::default()),
         }
     }
 
     /// The system that is worked in.
     #[must_use]
-    pub fn system(self) -> Memo<System> {
+    pub fn system(self) -> Fact<System> {
         let project = self.project;
-        memo(move || project.with(|p| p.system))
+        fact(move || project.with(|p| p.system))
     }
 
     /// Changes the design; edits with one `tag` after another are taken back together.
@@ -191,9 +191,9 @@ impl Desk {
 
     /// The plan that a box or holder is shown from: today's, or where that lacks it, the last good one.
     #[must_use]
-    pub fn shown(self, place: Signal<Place>) -> Memo<Shared> {
+    pub fn shown(self, place: Fact<Place>) -> Fact<Shared> {
         let (plan, good) = (self.shapes, self.good);
-        memo(move || {
+        fact(move || {
             let there = plan.with(|p| p.part(place.get()).is_some_and(|p| p.assembly.is_some()));
             if there { plan.get() } else { good.get() }
         })
@@ -201,9 +201,9 @@ impl Desk {
 
     /// The box or holder at `place`, as it is asked for.
     #[must_use]
-    pub fn part(self, place: Place) -> Memo<Option<Part>> {
+    pub fn part(self, place: Place) -> Fact<Option<Part>> {
         let project = self.project;
-        memo(move || project.with(|p| part(p, place).cloned()))
+        fact(move || project.with(|p| part(p, place).cloned()))
     }
 
     /// Changes the box or holder at `place`.
@@ -222,9 +222,9 @@ impl Desk {
 
     /// What should be known at `place` about anything but the inputs of `shown`, which say it themselves.
     #[must_use]
-    pub fn findings_besides(self, place: Place, shown: &'static [&'static str]) -> Memo<Vec<Finding>> {
+    pub fn findings_besides(self, place: Place, shown: &'static [&'static str]) -> Fact<Vec<Finding>> {
         let plan = self.plan;
-        memo(move || {
+        fact(move || {
             let said = |f: &&Finding| f.input.is_some_and(|i| shown.contains(&i));
             plan.with(|p| {
                 let here = p.findings.iter().filter(|f| f.place == place);
@@ -235,9 +235,9 @@ impl Desk {
 
     /// What should be known about `input` at `place`.
     #[must_use]
-    pub fn findings(self, place: Place, input: Option<&'static str>) -> Memo<Vec<Finding>> {
+    pub fn findings(self, place: Place, input: Option<&'static str>) -> Fact<Vec<Finding>> {
         let plan = self.plan;
-        memo(move || {
+        fact(move || {
             plan.with(|p| p.findings.iter().filter(|f| f.place == place && f.input == input).cloned().collect())
         })
     }

@@ -1,12 +1,11 @@
 //! One thing of the request: a line that opens into its fields. One at a time is open.
 
-use leptos::prelude::*;
-
-use super::child::{live, memo, shown, words};
+use super::child::{live, shown, words};
 use super::desk::desk;
 use super::part_fields::id;
 use super::said::said;
 use super::tag::{Tag, button, classed, tag};
+use super::value::{Fact, fact};
 use crate::project::finding::{Place, Weight};
 use crate::say::measured::size;
 use crate::say::page;
@@ -15,15 +14,15 @@ use crate::web::here;
 
 /// A line that opens: what it is, what it is called, and its fields.
 #[must_use]
-pub fn entry(place: Place, title: Signal<String>, fields: impl Fn() -> Vec<Tag> + Send + 'static) -> Tag {
+pub fn entry(place: Place, title: Fact<String>, fields: impl Fn() -> Vec<Tag> + Send + 'static) -> Tag {
     let desk = desk();
-    let open = memo(move || desk.place.get() == place);
+    let open = fact(move || desk.place.get() == place);
     let toggle = move || {
         desk.place.set(if open.get_untracked() { Place::Set } else { place });
         // The one that closes may stand above and let this one slip out of sight.
         here::reveal(id(place, "head"));
     };
-    let sum = memo(move || {
+    let sum = fact(move || {
         desk.shapes.with(|plan| {
             let part = plan.part(place)?;
             let count = if part.count > 1 { format!("{} × ", part.count) } else { String::new() };
@@ -31,7 +30,7 @@ pub fn entry(place: Place, title: Signal<String>, fields: impl Fn() -> Vec<Tag> 
         })
     });
     let worst =
-        memo(move || desk.plan.with(|plan| plan.findings.iter().filter(|f| f.place == place).map(|f| f.weight).min()));
+        fact(move || desk.plan.with(|plan| plan.findings.iter().filter(|f| f.place == place).map(|f| f.weight).min()));
     let flag = move || match worst.get() {
         Some(Weight::Stop) => Some(classed("span", "flag stop").with(page::STOPPED)),
         Some(Weight::Caution) => Some(classed("span", "flag caution").with(page::CARE)),

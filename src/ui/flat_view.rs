@@ -2,11 +2,11 @@
 
 use leptos::prelude::*;
 
-use super::child::memo;
 use super::desk::desk;
 use super::picture::{picture, touchable};
 use super::stage::stage;
 use super::tag::{Tag, classed, tag};
+use super::value::{State, fact};
 use crate::draw::drawing::Touch;
 use crate::draw::folded::set;
 use crate::draw::overview::overview;
@@ -22,7 +22,7 @@ const TURN: f64 = 80.0;
 #[must_use]
 pub fn flat_view() -> Tag {
     let desk = desk();
-    let all = memo(move || {
+    let all = fact(move || {
         desk.good.with(|plan| {
             desk.project.with(|p| paint(&overview(plan, &|c| p.card(c).map_or_else(Tint::default, |c| c.tint))))
         })
@@ -32,8 +32,8 @@ pub fn flat_view() -> Tag {
             desk.place.set(place);
         }
     };
-    let (out, turn) = (RwSignal::new(60.0_f64), RwSignal::new(View::default().turn));
-    let finished = memo(move || {
+    let (out, turn) = (State::new(60.0_f64), State::new(View::default().turn));
+    let finished = fact(move || {
         let view = View { turn: turn.get(), ..View::default() };
         desk.good.with(|plan| {
             desk.project.with(|p| {
@@ -56,7 +56,7 @@ pub fn flat_view() -> Tag {
 
 /// A slider with its label.
 #[must_use]
-pub fn slider(id: &'static str, label: &'static str, least: f64, most: f64, value: RwSignal<f64>) -> Tag {
+pub fn slider(id: &'static str, label: &'static str, least: f64, most: f64, value: State<f64>) -> Tag {
     let slide = move |event| {
         // In whole steps: reading any number there is would be ten kilobytes of tables.
         if let Ok(at) = event_target_value(&event).parse::<i32>() {

@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::child::words;
 use super::tag::{Tag, button, classed, tag};
+use super::value::{Fact, State};
 use crate::say::page;
 use crate::web::motion;
 
@@ -14,8 +15,8 @@ const MOVES_PER_SECOND: f64 = 0.9;
 
 /// A slider from 0 to the number of moves, and a button that moves it.
 #[must_use]
-pub fn fold_control(progress: RwSignal<f64>, moves: Memo<usize>) -> Tag {
-    let playing = RwSignal::new(false);
+pub fn fold_control(progress: State<f64>, moves: Fact<usize>) -> Tag {
+    let playing = State::new(false);
     let most = move || moves.get() as f64;
     // For what is not drawn anew by it.
     let end = move || moves.get_untracked() as f64;

@@ -1,13 +1,12 @@
 //! The form of a box or holder, picked from small drawings of all forms.
 
-use leptos::prelude::*;
-
-use super::child::{memo, shown, words};
+use super::child::{shown, words};
 use super::desk::{Desk, desk};
 use super::notes::notes;
 use super::part_fields::id;
 use super::picture::picture;
 use super::tag::{Tag, button, classed, tag};
+use super::value::{Fact, State, fact};
 use crate::draw::sample::sample;
 use crate::draw::svg::paint;
 use crate::form::registry::{self, FORMS, Form, Holds};
@@ -21,12 +20,12 @@ use crate::web::here;
 pub fn form_picker(place: Place) -> Tag {
     let desk = desk();
     let part = desk.part(place);
-    let key = memo(move || part.with(|p| p.as_ref().map_or(String::new(), |p| p.form.clone())));
-    let tint = memo(move || {
+    let key = fact(move || part.with(|p| p.as_ref().map_or(String::new(), |p| p.form.clone())));
+    let tint = fact(move || {
         let card = part.with(|p| p.as_ref().map(|p| p.card));
         desk.project.with(|p| card.and_then(|c| p.card(c)).map_or_else(Tint::default, |c| c.tint))
     });
-    let open = RwSignal::new(false);
+    let open = State::new(false);
     let name = move || key.with(|k| registry::named(k).map_or_else(|| k.clone(), |f| f.name.to_owned()));
     let holds = if place == Place::Holder { Holds::Boxes } else { Holds::Gifts };
     // Drawn only while it is looked at.
@@ -47,7 +46,7 @@ pub fn form_picker(place: Place) -> Tag {
         .is("role", "group")
         .is("aria-label", page::FORMS)
         .with(shown(move || open.get(), all));
-    classed("div", "form-picker").with(now).with(notes(desk.findings(place, Some("form")).into())).with(forms)
+    classed("div", "form-picker").with(now).with(notes(desk.findings(place, Some("form")))).with(forms)
 }
 
 /// One form by its drawing.
@@ -55,9 +54,9 @@ fn choice(
     desk: Desk,
     place: Place,
     form: &'static Form,
-    key: Memo<String>,
-    tint: Memo<Tint>,
-    open: RwSignal<bool>,
+    key: Fact<String>,
+    tint: Fact<Tint>,
+    open: State<bool>,
 ) -> Tag {
     let svg = move || {
         let drawing = sample(form, desk.project.with_untracked(|p| p.system), tint.get());

@@ -4,31 +4,32 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::KeyboardEvent;
 
-use super::child::{live, memo, words};
+use super::child::{live, words};
 use super::desk::desk;
 use super::picture::picture;
 use super::steps_view::{Ticks, drawing, step_words, toggle};
 use super::tag::{Tag, button, classed, tag};
+use super::value::{State, fact};
 use crate::say::page;
 use crate::web::{here, wake};
 
 /// The large view of the steps with these ticks; `large` closes it.
 #[must_use]
-pub fn glance(done: Ticks, large: RwSignal<bool>) -> Tag {
+pub fn glance(done: Ticks, large: State<bool>) -> Tag {
     let desk = desk();
     let awake = wake::keep();
     on_cleanup(wake::release);
-    let count = memo(move || desk.good.with(|p| p.steps.len()));
+    let count = fact(move || desk.good.with(|p| p.steps.len()));
     // Begins at the first step that is not done.
     let first = desk
         .good
         .with_untracked(|p| p.steps.iter().position(|s| done.with_untracked(|d| !d.contains(&s.key))).unwrap_or(0));
-    let at = RwSignal::new(first);
-    let now = memo(move || at.get().min(count.get().saturating_sub(1)));
+    let at = State::new(first);
+    let now = fact(move || at.get().min(count.get().saturating_sub(1)));
     let go = move |by: isize| {
         at.set(now.get_untracked().saturating_add_signed(by).min(count.get_untracked().saturating_sub(1)));
     };
-    let key = memo(move || desk.good.with(|p| p.steps.get(now.get()).map_or(String::new(), |s| s.key.clone())));
+    let key = fact(move || desk.good.with(|p| p.steps.get(now.get()).map_or(String::new(), |s| s.key.clone())));
     let ticked = move || key.with(|k| done.with(|d| d.contains(k)));
     let next = move || {
         let key = key.get_untracked();
@@ -50,7 +51,7 @@ pub fn glance(done: Ticks, large: RwSignal<bool>) -> Tag {
         event.prevent_default();
     };
     let svg =
-        memo(move || desk.good.with(|p| p.steps.get(now.get()).map_or_else(String::new, |s| drawing(desk, p, s))));
+        fact(move || desk.good.with(|p| p.steps.get(now.get()).map_or_else(String::new, |s| drawing(desk, p, s))));
     let text = move || {
         desk.good.with(|p| {
             let step = p.steps.get(now.get())?;

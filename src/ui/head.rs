@@ -1,16 +1,15 @@
 //! The head of the page: its name, the walk, and the way back.
 
-use leptos::prelude::*;
-
 use super::app::Walk;
 use super::desk::desk;
 use super::tag::{Tag, button, classed, tag};
+use super::value::State;
 use crate::say::page;
 use crate::web::here;
 
 /// Name, walk, undo and redo; `walk` is the part that is looked at.
 #[must_use]
-pub fn head(walk: RwSignal<Walk>) -> Tag {
+pub fn head(walk: State<Walk>) -> Tag {
     let desk = desk();
     let step = move |one: Walk| {
         let go = move || {

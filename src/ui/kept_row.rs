@@ -2,10 +2,11 @@
 
 use leptos::prelude::*;
 
-use super::child::{memo, shown, words};
+use super::child::{shown, words};
 use super::picture::picture;
 use super::shelf::shelf;
 use super::tag::{Tag, button, classed, tag};
+use super::value::{Fact, State, fact};
 use crate::draw::folded::set;
 use crate::draw::solid::View;
 use crate::draw::svg::paint;
@@ -18,18 +19,18 @@ use crate::web::last;
 
 /// The name of one of the listed sets, and what can be done with it.
 #[must_use]
-pub fn kept_row(id: SetId, listing: Memo<Listing>) -> Tag {
+pub fn kept_row(id: SetId, listing: Fact<Listing>) -> Tag {
     let shelf = shelf();
     let entry = move || listing.with(|l| l.entries.iter().find(|e| e.id == id).cloned());
-    let name = memo(move || entry().map_or(String::new(), |e| e.name));
+    let name = fact(move || entry().map_or(String::new(), |e| e.name));
     let called = move || {
         let name = name.get();
         if name.trim().is_empty() { page::UNNAMED.to_owned() } else { name }
     };
-    let svg = memo(move || entry().map_or_else(String::new, |e| small(&e.project)));
+    let svg = fact(move || entry().map_or_else(String::new, |e| small(&e.project)));
     let saved = move || entry().map_or_else(String::new, |e| kept::saved(&last::date(e.saved_at), e.size));
-    let current = memo(move || shelf.current() == Some(id));
-    let renaming = RwSignal::new(false);
+    let current = fact(move || shelf.current() == Some(id));
+    let renaming = State::new(false);
     let field = format!("rename-{}", id.0);
     let new_name = move || {
         let take = move |event| {

@@ -3,12 +3,13 @@
 use leptos::prelude::*;
 
 use super::app::new_set;
-use super::child::{each, live, memo, shown};
+use super::child::{each, live, shown};
 use super::either::either;
 use super::kept_row::kept_row;
 use super::share::share;
 use super::shelf::{Shelf, shelf};
 use super::tag::{Tag, button, classed, tag};
+use super::value::{State, fact};
 use crate::keep::notebook::said::Entry;
 use crate::keep::record::SetId;
 use crate::measure::sort::sort_by_key;
@@ -21,11 +22,11 @@ use crate::web::here::lower;
 #[must_use]
 pub fn kept_view() -> Tag {
     let shelf = shelf();
-    let listing = memo(move || shelf.list());
-    let (wanted, order, most) = (RwSignal::new(String::new()), RwSignal::new(Order::Date), RwSignal::new(PAGE));
-    let found = memo(move || listing.with(|l| found(&l.entries, &wanted.get(), order.get())));
+    let listing = fact(move || shelf.list());
+    let (wanted, order, most) = (State::new(String::new()), State::new(Order::Date), State::new(PAGE));
+    let found = fact(move || listing.with(|l| found(&l.entries, &wanted.get(), order.get())));
     let ids = move || found.with(|f| f.iter().take(most.get()).map(|id| id.0).collect::<Vec<_>>());
-    let count = memo(move || listing.with(|l| l.entries.len()));
+    let count = fact(move || listing.with(|l| l.entries.len()));
     let undo = move || {
         shelf.deleted.get().map(|d| {
             let name = d.kept.project.name;
@@ -100,7 +101,7 @@ fn found(entries: &[Entry], wanted: &str, order: Order) -> Vec<SetId> {
 }
 
 /// What is looked for, and the order.
-fn finder(wanted: RwSignal<String>, order: RwSignal<Order>) -> Tag {
+fn finder(wanted: State<String>, order: State<Order>) -> Tag {
     let one = move |which: Order, name: &'static str| {
         button(name, move || order.set(which)).says("aria-pressed", move || order.get() == which)
     };

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::desk::desk;
 use super::tag::Tag;
 use super::typed_field::TypedField;
+use super::value::{Fact, fact};
 use crate::form::input::read_length;
 use crate::measure::given::Given;
 use crate::measure::length::Length;
@@ -23,11 +24,11 @@ pub struct LengthField {
     /// What may be typed.
     pub range: Range<Length>,
     /// What was typed before.
-    pub value: Memo<Option<Given>>,
+    pub value: Fact<Option<Given>>,
     /// What it comes to where nothing is typed; without it something must be typed.
-    pub usual: Option<Signal<String>>,
+    pub usual: Option<Fact<String>>,
     /// What should be known about it.
-    pub findings: Signal<Vec<Finding>>,
+    pub findings: Fact<Vec<Finding>>,
     /// Takes a new value.
     pub commit: Callback<Option<Given>>,
 }
@@ -51,7 +52,7 @@ impl LengthField {
             label,
             hint,
             keys: "text",
-            value: Signal::derive(move || value.with(|v| v.as_ref().map_or(String::new(), |g| g.text().to_owned()))),
+            value: fact(move || value.with(|v| v.as_ref().map_or(String::new(), |g| g.text().to_owned()))),
             usual,
             findings,
             read: Callback::new(move |text: String| {

@@ -1,7 +1,5 @@
 //! What the search for better sheets is doing, with a button that stops it.
 
-use leptos::prelude::*;
-
 use super::child::{live, words};
 use super::desk::desk;
 use super::looking::Standing;

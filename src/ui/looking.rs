@@ -6,6 +6,7 @@ use leptos::prelude::*;
 
 use super::shared::Shared;
 use super::steps_view::Ticks;
+use super::value::{Fact, State, effect};
 use crate::make::better::{Better, loses_ticks};
 use crate::make::enough::Enough;
 use crate::make::sheets::{CardSheets, Job};
@@ -46,38 +47,38 @@ struct Task {
 #[derive(Clone, Copy)]
 pub struct Looking {
     /// How it stands.
-    pub standing: RwSignal<Standing>,
+    pub standing: State<Standing>,
     /// For how many sets each card in the drawer is enough.
-    pub enough: RwSignal<Vec<(u16, u32)>>,
-    found: RwSignal<Vec<CardSheets>>,
-    quick: Memo<Shared>,
+    pub enough: State<Vec<(u16, u32)>>,
+    found: State<Vec<CardSheets>>,
+    quick: Fact<Shared>,
     ticks: Ticks,
     task: StoredValue<Task>,
     /// Counts up, so that what was begun before ends.
-    run: StoredValue<u32>,
+    run: State<u32>,
 }
 
 impl Looking {
     /// Looks whenever `project` has stood still, for better layouts than those of `quick`. Sheets that `ticks` call cut
     /// stay as they are.
-    pub fn begin(project: RwSignal<Project>, quick: Memo<Shared>, ticks: Ticks) -> Self {
+    pub fn begin(project: State<Project>, quick: Fact<Shared>, ticks: Ticks) -> Self {
         let looking = Self {
-            standing: RwSignal::new(Standing::Waiting),
-            enough: RwSignal::new(Vec::new()),
-            found: RwSignal::new(Vec::new()),
+            standing: State::new(Standing::Waiting),
+            enough: State::new(Vec::new()),
+            found: State::new(Vec::new()),
             quick,
             ticks,
             task: StoredValue::new(Task::default()),
-            run: StoredValue::new(0),
+            run: State::new(0),
         };
-        Effect::new(move |_| {
+        effect(move || {
             project.track();
             let mine = looking.next_run();
             set_timeout(
                 move || {
-                    if looking.run.try_get_value() == Some(mine)
+                    if looking.run.try_get_untracked() == Some(mine)
                         && let Some(plan) = quick.try_get_untracked()
-                        && let Some(spares) = project.try_with_untracked(|p| p.spares)
+                        && let Some(spares) = project.try_get_untracked().map(|p| p.spares)
                     {
                         looking.take(&plan, spares);
                     }
@@ -112,7 +113,7 @@ impl Looking {
     pub fn go_on(self) {
         let mine = self.next_run();
         each_frame(move |_| {
-            if self.run.try_get_value() != Some(mine) {
+            if self.run.try_get_untracked() != Some(mine) {
                 return Again::No;
             }
             let until = now() + SLICE;
@@ -128,8 +129,8 @@ impl Looking {
     }
 
     fn next_run(self) -> u32 {
-        self.run.update_value(|r| *r = r.wrapping_add(1));
-        self.run.get_value()
+        self.run.update(|r| *r = r.wrapping_add(1));
+        self.run.get_untracked()
     }
 
     fn take(self, plan: &Plan, spares: u32) {

@@ -3,12 +3,13 @@
 use leptos::prelude::*;
 
 use super::card_choice::card_choice;
-use super::child::{each, memo, shown};
+use super::child::{each, shown};
 use super::desk::{Desk, desk};
 use super::length_field::LengthField;
 use super::part_fields::id;
 use super::tag::{Tag, classed, tag};
 use super::tick::tick;
+use super::value::{Fact, fact};
 use crate::measure::given::Given;
 use crate::measure::show::Figure;
 use crate::net::flat::Matting;
@@ -22,8 +23,8 @@ use crate::say::page;
 pub fn mats_fields(place: Place) -> Tag {
     let desk = desk();
     let part = desk.part(place);
-    let mats = memo(move || part.with(|p| p.as_ref().and_then(|p| p.mats.clone())));
-    let on = memo(move || mats.with(Option::is_some));
+    let mats = fact(move || part.with(|p| p.as_ref().and_then(|p| p.mats.clone())));
+    let on = fact(move || mats.with(Option::is_some));
     let toggle = move || {
         let paper = desk.project.with_untracked(|p| p.cards.last().map_or(1, |c| c.id));
         desk.edit_part(place, "", |part| {
@@ -34,17 +35,15 @@ pub fn mats_fields(place: Place) -> Tag {
         });
     };
     let system = desk.system();
-    let usual = Signal::derive(move || {
-        format!("{}{}", page::USUAL, Figure::of(bound::DEFAULT_REVEAL.of(system.get()), system.get()))
-    });
-    let reveal = memo(move || mats.with(|m| m.as_ref().and_then(|m| m.reveal.clone())));
-    let card = memo(move || mats.with(|m| m.as_ref().map_or(0, |m| m.card)));
+    let usual =
+        fact(move || format!("{}{}", page::USUAL, Figure::of(bound::DEFAULT_REVEAL.of(system.get()), system.get())));
+    let reveal = fact(move || mats.with(|m| m.as_ref().and_then(|m| m.reveal.clone())));
+    let card = fact(move || mats.with(|m| m.as_ref().map_or(0, |m| m.card)));
     let set_reveal = Callback::new(move |given: Option<Given>| edit(desk, place, "reveal", |m| m.reveal = given));
     let fields = move || {
-        let card =
-            card_choice(id(place, "mats-card"), page::MATS_CARD, card, Signal::stored(Vec::new()), move |card| {
-                edit(desk, place, "mats-card", |m| m.card = card);
-            });
+        let card = card_choice(id(place, "mats-card"), page::MATS_CARD, card, Fact::fixed(Vec::new()), move |card| {
+            edit(desk, place, "mats-card", |m| m.card = card);
+        });
         let reveal = LengthField {
             id: id(place, "reveal"),
             label: page::REVEAL,
@@ -52,7 +51,7 @@ pub fn mats_fields(place: Place) -> Tag {
             range: bound::REVEAL,
             value: reveal,
             usual: Some(usual),
-            findings: desk.findings(place, Some("reveal")).into(),
+            findings: desk.findings(place, Some("reveal")),
             commit: set_reveal,
         };
         vec![classed("div", "fields").with(card).with(reveal.view()), faces(place)]
@@ -75,7 +74,7 @@ fn edit(desk: Desk, place: Place, key: &str, change: impl FnOnce(&mut Mats)) {
 fn faces(place: Place) -> Tag {
     let desk = desk();
     let part = desk.part(place);
-    let names = memo(move || {
+    let names = fact(move || {
         desk.shapes.with(|plan| {
             let assembly = plan.part(place).and_then(|p| p.assembly.as_ref());
             let faces = assembly.into_iter().flat_map(|a| {
@@ -90,7 +89,7 @@ fn faces(place: Place) -> Tag {
     });
     let face = move |name: String| {
         let (key, shown) = (name.clone(), name.clone());
-        let on = memo(move || {
+        let on = fact(move || {
             part.with(|p| p.as_ref().and_then(|p| p.mats.as_ref()).is_some_and(|m| !m.off.contains(&key)))
         });
         let toggle = move |_: bool| {

@@ -3,13 +3,14 @@
 use leptos::prelude::*;
 
 use super::card_editor::edit;
-use super::child::{each, memo};
+use super::child::each;
 use super::desk::desk;
 use super::length_field::LengthField;
 use super::notes::notes;
 use super::part_fields::id as field_id;
 use super::supply_fields::supply_fields;
 use super::tag::{Tag, button, classed, tag};
+use super::value::{Fact, fact};
 use crate::measure::given::Given;
 use crate::project::bound;
 use crate::project::finding::Place;
@@ -20,7 +21,7 @@ use crate::say::page;
 #[must_use]
 pub fn more_sheets(id: u16) -> Tag {
     let desk = desk();
-    let count = memo(move || desk.project.with(|p| p.card(id).map_or(0, |c| c.more_sheets.len())));
+    let count = fact(move || desk.project.with(|p| p.card(id).map_or(0, |c| c.more_sheets.len())));
     let full = move || count.get() >= bound::MORE_SHEETS.most as usize;
     let side = move |at: usize, label, key: &'static str, of: fn(&mut MoreSheets) -> &mut Given| {
         let tag = format!("{key}-{at}");
@@ -29,13 +30,13 @@ pub fn more_sheets(id: u16) -> Tag {
             label,
             hint: String::new(),
             range: bound::SHEET_SIDE,
-            value: memo(move || {
+            value: fact(move || {
                 // The same way in for reading and writing; a copy is read.
                 let mut card = desk.project.with(|p| p.card(id).cloned())?;
                 card.more_sheets.get_mut(at).map(|m| of(m).clone())
             }),
             usual: None,
-            findings: Signal::stored(Vec::new()),
+            findings: Fact::fixed(Vec::new()),
             commit: Callback::new(move |given| {
                 edit(desk, id, &tag, |c| {
                     if let (Some(size), Some(given)) = (c.more_sheets.get_mut(at), given) {
@@ -71,7 +72,7 @@ pub fn more_sheets(id: u16) -> Tag {
         });
     };
     tag("div")
-        .with(notes(desk.findings(Place::Card(id), Some("more-sheets")).into()))
+        .with(notes(desk.findings(Place::Card(id), Some("more-sheets"))))
         .with(each(move || (0..count.get()).collect(), one))
         .with(button(page::ADD_SHEETS, add).class("add").while_so("disabled", full))
 }

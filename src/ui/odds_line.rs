@@ -2,10 +2,11 @@
 
 use leptos::prelude::*;
 
-use super::child::{live, memo};
+use super::child::live;
 use super::desk::desk;
 use super::said::said;
 use super::tag::classed;
+use super::value::fact;
 use crate::fit::odds::Accuracy;
 use crate::make::slides;
 use crate::say::odds::odds;
@@ -14,7 +15,7 @@ use crate::say::odds::odds;
 #[must_use]
 pub fn odds_line() -> AnyView {
     let desk = desk();
-    let line = memo(move || {
+    let line = fact(move || {
         desk.shapes.with(|plan| {
             let usual = Accuracy::usual(plan.system);
             let sure = slides::odds(&plan.boxes, plan.holder.as_ref()?, plan.system, &usual)?;

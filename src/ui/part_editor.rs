@@ -3,10 +3,10 @@
 use leptos::prelude::*;
 
 use super::card_choice::card_choice;
-use super::child::memo;
 use super::count_field::CountField;
 use super::desk::desk;
 use super::form_picker::form_picker;
+use super::gift_fields::gift_fields;
 use super::mats_fields::mats_fields;
 use super::notes::notes;
 use super::odds_line::odds_line;
@@ -14,6 +14,7 @@ use super::part_fields::{id, part_fields};
 use super::size_table::size_table;
 use super::tag::{Tag, classed, tag};
 use super::text_field::text_field;
+use super::value::fact;
 use crate::form::registry;
 use crate::project::bound;
 use crate::project::finding::Place;
@@ -25,10 +26,10 @@ use crate::say::page;
 pub fn part_editor(place: Place) -> Tag {
     let desk = desk();
     let part = desk.part(place);
-    let name = memo(move || part.with(|p| p.as_ref().map_or(String::new(), |p| p.name.clone())));
-    let count = memo(move || part.with(|p| p.as_ref().map_or(1, |p| p.count)));
-    let card = memo(move || part.with(|p| p.as_ref().map_or(0, |p| p.card)));
-    let form_name = memo(move || {
+    let name = fact(move || part.with(|p| p.as_ref().map_or(String::new(), |p| p.name.clone())));
+    let count = fact(move || part.with(|p| p.as_ref().map_or(1, |p| p.count)));
+    let card = fact(move || part.with(|p| p.as_ref().map_or(0, |p| p.card)));
+    let form_name = fact(move || {
         let form = |p: &Part| registry::named(&p.form).map_or("", |f| f.name).to_owned();
         part.with(|p| p.as_ref().map_or(String::new(), form))
     });
@@ -40,17 +41,16 @@ pub fn part_editor(place: Place) -> Tag {
             hint: "",
             range: bound::BOX_COUNT,
             value: count,
-            findings: desk.findings(place, Some("count")).into(),
+            findings: desk.findings(place, Some("count")),
             commit: Callback::new(move |n| desk.edit_part(place, &id(place, "count"), |p| p.count = n)),
         }
         .view()
     });
-    let which_card =
-        card_choice(id(place, "card"), page::CARD, card, desk.findings(place, Some("card")).into(), move |n| {
-            desk.edit_part(place, "", |p| p.card = n);
-        });
+    let which_card = card_choice(id(place, "card"), page::CARD, card, desk.findings(place, Some("card")), move |n| {
+        desk.edit_part(place, "", |p| p.card = n);
+    });
     let fields = classed("div", "fields")
-        .with(text_field(id(place, "name"), page::NAME, form_name.into(), name, named))
+        .with(text_field(id(place, "name"), page::NAME, form_name, name, named))
         .with(how_many)
         .with(which_card);
     let sizes = classed("fieldset", "group")
@@ -59,9 +59,10 @@ pub fn part_editor(place: Place) -> Tag {
         .with(size_table(place))
         .with((place == Place::Holder).then(odds_line));
     classed("div", "part-editor")
-        .with(notes(desk.findings(place, None).into()))
+        .with(notes(desk.findings(place, None)))
         .with(form_picker(place))
         .with(fields)
+        .with((place != Place::Holder).then(|| gift_fields(place)))
         .with(sizes)
         .with(mats_fields(place))
 }

@@ -2,10 +2,11 @@
 
 use leptos::prelude::*;
 
-use super::child::{Child, live, memo, shown};
+use super::child::{Child, live, shown};
 use super::choice_field::ChoiceField;
 use super::desk::{Desk, desk};
 use super::length_field::LengthField;
+use super::value::{Fact, fact};
 use crate::form::input::{Default as Usual, Input, Kind};
 use crate::form::registry;
 use crate::measure::given::Given;
@@ -19,7 +20,7 @@ use crate::say::page;
 pub fn part_fields(place: Place) -> AnyView {
     let desk = desk();
     let part = desk.part(place);
-    let form = memo(move || part.with(|p| p.as_ref().map(|p| p.form.clone())));
+    let form = fact(move || part.with(|p| p.as_ref().map(|p| p.form.clone())));
     live(move || {
         let form = form.get().and_then(|key| registry::named(&key));
         form.map(|f| f.inputs.iter().map(|input| field(desk, place, input)).collect::<Vec<_>>())
@@ -31,7 +32,7 @@ fn field(desk: Desk, place: Place, input: &'static Input) -> AnyView {
         Kind::Length { range, default } => {
             let plan = desk.shapes;
             let used =
-                memo(move || plan.with(|p| p.part(place).map(|p| (p.used.is_empty(), p.used.get(input.key).copied()))));
+                fact(move || plan.with(|p| p.part(place).map(|p| (p.used.is_empty(), p.used.get(input.key).copied()))));
             let findings = desk.findings(place, Some(input.key));
             // A length that the form has no use for is left out, unless something is wrong with it.
             let wanted = move || {
@@ -39,14 +40,14 @@ fn field(desk: Desk, place: Place, input: &'static Input) -> AnyView {
                 wanted || findings.with(|f| !f.is_empty())
             };
             let part = desk.part(place);
-            let value = memo(move || {
+            let value = fact(move || {
                 part.with(|p| match p.as_ref()?.inputs.get(input.key)? {
                     Entry::Length(given) => Some(given.clone()),
                     _ => None,
                 })
             });
             let system = desk.system();
-            let usual = Signal::derive(move || {
+            let usual = fact(move || {
                 let length = used.get().and_then(|u| u.1);
                 length.map_or_else(String::new, |l| format!("{}{}", page::USUAL, Figure::of(l, system.get())))
             });
@@ -64,7 +65,7 @@ fn field(desk: Desk, place: Place, input: &'static Input) -> AnyView {
                     range,
                     value,
                     usual: Some(usual),
-                    findings: findings.into(),
+                    findings,
                     commit,
                 }
                 .view()
@@ -75,7 +76,7 @@ fn field(desk: Desk, place: Place, input: &'static Input) -> AnyView {
             let first = choices.first().map_or("", |c| c.key);
             let all: Vec<_> = choices.iter().map(|c| (c.key.to_owned(), c.name.to_owned())).collect();
             let part = desk.part(place);
-            let value = memo(move || {
+            let value = fact(move || {
                 part.with(|p| match p.as_ref().and_then(|p| p.inputs.get(input.key)) {
                     Some(Entry::Choice(word)) => word.clone(),
                     _ => first.to_owned(),
@@ -89,9 +90,9 @@ fn field(desk: Desk, place: Place, input: &'static Input) -> AnyView {
                 id: id(place, input.key),
                 label: input.name,
                 hint: input.hint.to_owned(),
-                choices: Signal::stored(all),
+                choices: Fact::fixed(all),
                 value,
-                findings: desk.findings(place, Some(input.key)).into(),
+                findings: desk.findings(place, Some(input.key)),
                 commit,
             };
             field.view().view()

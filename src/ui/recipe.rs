@@ -1,8 +1,6 @@
 //! The score-and-cut recipe; on request in both systems, in two columns.
 
-use leptos::prelude::*;
-
-use super::child::{live, memo};
+use super::child::live;
 use super::desk::{Desk, desk};
 use super::late::after_the_drawing;
 use super::said::said;
@@ -10,6 +8,7 @@ use super::shared::Shared;
 use super::system_choice::name;
 use super::tag::{Tag, classed, tag};
 use super::tick::tick;
+use super::value::{Fact, State, fact};
 use crate::measure::system::System;
 use crate::plan::{Plan, plan};
 use crate::project::finding::Place;
@@ -20,15 +19,15 @@ use crate::web::here;
 
 /// The recipe of the box or holder at `place`.
 #[must_use]
-pub fn recipe_text(place: Signal<Place>) -> Tag {
+pub fn recipe_text(place: Fact<Place>) -> Tag {
     let desk = desk();
-    let both = RwSignal::new(false);
+    let both = State::new(false);
     let shown = desk.shown(place);
-    let now = memo(move || (shown.get(), place.get()));
-    let late = after_the_drawing(now.into());
-    let mine = memo(move || late.with(|(p, at)| words(p, *at, desk)));
+    let now = fact(move || (shown.get(), place.get()));
+    let late = after_the_drawing(now);
+    let mine = fact(move || late.with(|(p, at)| words(p, *at, desk)));
     // Planned only while it is looked at.
-    let other = memo(move || both.get().then(|| desk.project.with(|p| Shared::new(plan(p, p.system.other())))));
+    let other = fact(move || both.get().then(|| desk.project.with(|p| Shared::new(plan(p, p.system.other())))));
     let system = desk.system();
     let column = move |system: System, lines: &[PartLines]| {
         let title = format!("{}{}", page::RECIPE_IN, name(system, desk.spelling.get()));

@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::box_list::box_list;
-use super::child::{live, memo};
+use super::child::live;
 use super::count_field::CountField;
 use super::desk::desk;
 use super::entry::entry;
@@ -14,6 +14,7 @@ use super::stock_list::stock_list;
 use super::system_choice::system_choice;
 use super::tag::{Tag, button, classed, tag};
 use super::text_field::text_field;
+use super::value::{Fact, fact};
 use crate::form::registry::{FORMS, Holds};
 use crate::project::bound;
 use crate::project::finding::Place;
@@ -25,15 +26,15 @@ use crate::say::{names, page};
 pub fn set_view() -> Tag {
     let desk = desk();
     let project = desk.project;
-    let name = memo(move || project.with(|p| p.name.clone()));
-    let unnamed = Signal::stored(page::UNNAMED.to_owned());
+    let name = fact(move || project.with(|p| p.name.clone()));
+    let unnamed = Fact::fixed(page::UNNAMED.to_owned());
     let sets = CountField {
         id: "set-sets".to_owned(),
         label: page::SETS,
         hint: page::SETS_HINT,
         range: bound::SETS,
-        value: memo(move || project.with(|p| p.sets)),
-        findings: desk.findings(Place::Set, Some("sets")).into(),
+        value: fact(move || project.with(|p| p.sets)),
+        findings: desk.findings(Place::Set, Some("sets")),
         commit: Callback::new(move |n| desk.edit("set-sets", |p| p.sets = n)),
     };
     let spares = CountField {
@@ -41,8 +42,8 @@ pub fn set_view() -> Tag {
         label: page::SPARES,
         hint: page::SPARES_HINT,
         range: bound::SPARES,
-        value: memo(move || project.with(|p| p.spares)),
-        findings: desk.findings(Place::Set, Some("spares")).into(),
+        value: fact(move || project.with(|p| p.spares)),
+        findings: desk.findings(Place::Set, Some("spares")),
         commit: Callback::new(move |n| desk.edit("set-spares", |p| p.spares = n)),
     };
     let named = move |text| desk.edit("set-name", |p| p.name = text);
@@ -54,7 +55,7 @@ pub fn set_view() -> Tag {
     let set = classed("section", "sheet-of-paper")
         .is("aria-label", page::SET)
         .with(fields)
-        .with(notes(desk.findings_besides(Place::Set, &["sets", "boxes", "spares"]).into()));
+        .with(notes(desk.findings_besides(Place::Set, &["sets", "boxes", "spares"])));
     let request = classed("div", "request").with(set).with(box_list()).with(holder_entry()).with(stock_list());
     classed("div", "bench").with(request).with(stage())
 }
@@ -62,8 +63,8 @@ pub fn set_view() -> Tag {
 /// The holder, or a way to add one.
 fn holder_entry() -> Tag {
     let desk = desk();
-    let there = memo(move || desk.project.with(|p| p.holder.is_some()));
-    let title = memo(move || desk.project.with(|p| names::place(p, Place::Holder)));
+    let there = fact(move || desk.project.with(|p| p.holder.is_some()));
+    let title = fact(move || desk.project.with(|p| names::place(p, Place::Holder)));
     let add = move || {
         let form = FORMS.iter().find(|f| f.holds == Holds::Boxes).map_or("", |f| f.key);
         desk.edit("", |p| {
@@ -89,7 +90,7 @@ fn holder_entry() -> Tag {
         if !there.get() {
             return button(page::ADD_HOLDER, add).class("add");
         }
-        entry(Place::Holder, title.into(), move || {
+        entry(Place::Holder, title, move || {
             vec![part_editor(Place::Holder), classed("p", "actions").with(button(page::REMOVE, remove))]
         })
     };

@@ -1,13 +1,12 @@
 //! The link that holds the whole design, and files.
 
-use leptos::prelude::*;
-
-use super::child::{live, memo, shown, words};
+use super::child::{live, shown, words};
 use super::desk::desk;
 use super::opened::opened;
 use super::picture::picture;
 use super::shelf::shelf;
 use super::tag::{Tag, button, classed, tag};
+use super::value::{State, fact};
 use crate::draw::code::code;
 use crate::draw::svg::paint;
 use crate::keep::file::{self, Kept, MOST_BYTES};
@@ -20,13 +19,13 @@ use crate::web::{files, last, link};
 pub fn share() -> Tag {
     let desk = desk();
     let shelf = shelf();
-    let address = memo(move || desk.project.with(|p| link::address(p).map_err(|why| format!("{why}."))));
+    let address = fact(move || desk.project.with(|p| link::address(p).map_err(|why| format!("{why}."))));
     let shown_link = move || address.get().unwrap_or_default();
     let wrong = move || address.get().err();
-    let told = RwSignal::new("");
+    let told = State::new("");
     // Drawn only while it is looked at.
-    let open = RwSignal::new(false);
-    let code = memo(move || {
+    let open = State::new(false);
+    let code = fact(move || {
         let address = open.get().then(|| address.get().ok()).flatten();
         let drawing = address.and_then(|a| code(&a, kept::CODE));
         drawing.as_ref().map(paint).unwrap_or_default()
@@ -47,7 +46,7 @@ pub fn share() -> Tag {
         let ticks = desk.ticks.get_untracked();
         let _ = files::give(&name, &file::write(&Kept { project, ticks, saved_at: None }));
     };
-    let backup = RwSignal::new(last::wants_backup(shelf.list().entries.len()));
+    let backup = State::new(last::wants_backup(shelf.list().entries.len()));
     let save_all = move || {
         if let Some(all) = shelf.all() {
             // A large backup is several files, so that each can be read again.

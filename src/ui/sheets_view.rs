@@ -1,7 +1,5 @@
 //! The sheets of each card: what to cut from how many, and the cuts in order.
 
-use leptos::prelude::*;
-
 use super::before::before;
 use super::child::live;
 use super::desk::{Desk, desk};
@@ -77,7 +75,7 @@ fn one_card(desk: Desk, plan: &Plan, sheets: &CardSheets) -> Tag {
     classed("section", "sheet-of-paper")
         .with(tag("h2").with(name))
         .with(classed("p", "lead").with(said(cutting::need(sheets, plan.system))))
-        .with(notes(desk.findings(Place::Card(card), Some("sheet-width")).into()))
+        .with(notes(desk.findings(Place::Card(card), Some("sheet-width"))))
         .with(list)
         .with(classed("div", "patterns").with(patterns))
 }

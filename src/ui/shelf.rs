@@ -8,6 +8,7 @@ use std::time::Duration;
 use leptos::prelude::*;
 
 use super::desk::Desk;
+use super::value::{State, effect};
 use crate::keep::notebook::said::{Deleted, Listing, Saved};
 use crate::keep::record::SetId;
 use crate::keep::trail::Trail;
@@ -25,17 +26,17 @@ pub struct Shelf {
     store: StoredValue<Store, LocalStorage>,
     desk: Desk,
     /// Counts up when the list changes.
-    pub changed: RwSignal<u32>,
+    pub changed: State<u32>,
     /// What went wrong or well last, in words.
-    pub said: RwSignal<Option<String>>,
+    pub said: State<Option<String>>,
     /// The set that was deleted last.
-    pub deleted: RwSignal<Option<Deleted>>,
+    pub deleted: State<Option<Deleted>>,
     /// The design as it was saved or opened last.
-    saved: StoredValue<Option<Project>>,
+    saved: State<Option<Project>>,
     /// Whether the browser was asked to let it last.
-    asked: StoredValue<bool>,
+    asked: State<bool>,
     /// The set that broke the page while opening, left closed.
-    pub left_closed: RwSignal<Option<SetId>>,
+    pub left_closed: State<Option<SetId>>,
 }
 
 impl Shelf {
@@ -47,19 +48,19 @@ impl Shelf {
         let shelf = Self {
             store: StoredValue::new_local(store),
             desk,
-            changed: RwSignal::new(0),
-            said: RwSignal::new(forbidden.then(|| kept::NOT_LASTING.to_owned())),
-            deleted: RwSignal::new(None),
-            saved: StoredValue::new(Some(desk.project.get_untracked())),
-            asked: StoredValue::new(false),
-            left_closed: RwSignal::new(None),
+            changed: State::new(0),
+            said: State::new(forbidden.then(|| kept::NOT_LASTING.to_owned())),
+            deleted: State::new(None),
+            saved: State::new(Some(desk.project.get_untracked())),
+            asked: State::new(false),
+            left_closed: State::new(None),
         };
         let broke = guard::broke_last_time();
         let last = shelf.store.with_value(Store::last);
         match link::opened_with() {
             Some(Ok(project)) if !broke => {
                 desk.lay(project, BTreeSet::new(), Trail::default());
-                shelf.saved.set_value(None);
+                shelf.saved.set(None);
                 shelf.save_now();
                 link::leave();
             }
@@ -85,7 +86,7 @@ impl Shelf {
     fn save_as_it_changes(self) {
         let waiting = Rc::new(Cell::new(0_u32));
         let seen = StoredValue::new_local(waiting);
-        Effect::new(move |_| {
+        effect(move || {
             self.desk.project.track();
             let waiting = seen.get_value();
             let mine = waiting.get().wrapping_add(1);
@@ -99,9 +100,10 @@ impl Shelf {
                 PAUSE,
             );
         });
-        Effect::new(move |before: Option<()>| {
+        let opening = Cell::new(true);
+        effect(move || {
             self.desk.ticks.track();
-            if before.is_some() {
+            if !opening.replace(false) {
                 self.save_ticks();
             }
         });
@@ -111,7 +113,7 @@ impl Shelf {
     /// Saves the design if it has changed.
     pub fn save_now(self) {
         let now = self.desk.project.get_untracked();
-        if self.saved.with_value(|s| s.as_ref() == Some(&now)) {
+        if self.saved.with_untracked(|s| s.as_ref() == Some(&now)) {
             return;
         }
         match self.store.try_update_value(|s| s.save(&now)) {
@@ -120,13 +122,13 @@ impl Shelf {
             Some(Err(why)) => self.said.set(Some(format!("{why}."))),
             None => return,
         }
-        if !self.asked.get_value() {
-            self.asked.set_value(true);
+        if !self.asked.get_untracked() {
+            self.asked.set(true);
             last::ask_to_last();
         }
         let trail = self.desk.trail();
         self.store.update_value(|s| s.save_trail(&now, &trail));
-        self.saved.set_value(Some(now));
+        self.saved.set(Some(now));
         self.list_anew();
     }
 
@@ -136,7 +138,7 @@ impl Shelf {
             if self.desk.ticks.with_untracked(BTreeSet::is_empty) {
                 return;
             }
-            self.saved.set_value(None);
+            self.saved.set(None);
             self.save_now();
         }
         let ticks = self.desk.ticks.get_untracked();
@@ -179,7 +181,7 @@ impl Shelf {
     pub fn open(self, id: SetId) {
         match self.store.try_update_value(|s| s.open(id)) {
             Some(Ok((project, ticks))) => {
-                self.saved.set_value(Some(project.clone()));
+                self.saved.set(Some(project.clone()));
                 let trail = self.store.with_value(|s| s.trail(id, &project));
                 self.desk.lay(project, ticks, trail);
                 self.left_closed.set(None);
@@ -195,7 +197,7 @@ impl Shelf {
         self.save_now();
         self.store.update_value(Store::put_down);
         self.desk.lay(project, BTreeSet::new(), Trail::default());
-        self.saved.set_value(None);
+        self.saved.set(None);
         self.save_now();
     }
 

@@ -2,10 +2,11 @@
 
 use leptos::prelude::*;
 
-use super::child::{live, memo};
+use super::child::live;
 use super::desk::desk;
 use super::said::said;
 use super::tag::{Tag, classed, tag};
+use super::value::fact;
 use crate::form::assembly::Size;
 use crate::measure::length::Length;
 use crate::measure::show::Figure;
@@ -18,7 +19,7 @@ use crate::say::phrase::Phrase;
 #[must_use]
 pub fn size_table(place: Place) -> AnyView {
     let desk = desk();
-    let sizes = memo(move || {
+    let sizes = fact(move || {
         desk.shapes.with(|plan| {
             let part = plan.part(place)?;
             let assembly = part.assembly.as_ref()?;

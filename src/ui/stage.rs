@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::alerts::alerts;
-use super::child::{Child, live, memo, shown, words};
+use super::child::{Child, live, shown, words};
 use super::desk::{Desk, desk};
 use super::flat_view::slider;
 use super::fold_control::fold_control;
@@ -13,6 +13,7 @@ use super::picture::touchable;
 use super::recipe::recipe_text;
 use super::said::said;
 use super::tag::{Tag, button, classed, tag};
+use super::value::{Fact, State, effect, fact, fact_after};
 use crate::draw::drawing::{Drawing, Touch};
 use crate::draw::flat::{Look, flat};
 use crate::draw::folded::{Dress, folded};
@@ -29,34 +30,34 @@ use crate::say::{names, page};
 pub fn stage() -> Tag {
     let desk = desk();
     // Where a card or the board is edited, the box looked at last stays.
-    let place = Memo::new(move |last: Option<&Place>| match desk.place.get() {
+    let place = fact_after(move |last: Option<&Place>| match desk.place.get() {
         at @ (Place::Box(_) | Place::Holder) => at,
         _ => last.copied().unwrap_or_else(|| {
             desk.project.with_untracked(|p| p.boxes.first().map_or(Place::Holder, |b| Place::Box(b.id)))
         }),
     });
-    let fresh = memo(move || desk.shapes.with(|p| drawn(p, place.get())));
-    let old = memo(move || !fresh.get() && desk.good.with(|p| drawn(p, place.get())));
-    let now = desk.shown(place.into());
-    let title = memo(move || desk.project.with(|p| names::place(p, place.get())));
-    let progress = RwSignal::new(0.0_f64);
-    let turn = RwSignal::new(View::default().turn);
-    let chosen = RwSignal::new(None::<PanelId>);
-    let piece = RwSignal::new(0_usize);
-    Effect::new(move |_| {
+    let fresh = fact(move || desk.shapes.with(|p| drawn(p, place.get())));
+    let old = fact(move || !fresh.get() && desk.good.with(|p| drawn(p, place.get())));
+    let now = desk.shown(place);
+    let title = fact(move || desk.project.with(|p| names::place(p, place.get())));
+    let progress = State::new(0.0_f64);
+    let turn = State::new(View::default().turn);
+    let chosen = State::new(None::<PanelId>);
+    let piece = State::new(0_usize);
+    effect(move || {
         place.track();
         piece.set(0);
     });
-    Effect::new(move |_| {
+    effect(move || {
         place.track();
         piece.track();
         progress.set(0.0);
         chosen.set(None);
     });
     // An edit may leave fewer parts than were looked at.
-    let names = memo(move || now.with(|p| part_names(p, place.get())));
-    let part = memo(move || piece.get().min(names.with(Vec::len).saturating_sub(1)));
-    let svg = memo(move || {
+    let names = fact(move || now.with(|p| part_names(p, place.get())));
+    let part = fact(move || piece.get().min(names.with(Vec::len).saturating_sub(1)));
+    let svg = fact(move || {
         let (at, by) = (place.get(), progress.get());
         let view = View { turn: turn.get(), ..View::default() };
         now.with(|plan| {
@@ -65,7 +66,7 @@ pub fn stage() -> Tag {
             })
         })
     });
-    let moves = memo(move || {
+    let moves = fact(move || {
         now.with(|p| {
             let parts = p.part(place.get()).and_then(|p| p.assembly.as_ref()).map(|a| &a.parts);
             parts.and_then(|p| p.get(part.get())).map_or(0, |p| p.moves.len())
@@ -84,7 +85,7 @@ pub fn stage() -> Tag {
             .with(live(move || part_buttons(&names.get(), part, piece)))
     };
     let turned = move || slider("stage-turn", page::TURN, -180.0, 180.0, turn);
-    let empty = memo(move || svg.with(String::is_empty));
+    let empty = fact(move || svg.with(String::is_empty));
     let shown_part = move || {
         if empty.get() {
             return vec![classed("p", "empty").with(page::NOTHING_YET).view()];
@@ -105,8 +106,8 @@ pub fn stage() -> Tag {
         .with(live(shown_part));
     let reading = classed("section", "reading")
         .is("aria-label", page::RECIPE)
-        .with(recipe_text(place.into()))
-        .with(panel_list(place.into(), part.into(), chosen))
+        .with(recipe_text(place))
+        .with(panel_list(place, part, chosen))
         .with(legend());
     classed("div", "right").with(drawing).with(reading)
 }
@@ -121,7 +122,7 @@ fn part_names(plan: &Plan, place: Place) -> Vec<&'static str> {
     parts.map_or_else(Vec::new, |parts| parts.iter().map(|p| p.name).collect())
 }
 
-fn part_buttons(names: &[&'static str], part: Memo<usize>, piece: RwSignal<usize>) -> Vec<Tag> {
+fn part_buttons(names: &[&'static str], part: Fact<usize>, piece: State<usize>) -> Vec<Tag> {
     let each = names
         .iter()
         .enumerate()

@@ -5,13 +5,14 @@ use std::collections::BTreeSet;
 use leptos::prelude::*;
 
 use super::before::before;
-use super::child::{live, memo, words};
+use super::child::{live, words};
 use super::desk::{Desk, desk};
 use super::glance::glance;
 use super::picture::picture;
 use super::said::said;
 use super::tag::{Tag, button, classed, tag};
 use super::tick::tick;
+use super::value::{State, fact};
 use crate::draw::step::step as draw;
 use crate::draw::svg::paint;
 use crate::make::step::Step;
@@ -21,7 +22,7 @@ use crate::say::page;
 use crate::say::step::step as say;
 
 /// Which steps are done, by their keys.
-pub type Ticks = RwSignal<BTreeSet<String>>;
+pub type Ticks = State<BTreeSet<String>>;
 
 /// The making, step by step.
 #[must_use]
@@ -29,7 +30,7 @@ pub fn steps_view() -> Tag {
     let desk = desk();
     let (done, large): (Ticks, _) = (desk.ticks, desk.large);
     on_cleanup(move || large.set(false));
-    let count = memo(move || {
+    let count = fact(move || {
         desk.good.with(|p| (p.steps.iter().filter(|s| done.with(|d| d.contains(&s.key))).count(), p.steps.len()))
     });
     let how_many = move || {
@@ -55,7 +56,7 @@ fn list(desk: Desk, plan: &Plan, done: Ticks) -> Vec<Tag> {
         last = Some(step.place);
         let svg = drawing(desk, plan, step);
         let (key, same) = (step.key.clone(), step.key.clone());
-        let ticked = memo(move || done.with(|d| d.contains(&key)));
+        let ticked = fact(move || done.with(|d| d.contains(&key)));
         let number = classed("span", "number").with((i + 1).to_string());
         let words = classed("div", "words")
             .with(tag("h3").with(number).with(tag("span").with(title)))

@@ -1,13 +1,12 @@
 //! The cards at hand and the scoring board.
 
-use leptos::prelude::*;
-
 use super::card_editor::card_editor;
-use super::child::{each, memo, shown};
+use super::child::{each, shown};
 use super::desk::{Desk, desk};
 use super::entry::entry;
 use super::tag::{Tag, button, classed, tag};
 use super::tool_fields::tool_fields;
+use super::value::{Fact, fact};
 use crate::project::bound;
 use crate::project::finding::Place;
 use crate::project::request::Project;
@@ -17,16 +16,16 @@ use crate::say::{names, page};
 #[must_use]
 pub fn stock_list() -> Tag {
     let desk = desk();
-    let ids = memo(move || desk.project.with(|p| p.cards.iter().map(|c| c.id).collect::<Vec<_>>()));
+    let ids = fact(move || desk.project.with(|p| p.cards.iter().map(|c| c.id).collect::<Vec<_>>()));
     let full = move || ids.with(Vec::len) >= bound::CARDS.most as usize;
     let one = move |id: u16| {
-        let title = memo(move || desk.project.with(|p| names::card(p, id)));
-        let used = memo(move || desk.project.with(|p| in_use(p, id)));
+        let title = fact(move || desk.project.with(|p| names::card(p, id)));
+        let used = fact(move || desk.project.with(|p| in_use(p, id)));
         let remove = move || {
             desk.edit("", |p| p.cards.retain(|c| c.id != id));
             desk.place.set(Place::Set);
         };
-        entry(Place::Card(id), title.into(), move || {
+        entry(Place::Card(id), title, move || {
             let mut fields = card_editor(id);
             let why = shown(move || used.get(), || classed("span", "hint").with(page::CARD_IN_USE));
             let remove = button(page::REMOVE, remove).while_so("disabled", move || used.get());
@@ -34,7 +33,7 @@ pub fn stock_list() -> Tag {
             fields
         })
     };
-    let board = Signal::stored(page::BOARD.to_owned());
+    let board = Fact::fixed(page::BOARD.to_owned());
     tag("section")
         .is("aria-label", page::CARD_AND_BOARD)
         .with(tag("h2").with(page::CARD_AND_BOARD))

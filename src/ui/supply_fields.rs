@@ -3,12 +3,12 @@
 use leptos::prelude::*;
 
 use super::card_editor::edit;
-use super::child::memo;
 use super::count_field::CountField;
 use super::desk::desk;
 use super::part_fields::id as field_id;
 use super::tag::Tag;
 use super::tick::tick;
+use super::value::{Fact, fact};
 use crate::project::bound;
 use crate::project::finding::{Finding, Place};
 use crate::project::request::{Card, Shop, Supply};
@@ -28,7 +28,7 @@ pub fn supply_fields(id: u16, other: Option<usize>) -> Vec<Tag> {
     let desk = desk();
     let place = Place::Card(id);
     let key = move |key: &str| other.map_or_else(|| key.to_owned(), |at| format!("{key}-{at}"));
-    let supply = memo(move || {
+    let supply = fact(move || {
         // The same way in for reading and writing; a copy is read.
         let mut card = desk.project.with(|p| p.card(id).cloned());
         card.as_mut().and_then(|c| of(c, other).copied()).unwrap_or_default()
@@ -40,8 +40,8 @@ pub fn supply_fields(id: u16, other: Option<usize>) -> Vec<Tag> {
             }
         });
     };
-    let finds = move |input| -> Signal<Vec<Finding>> {
-        if other.is_none() { desk.findings(place, Some(input)).into() } else { Signal::stored(Vec::new()) }
+    let finds = move |input| -> Fact<Vec<Finding>> {
+        if other.is_none() { desk.findings(place, Some(input)) } else { Fact::fixed(Vec::new()) }
     };
     let (have, price) = (key("have"), key("price"));
     let have = CountField {
@@ -49,7 +49,7 @@ pub fn supply_fields(id: u16, other: Option<usize>) -> Vec<Tag> {
         label: page::HAVE,
         hint: page::HAVE_HINT,
         range: bound::HAVE,
-        value: memo(move || supply.get().have),
+        value: fact(move || supply.get().have),
         findings: finds("have"),
         commit: Callback::new(move |n| change(&have, &|s| s.have = n)),
     };
@@ -58,7 +58,7 @@ pub fn supply_fields(id: u16, other: Option<usize>) -> Vec<Tag> {
         label: page::PRICE,
         hint: page::PRICE_HINT,
         range: bound::SHEET_PRICE,
-        value: memo(move || supply.get().price.unwrap_or(0)),
+        value: fact(move || supply.get().price.unwrap_or(0)),
         findings: finds("price"),
         commit: Callback::new(move |n| change(&price, &|s| s.price = (n > 0).then_some(n))),
     };

@@ -1,7 +1,5 @@
 //! Inches or millimetres: the system that is worked in.
 
-use leptos::prelude::*;
-
 use super::child::words;
 use super::desk::desk;
 use super::either::either;

@@ -4,14 +4,15 @@ use leptos::prelude::*;
 
 use super::desk::desk;
 use super::tag::{Tag, classed, tag};
+use super::value::Fact;
 
 /// A name, as the maker writes it; `id` is unique on the page, `placeholder` stands where nothing is written.
 #[must_use]
 pub fn text_field(
     id: String,
     label: &'static str,
-    placeholder: Signal<String>,
-    value: Memo<String>,
+    placeholder: Fact<String>,
+    value: Fact<String>,
     commit: impl Fn(String) + Send + 'static,
 ) -> Tag {
     let desk = desk();

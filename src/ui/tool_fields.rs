@@ -2,11 +2,11 @@
 
 use leptos::prelude::*;
 
-use super::child::memo;
 use super::desk::{Desk, desk};
 use super::length_field::LengthField;
 use super::notes::notes;
 use super::tag::{Tag, classed};
+use super::value::fact;
 use crate::measure::given::Given;
 use crate::measure::length::Length;
 use crate::measure::show::Figure;
@@ -70,18 +70,18 @@ pub fn tool_fields() -> Vec<Tag> {
     let desk = desk();
     let shown = &["inch-step", "metric-step", "longest-cut", "least-strip", "edge-trim"];
     let fields = TOOLS.map(|tool| field(desk, tool)).into_iter().collect::<Vec<_>>();
-    vec![notes(desk.findings_besides(Place::Board, shown).into()), classed("div", "fields").with(fields)]
+    vec![notes(desk.findings_besides(Place::Board, shown)), classed("div", "fields").with(fields)]
 }
 
 fn field(desk: Desk, tool: Tool) -> Tag {
     let Tool { key, label, hint, range, of } = tool;
-    let value = memo(move || {
+    let value = fact(move || {
         // The same way in for reading and writing; a copy is read.
         let mut copy = desk.project.get();
         of(&mut copy).clone()
     });
     let system = desk.system();
-    let usual = Signal::derive(move || match key {
+    let usual = fact(move || match key {
         "inch-step" => usual(bound::DEFAULT_SCORE_STEP.inch, System::Inch),
         "metric-step" => usual(bound::DEFAULT_SCORE_STEP.metric, System::Metric),
         "least-strip" => usual(bound::DEFAULT_LEAST_STRIP, system.get()),
@@ -96,7 +96,7 @@ fn field(desk: Desk, tool: Tool) -> Tag {
         range,
         value,
         usual: Some(usual),
-        findings: desk.findings(Place::Board, Some(key)).into(),
+        findings: desk.findings(Place::Board, Some(key)),
         commit,
     }
     .view()

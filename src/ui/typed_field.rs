@@ -2,11 +2,12 @@
 
 use leptos::prelude::*;
 
-use super::child::{live, memo};
+use super::child::live;
 use super::desk::desk;
 use super::notes::notes;
 use super::said::said;
 use super::tag::{Tag, classed, tag};
+use super::value::{Fact, State, fact};
 use crate::project::finding::Finding;
 use crate::say::phrase::Phrase;
 
@@ -21,11 +22,11 @@ pub struct TypedField {
     /// Which keys a tablet offers.
     pub keys: &'static str,
     /// What is taken now.
-    pub value: Signal<String>,
+    pub value: Fact<String>,
     /// What it comes to where nothing is typed.
-    pub usual: Option<Signal<String>>,
+    pub usual: Option<Fact<String>>,
     /// What should be known about it.
-    pub findings: Signal<Vec<Finding>>,
+    pub findings: Fact<Vec<Finding>>,
     /// Takes a text, or says why not.
     pub read: Callback<String, Result<(), Phrase>>,
     /// Takes a text that can be taken into the design.
@@ -38,9 +39,9 @@ impl TypedField {
     pub fn view(self, frame: impl FnOnce(Tag) -> Tag) -> Tag {
         let Self { id, label, hint, keys, value, usual, findings, read, commit } = self;
         let desk = desk();
-        let draft = RwSignal::new(None::<(u32, String)>);
+        let draft = State::new(None::<(u32, String)>);
         let typing = move || draft.get().filter(|(epoch, _)| *epoch == desk.epoch.get()).map(|d| d.1);
-        let refused = memo(move || typing().and_then(|text| read.run(text).err()));
+        let refused = fact(move || typing().and_then(|text| read.run(text).err()));
         let input = move |event| {
             let text = event_target_value(&event);
             if read.run(text.clone()).is_ok() {

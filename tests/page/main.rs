@@ -6,6 +6,7 @@
 
 mod driver;
 mod figures;
+mod gifts;
 mod harness;
 mod job;
 mod kept;
