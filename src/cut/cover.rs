@@ -5,6 +5,8 @@
 //! programme over the kept boards is solved, boards that cannot be part of a solution at the goal are dropped by their
 //! reduced cost, and the largest amounts are fixed in turn.
 
+use std::collections::BTreeMap;
+
 use super::build::{Draft, Run};
 use super::job::Job;
 use super::simplex::{Column, Simplex};
@@ -78,16 +80,11 @@ impl Pool {
 
 /// How many of each kind, by rising kind.
 fn gives(slice: &Slice) -> Vec<(u32, u32)> {
-    let mut all: Vec<u32> = slice.blocks().flat_map(|b| std::iter::repeat_n(b.kind, b.count() as usize)).collect();
-    all.sort_unstable();
-    let mut gives: Vec<(u32, u32)> = Vec::new();
-    for kind in all {
-        match gives.last_mut() {
-            Some(last) if last.0 == kind => last.1 += 1,
-            _ => gives.push((kind, 1)),
-        }
+    let mut gives = BTreeMap::new();
+    for block in slice.blocks() {
+        *gives.entry(block.kind).or_default() += block.count();
     }
-    gives
+    gives.into_iter().collect()
 }
 
 /// A search for a choice of kept boards, a slice of work at a time.

@@ -65,8 +65,7 @@ impl Raster {
         }
         let mut places = [Vec::new(), Vec::new()];
         for axis in 0..2 {
-            let sides: BTreeSet<i32> = fits.iter().map(|f| f.2[axis]).collect();
-            places[axis] = raster(&sides, whole[axis])?;
+            places[axis] = raster(&set(fits.iter().map(|f| f.2[axis])), whole[axis])?;
         }
         let size = [places[0].len() as u64, places[1].len() as u64];
         if size[0] * size[1] * (size[0] + size[1]) / 4 > STEPS {
@@ -196,9 +195,16 @@ impl Raster {
     }
 }
 
+/// Not collected, which would sort them first: one more sort to download.
+fn set(all: impl Iterator<Item = i32>) -> BTreeSet<i32> {
+    let mut set = BTreeSet::new();
+    set.extend(all);
+    set
+}
+
 /// Raster points: for each reachable sum the largest one that its complement holds. None if there are too many.
 fn raster(sides: &BTreeSet<i32>, whole: i32) -> Option<Vec<i32>> {
-    let mut sums = BTreeSet::from([0]);
+    let mut sums = set(std::iter::once(0));
     let mut open = vec![0];
     while let Some(from) = open.pop() {
         for side in sides {
@@ -215,7 +221,7 @@ fn raster(sides: &BTreeSet<i32>, whole: i32) -> Option<Vec<i32>> {
         }
     }
     let below = |most: i32| sums.range(..=most).next_back().copied().unwrap_or(0);
-    let mut points: BTreeSet<i32> = sums.iter().map(|s| below(whole - s)).collect();
+    let mut points = set(sums.iter().map(|s| below(whole - s)));
     points.insert(0);
     // First places of sides must be there, so that each piece has a cell of its own.
     points.extend(sides.iter().filter(|s| **s <= whole));

@@ -15,6 +15,7 @@ use std::collections::BTreeMap;
 
 use crate::form::assembly::Size;
 use crate::measure::length::Length;
+use crate::measure::sort::sort_by_key;
 use crate::project::fitting::Turns;
 
 /// The most part-sets that are searched whole.
@@ -139,14 +140,14 @@ fn join(a: &[Sides], b: &[Sides], turns: Turns, into: &mut Vec<Sides>) {
 }
 
 /// Longest side first.
-fn falling(mut s: Sides) -> Sides {
-    s.sort_unstable_by(|a, b| b.cmp(a));
-    s
+fn falling([a, b, c]: Sides) -> Sides {
+    let (long, short) = (a.max(b), a.min(b));
+    [long.max(c), short.max(long.min(c)), short.min(c)]
 }
 
 /// Those that no other undercuts in all directions, from the least volume up.
 fn undercut(mut all: Vec<Sides>) -> Vec<Sides> {
-    all.sort_unstable();
+    sort_by_key(&mut all, |s| *s);
     let mut kept: Vec<Sides> = Vec::new();
     // Of those so far, none of which is wider: the height that goes with each depth, falling as the depth grows.
     let mut stairs: BTreeMap<i64, i64> = BTreeMap::new();
@@ -160,7 +161,7 @@ fn undercut(mut all: Vec<Sides>) -> Vec<Sides> {
         stairs.insert(depth, height);
         kept.push([width, depth, height]);
     }
-    kept.sort_unstable_by_key(|s| (volume(*s), *s));
+    sort_by_key(&mut kept, |s| (volume(*s), *s));
     kept
 }
 

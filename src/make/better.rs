@@ -12,7 +12,9 @@ use crate::project::finding::Place;
 #[must_use]
 pub fn loses_ticks(steps: &[Step], better: &CardSheets, ticks: &BTreeSet<String>) -> bool {
     let place = Place::Card(better.job.card);
-    let kept: BTreeSet<String> = cutting(better).into_iter().map(|s| s.key).collect();
+    // Not collected, which would sort them first: one more sort to download.
+    let mut kept = BTreeSet::new();
+    kept.extend(cutting(better).into_iter().map(|s| s.key));
     steps.iter().any(|s| s.place == place && ticks.contains(&s.key) && !kept.contains(&s.key))
 }
 
