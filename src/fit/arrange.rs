@@ -6,9 +6,9 @@
 //! comes out is exact for arrangements that can be parted by straight cuts right through. Limits: gifts that interlock
 //! like a pinwheel, cylinders that nest in each other's hollows, and slanting gifts are not tried.
 //!
-//! Alike gifts are counted, not told apart. Sets of up to [`STATES`] part-sets (six different gifts have 64; fifty
-//! alike ones have 51) are searched whole. For more, each kind is arranged as a block of its own, and the blocks are
-//! then arranged: sound, and perhaps not the tightest. Of more than [`KEPT`] blocks for one set the least by volume
+//! Alike gifts are counted, not told apart. Up to six gifts, and more where the ways to part them are few, are
+//! searched whole. For others, each kind is arranged as a block of its own, and the blocks are then arranged: sound,
+//! and perhaps not the tightest. Of more than [`KEPT`] blocks for one set the least by volume
 //! are kept.
 
 use std::collections::BTreeMap;
@@ -18,12 +18,12 @@ use crate::measure::length::Length;
 use crate::measure::sort::sort_by_key;
 use crate::project::fitting::Turns;
 
-/// The most part-sets that are searched whole.
-pub const STATES: usize = 128;
 /// The most blocks that are kept for one part-set; six gifts of different sizes stay below.
 pub const KEPT: usize = 2_000;
-/// The same for more than six gifts, where an answer within a frame goes before the last cubic millimetre.
-const KEPT_OF_MANY: usize = 40;
+/// The same for more than six gifts, where an answer while the maker types goes before the last cubic millimetre: so
+/// many that no more than [`PAIRS`] pairs of blocks are joined.
+const KEPT_OF_MANY: std::ops::RangeInclusive<usize> = 6..=40;
+const PAIRS: usize = 20_000;
 /// The most kinds that are arranged.
 pub const KINDS: usize = 6;
 /// The most gifts in a box.
@@ -78,18 +78,29 @@ pub fn arrange(blocks: &[Block]) -> Option<Arranged> {
         .map(|b| if turns == Turns::Any { vec![falling(sides(b.size))] } else { turned(sides(b.size), b.turns) })
         .collect();
     let counts: Vec<usize> = blocks.iter().map(|b| b.count as usize).collect();
-    let states = counts.iter().fold(1_usize, |n, c| n.saturating_mul(c + 1));
-    let most = if gifts as usize <= KINDS { KEPT } else { KEPT_OF_MANY };
-    let (found, whole) = if states <= STATES {
-        subsets(&one, &counts, turns, most)
+    let few = gifts as usize <= KINDS;
+    let most = |counts: &[usize]| if few { KEPT } else { kept_of_many(counts) };
+    let (found, whole) = if few || parted(&counts) * KEPT_OF_MANY.start().pow(2) <= PAIRS {
+        subsets(&one, &counts, turns, most(&counts))
     } else {
-        let grouped: Vec<_> =
-            one.iter().zip(&counts).map(|(one, &n)| subsets(std::slice::from_ref(one), &[n], turns, most).0).collect();
-        (subsets(&grouped, &vec![1; counts.len()], turns, most).0, false)
+        let group = |(one, &n)| subsets(std::slice::from_ref(one), &[n], turns, most(&[n])).0;
+        let grouped: Vec<_> = one.iter().zip(&counts).map(group).collect();
+        let each = vec![1; counts.len()];
+        (subsets(&grouped, &each, turns, most(&each)).0, false)
     };
     let all = found.into_iter().flat_map(|s| if turns == Turns::Any { turned(s, turns) } else { vec![s] });
     let sizes = undercut(all.collect()).into_iter().map(size).collect();
     Some(Arranged { sizes, search: if whole { Search::Whole } else { Search::Blocks } })
+}
+
+/// In how many ways all part-sets of `counts` can be parted in two: of each kind any number of any number.
+fn parted(counts: &[usize]) -> usize {
+    counts.iter().fold(1_usize, |n, c| n.saturating_mul((c + 1) * (c + 2) / 2)) / 2
+}
+
+/// How many blocks can be kept for each part-set of more than six gifts.
+fn kept_of_many(counts: &[usize]) -> usize {
+    (PAIRS / parted(counts).max(1)).isqrt().clamp(*KEPT_OF_MANY.start(), *KEPT_OF_MANY.end())
 }
 
 /// Every block for `counts` of the kinds in `one`, and whether none was dropped on the way.
@@ -113,7 +124,7 @@ fn subsets(one: &[Vec<Sides>], counts: &[usize], turns: Turns, most: usize) -> (
                 continue;
             }
             join(&found[part], &found[rest], turns, &mut all);
-            if all.len() > 50_000 {
+            if all.len() > 3_000 {
                 all = undercut(all);
             }
         }
