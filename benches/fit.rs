@@ -62,6 +62,7 @@ fn main() {
             cut: Grid::every(Length::um(500)),
             thickness: Length::um(300),
             mat_thickness: Length::ZERO,
+            learned: Length::ZERO,
             contents: Vec::new(),
         };
         let sheet = Usable { width: Length::mm(210), height: Length::mm(297), lie: Lie::Either };

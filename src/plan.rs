@@ -1,6 +1,7 @@
 //! `plan`: from what the maker asks for to everything that the table needs.
 
 use crate::fit::gifts;
+use crate::fit::strength::{SEEN, sag};
 use crate::fold::room::mats_add;
 use crate::form::assembly::{Assembly, Size};
 use crate::form::registry::{self, Form, Holds};
@@ -21,8 +22,10 @@ use crate::project::finding::{Finding, Place, Weight, What};
 use crate::project::request::{Card, Part, Project};
 
 mod checks;
+mod largest;
 mod relaid;
 
+pub use largest::largest;
 pub use relaid::relaid;
 
 use checks::{Usable, cards, check_counts, check_trimmer, count_outside, marks, outside, usable};
@@ -84,6 +87,7 @@ pub fn plan(project: &Project, system: System) -> Plan {
     plan.sheets = sheets(project, &usable, &plan.pieces);
     plan.steps = steps(&plan.boxes, plan.holder.as_ref(), &plan.pieces, &plan.sheets, sets);
     plan.findings.extend(plan.sheets.iter().flat_map(|s| left_out(s, &plan.pieces)));
+    plan.findings.extend(largest::cures(project, &plan));
     sort_by_key(&mut plan.findings, |f| f.weight);
     plan
 }
@@ -92,11 +96,7 @@ pub fn plan(project: &Project, system: System) -> Plan {
 #[must_use]
 pub fn shapes(project: &Project, system: System) -> Plan {
     let mut findings = Vec::new();
-    let marks = marks(project, system, &mut findings);
-    check_counts(project, &mut findings);
-    check_trimmer(project, &mut findings);
-    let cards = cards(project, &mut findings);
-    let mut maker = Maker { project, system, marks, cards, heights: Vec::new() };
+    let mut maker = Maker::of(project, system, &mut findings);
     // A box that follows its gifts looks at the heights of those that do not.
     if project.boxes.iter().any(|b| !b.gifts.kinds.is_empty()) {
         let others = project.boxes.iter().filter(|b| b.gifts.kinds.is_empty());
@@ -118,7 +118,15 @@ struct Maker<'a> {
     heights: Vec<Length>,
 }
 
-impl Maker<'_> {
+impl<'a> Maker<'a> {
+    fn of(project: &'a Project, system: System, findings: &mut Vec<Finding>) -> Self {
+        let marks = marks(project, system, findings);
+        check_counts(project, findings);
+        check_trimmer(project, findings);
+        let cards = cards(project, findings);
+        Self { project, system, marks, cards, heights: Vec::new() }
+    }
+
     fn boxed(&self, part: &Part, findings: &mut Vec<Finding>) -> Option<Planned> {
         let place = Place::Box(part.id);
         if let Some(f) = count_outside(place, "count", part.count, bound::BOX_COUNT) {
@@ -145,6 +153,24 @@ impl Maker<'_> {
         found
     }
 
+    /// What the form of `part` is asked in.
+    fn setting(
+        &self,
+        part: &Part,
+        place: Place,
+        contents: Vec<Content>,
+        findings: &mut Vec<Finding>,
+    ) -> Option<Setting> {
+        let thickness = self.thickness(part.card, place, findings)?;
+        let mat_thickness = match &part.mats {
+            Some(mats) => self.thickness(mats.card, place, findings)?,
+            None => Length::ZERO,
+        };
+        let (score, cut) = self.marks;
+        let learned = self.cards.iter().find(|c| c.id == part.card).map_or(Length::ZERO, |c| c.learned);
+        Some(Setting { system: self.system, score, cut, thickness, mat_thickness, learned, contents })
+    }
+
     fn shaped(
         &self,
         part: &Part,
@@ -163,14 +189,7 @@ impl Maker<'_> {
             findings.push(stop(place, Some("form"), What::WrongKind { form }));
             return None;
         }
-        let thickness = self.thickness(part.card, place, findings)?;
-        let mat_card = part.mats.as_ref().map(|m| m.card);
-        let mat_thickness = match mat_card {
-            Some(card) => self.thickness(card, place, findings)?,
-            None => Length::ZERO,
-        };
-        let setting =
-            Setting { system: self.system, score: self.marks.0, cut: self.marks.1, thickness, mat_thickness, contents };
+        let setting = self.setting(part, place, contents, findings)?;
         let filled = gifts::filled(part, form, &setting, &self.heights);
         let shaped = match filled.shaped {
             Some(shaped) => shaped,
@@ -184,17 +203,23 @@ impl Maker<'_> {
             what: r.what,
         }));
         let mut planned = bare(part, place, form);
-        planned.thickness = thickness;
-        planned.mat_thickness = mat_thickness;
-        planned.mat_card = mat_card;
+        planned.thickness = setting.thickness;
+        planned.mat_thickness = setting.mat_thickness;
+        planned.mat_card = part.mats.as_ref().map(|m| m.card);
         planned.used = shaped.used;
         planned.assembly = shaped.assembly;
         if let Some(assembly) = &planned.assembly {
             planned.recipes = assembly.parts.iter().map(|p| Recipe::of(&p.net)).collect();
             planned.mats = self.mats(part, place, assembly, findings);
             let panels: Vec<_> = planned.mats.iter().map(|m| (m.part, m.panel)).collect();
-            let added = mats_add(assembly, &panels, mat_thickness);
+            let added = mats_add(assembly, &panels, setting.mat_thickness);
             planned.outside = assembly.outside + added;
+            let grams = part.gifts.grams();
+            let sag = sag([assembly.inside.width, assembly.inside.depth], setting.thickness, grams);
+            if sag > SEEN {
+                let what = What::BaseSags { sag, grams };
+                findings.push(Finding { place, input: Some("gifts"), weight: Weight::Caution, what });
+            }
         }
         Some(planned)
     }

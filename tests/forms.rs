@@ -94,6 +94,7 @@ fn setting(holds: Holds) -> impl Strategy<Value = Setting> {
         cut: Grid::every(bound::CUT_STEP.of(system)),
         thickness: Length::um(um),
         mat_thickness: Length::ZERO,
+        learned: Length::ZERO,
         contents,
     })
 }
@@ -283,6 +284,7 @@ fn typical(form: &Form) -> (Assembly, Length) {
         cut: Grid::every(Length::um(500)),
         thickness: t,
         mat_thickness: Length::ZERO,
+        learned: Length::ZERO,
         contents: vec![Content { outside, count: 3 }],
     };
     let part = Part {

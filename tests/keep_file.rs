@@ -69,12 +69,12 @@ fn each_fault_has_its_name_and_says_how_to_mend_it() {
     }
     assert_eq!(file::read(b"\xff\xfe{}"), Err(FileError::NotText));
     assert_eq!(fault("a shopping list"), FileError::NotJson { line: 1 });
-    assert_eq!(fault(&good.replacen("\"sets\":", "\"sets\"", 1)), FileError::NotJson { line: 7 });
+    assert_eq!(fault(&good.replacen("\"sets\":", "\"sets\"", 1)), FileError::NotJson { line: 1 });
     for other in ["{}", "[]", "3", "null", "\"snugfold\"", "{\"snugfold\": 1}", "{\"snugfold\": 0, \"project\": {}}"] {
         assert_eq!(fault(other), FileError::NotOurs, "{other}");
     }
     assert_eq!(fault("{\"snugfold\": \"one\", \"project\": {}}"), FileError::NotOurs);
-    let newer = good.replacen("\"snugfold\": 1", "\"snugfold\": 2", 1).replacen("\"sets\"", "\"heaps\"", 1);
+    let newer = good.replacen("\"snugfold\":1", "\"snugfold\":2", 1).replacen("\"sets\"", "\"heaps\"", 1);
     assert_eq!(fault(&newer), FileError::Newer { version: 2 });
     for cut in (good.find('{').unwrap_or(0) + 1..good.trim_end().len()).filter(|&i| good.is_char_boundary(i)) {
         assert_eq!(fault(&good[..cut]), FileError::Cut, "{cut}");

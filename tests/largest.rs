@@ -17,6 +17,7 @@ fn setting(step: Length) -> Setting {
         cut: Grid::every(Length::um(500)),
         thickness: Length::um(300),
         mat_thickness: Length::ZERO,
+        learned: Length::ZERO,
         contents: Vec::new(),
     }
 }

@@ -31,6 +31,8 @@ fn card(id: u16, um: i64) -> Card {
         name: String::new(),
         grammage: 250,
         thickness: Some(mm(um)),
+        stack: 1,
+        lesson: None,
         sheet_width: mm(1_500_000),
         sheet_height: mm(1_500_000),
         tint: Tint::default(),

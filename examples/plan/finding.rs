@@ -39,7 +39,7 @@ impl Finding {
 fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
     let l = |length: &Length| json!(measure(*length, system));
     match what {
-        What::NoBoxes | What::NothingLeftOfSheet | What::GiftsNotSized => vec![],
+        What::NoBoxes | What::FitsTurned | What::NothingLeftOfSheet | What::GiftsNotSized => vec![],
         What::NotThatKind { typed } => vec![("typed", json!(typed))],
         What::UnknownInput { key } => vec![("key", json!(key))],
         What::UnknownForm { form } | What::WrongKind { form } => vec![("form", json!(form))],
@@ -96,6 +96,12 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         }
         What::LooseRow { most } => vec![("most", l(most))],
         What::UnevenDepths { play } => vec![("play", l(play))],
+        What::LargestThatFits { width, depth, height, percent } => {
+            vec![("width", l(width)), ("depth", l(depth)), ("height", l(height)), ("percent", json!(percent))]
+        }
+        What::BaseSags { sag, grams } => vec![("sag", l(sag)), ("grams", json!(grams))],
+        What::Topples { height, thin } => vec![("height", l(height)), ("thin", l(thin))],
+        What::SetFitsAt { percent } => vec![("percent", json!(percent))],
         What::ThicknessEstimated { thickness } => vec![("thickness", l(thickness))],
         What::MarginOutside { least, most } => vec![("least", l(least)), ("most", l(most))],
         What::TooManyGifts { most, kinds } => vec![("most", json!(most)), ("kinds", json!(kinds))],

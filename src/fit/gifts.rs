@@ -23,7 +23,6 @@ use crate::project::fitting::{Gift, Gifts, Shape, Turns, Wrap};
 use crate::project::request::{Entry, Part};
 
 use super::arrange::{self, Block, arrange};
-use super::largest::exactly;
 
 /// Room in total in each direction round hard gifts: ⅛ in, 3 mm.
 pub const RIGID_ROOM: Native<Length> = Native::lengths(1, 8, 30);
@@ -191,7 +190,7 @@ fn volume(s: Size) -> i128 {
 fn sized(part: &Part, size: Size) -> Option<Part> {
     let mut part = part.clone();
     for (key, length) in SIDES.into_iter().zip([size.width, size.depth, size.height]) {
-        part.inputs.insert(key.to_owned(), Entry::Length(exactly(length)?));
+        part.inputs.insert(key.to_owned(), Entry::Length(Given::exactly(length)?));
     }
     part.inputs.insert("size".to_owned(), Entry::Choice("inside".to_owned()));
     Some(part)

@@ -15,7 +15,6 @@ use crate::form::registry::Form;
 use crate::form::resolve::Setting;
 use crate::measure::given::Given;
 use crate::measure::length::Length;
-use crate::measure::system::System;
 use crate::project::bound::Range;
 use crate::project::fitting::Gifts;
 use crate::project::request::{Entry, Lie, Part};
@@ -132,21 +131,15 @@ fn answer(
 fn sized(part: &Part, size: Size) -> Option<Part> {
     let mut part = Part { gifts: Gifts::default(), ..part.clone() };
     for (key, length) in [("width", size.width), ("depth", size.depth), ("height", size.height)] {
-        part.inputs.insert(key.to_owned(), Entry::Length(exactly(length)?));
+        part.inputs.insert(key.to_owned(), Entry::Length(Given::exactly(length)?));
     }
     part.inputs.remove("size");
     Some(part)
 }
 
-/// A length as if it were typed, to the nanometre. Nothing below zero.
-pub(super) fn exactly(length: Length) -> Option<Given> {
-    let nm = u64::try_from(length.nm()).ok()?;
-    let number = format!("{}.{:06}", nm / 1_000_000, nm % 1_000_000);
-    let number = number.trim_end_matches('0').trim_end_matches('.');
-    Given::read(&format!("{number} mm"), System::Metric).ok()
-}
-
-fn comes_out(assembly: &Assembly, sheet: Usable) -> bool {
+/// Whether every blank and strip comes out of a sheet of its own.
+#[must_use]
+pub fn comes_out(assembly: &Assembly, sheet: Usable) -> bool {
     let blanks = assembly.parts.iter().map(|p| (p.net.blank.width(), p.net.blank.height()));
     let trims = assembly.trims.iter().map(|t| (t.length, t.width));
     blanks.chain(trims).all(|(width, height)| {

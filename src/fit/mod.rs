@@ -3,5 +3,7 @@
 pub mod arrange;
 pub mod gifts;
 pub mod largest;
+pub mod lesson;
 pub mod odds;
+pub mod strength;
 pub mod things;

@@ -5,9 +5,11 @@
 //! adds all errors; the root sum of squares is two standard deviations of the gap, which is taken as normally
 //! distributed. What errs the same way each time (a fence that is out) is not in it: it moves the gap, not its spread.
 
+use crate::measure::given::Given;
 use crate::measure::length::Length;
 use crate::measure::system::System;
 use crate::project::bound;
+use crate::project::request::Trimmer;
 
 /// What the maker's hands and tools keep to: ± two standard deviations each.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -32,6 +34,15 @@ impl Accuracy {
             glue: bound::DEFAULT_GLUE_ERROR.of(system),
             thickness: bound::DEFAULT_THICKNESS_ERROR,
         }
+    }
+
+    /// What the maker says of the hand, and the usual where nothing is said.
+    #[must_use]
+    pub fn of(hand: &Trimmer, system: System) -> Self {
+        let usual = Self::usual(system);
+        let said = |typed: &Option<Given>, usual| typed.as_ref().map_or(usual, Given::length);
+        let (score, cut) = (said(&hand.score_error, usual.score), said(&hand.cut_error, usual.cut));
+        Self { score, cut, ..usual }.within()
     }
 
     /// Each within its range.

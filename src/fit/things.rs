@@ -4,10 +4,9 @@
 //! standard thickness is offered without one: the maker types how thick the packet is. The values were read in the
 //! second-hand sources named beside them, not in the standards themselves.
 
+use crate::measure::given::Given;
 use crate::measure::length::Length;
 use crate::project::fitting::{Gift, Shape, Turns, Wrap};
-
-use super::largest::exactly;
 
 /// What a thing looks like, in micrometres.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -68,11 +67,11 @@ impl Thing {
     /// The thing as a gift; `thickness` is asked for where it has none of its own. Nothing where it is missing.
     #[must_use]
     pub fn gift(&self, thickness: Option<Length>) -> Option<Gift> {
-        let um = |n| exactly(Length::um(n));
+        let um = |n| Given::exactly(Length::um(n));
         let shape = match self.looks {
             Looks::Round(across, height) => Shape::Cylinder { across: um(across)?, height: um(height)? },
             Looks::Flat(width, height, thick) => {
-                let depth = exactly(thick.map(Length::um).or(thickness)?)?;
+                let depth = Given::exactly(thick.map(Length::um).or(thickness)?)?;
                 Shape::Block { width: um(width)?, depth, height: um(height)? }
             }
         };

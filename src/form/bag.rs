@@ -357,6 +357,7 @@ mod tests {
             cut: crate::measure::grid::Grid::every(mm(1)),
             thickness: Length::um(300),
             mat_thickness: Length::ZERO,
+            learned: Length::ZERO,
             contents: Vec::new(),
         };
         let request = crate::project::fresh::fresh(None, "bag", "").boxes.remove(0);

@@ -43,7 +43,7 @@ fn shape(mut ask: Ask) -> Shaped {
         return ask.shaped;
     };
     let t = ask.setting.thickness;
-    let clearance = ask.length("clearance", Length::ZERO);
+    let clearance = ask.clearance(Length::ZERO);
     let breadth = ask.length("breadth", ask.setting.cut.up(shallowest.half().max(Length::mm(10))));
     let block = block(&boxes, ask.choice("stand"), deepest);
     let tube = Tube { mats: Matted::Walls, ..Tube::round("band", block, breadth, clearance, &ask) };

@@ -52,7 +52,7 @@ fn shape(mut ask: Ask) -> Shaped {
     };
     let (score, cut, t) = (ask.setting.score, ask.setting.cut, ask.setting.thickness);
     let play = ask.length("room", Length::ZERO);
-    let clearance = ask.length("clearance", Length::ZERO);
+    let clearance = ask.clearance(Length::ZERO);
     let block = rows.block(Length::ZERO);
     let tray = Tray {
         name: "tray",

@@ -69,7 +69,7 @@ fn shape(mut ask: Ask) -> Shaped {
         return ask.shaped;
     };
     let (score, cut, t) = (ask.setting.score, ask.setting.cut, ask.setting.thickness);
-    let play = ask.length("clearance", Length::ZERO);
+    let play = ask.clearance(Length::ZERO);
     let height = walls(&mut ask, "height", &rows);
     let above = ask.length("handle", Length::ZERO);
     let flange = ask.scored("flange", Length::ZERO);

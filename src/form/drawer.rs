@@ -54,7 +54,7 @@ fn shape(mut ask: Ask) -> Shaped {
     let height = sized(&mut ask, "height", Layers::OPEN);
     let drawer = Tray { name: "drawer", width, depth, height, mats: Matted::Front, notch: None };
     drawer.check(&mut ask, "depth", "height");
-    let clearance = ask.length("clearance", Length::ZERO);
+    let clearance = ask.clearance(Length::ZERO);
     let mut sleeve = sleeve(&drawer, clearance, &ask);
     sleeve.notch = pull(&mut ask, &drawer);
     sleeve.check(&mut ask, "height");

@@ -94,7 +94,7 @@ fn shape(mut ask: Ask) -> Shaped {
         return ask.shaped;
     };
     let (score, cut, t) = (ask.setting.score, ask.setting.cut, ask.setting.thickness);
-    let play = ask.length("clearance", Length::ZERO);
+    let play = ask.clearance(Length::ZERO);
     let slot = cut.up(t + SLOT_ROOM);
     let height = walls(&mut ask, "height", &rows);
     // Wall and tab at the sides, the wall alone at front and back.

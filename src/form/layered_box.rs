@@ -75,7 +75,7 @@ fn shape(mut ask: Ask) -> Shaped {
     let shrink = ask.scored("shrink", Length::ZERO);
     let usual = ask.setting.score.up(Native::lengths(1, 1, 250).of(ask.setting.system));
     let lid_height = ask.scored("lid-height", usual.min(height));
-    let clearance = ask.length("clearance", Length::ZERO);
+    let clearance = ask.clearance(Length::ZERO);
     let layer = |i: i64| Tray {
         name: "layer",
         width: side - shrink * i,

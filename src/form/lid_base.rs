@@ -45,7 +45,7 @@ fn shape(mut ask: Ask) -> Shaped {
 /// A base with a lid whose walls are `lid_height`.
 pub fn lidded(mut ask: Ask, base: Tray, lid_height: Length, lid_key: &'static str) -> Shaped {
     let t = ask.setting.thickness;
-    let clearance = ask.length("clearance", Length::ZERO);
+    let clearance = ask.clearance(Length::ZERO);
     let lid = over(&base, lid_height, clearance, &ask);
     if lid_height > base.height {
         ask.stop(lid_key, What::LidTooHigh { most: base.height });

@@ -25,6 +25,8 @@ pub struct Setting {
     pub thickness: Length,
     /// Thickness of the mats on this part, nothing where it has none.
     pub mat_thickness: Length,
+    /// How much wider clearances are planned than asked for; below zero: narrower.
+    pub learned: Length,
     /// What goes in, for holders.
     pub contents: Vec<Content>,
 }
@@ -148,6 +150,17 @@ impl<'a> Ask<'a> {
         let length = self.typed(key).or(default).unwrap_or(worked);
         self.shaped.used.insert(key, length);
         length
+    }
+
+    /// The clearance: typed, or the input's default, or `worked`, and what a first make taught of the card; never under
+    /// the least that can be typed.
+    pub fn clearance(&mut self, worked: Length) -> Length {
+        let least = self.inputs.iter().find(|i| i.key == "clearance").and_then(|i| match i.kind {
+            Kind::Length { range, .. } => Some(range.least),
+            Kind::Choice(_) => None,
+        });
+        let asked = self.length("clearance", worked);
+        (asked + self.setting.learned).max(least.unwrap_or(asked))
     }
 
     /// As [`Self::length`], moved up to the first groove that meets it; a typed size that moves is noted.

@@ -12,7 +12,7 @@ use crate::project::finding::{Weight, What};
 use super::assembly::{Assembly, Meet, Move, MoveName, Part, Root, Size, Trim, Way};
 use super::input::{Choice, Default, Input, Kind};
 use super::registry::{Form, Holds};
-use super::resolve::{Ask, Shaped};
+use super::resolve::{Ask, Content, Shaped};
 
 /// The form.
 pub const FORM: Form =
@@ -28,6 +28,9 @@ const fn length(
 ) -> Input {
     Input { number, key, name, hint, kind: Kind::Length { range: Range::new(least, most), default } }
 }
+
+/// A box more than so many times as high as it is thin topples (common practice, no source).
+const TOPPLES: i64 = 8;
 
 const WALL: (Length, Length) = (Length::mm(20), Length::mm(400));
 
@@ -149,7 +152,7 @@ fn shape(mut ask: Ask) -> Shaped {
 
 fn sizes(ask: &mut Ask, row: &Row) -> Sizes {
     let (score, cut, t) = (ask.setting.score, ask.setting.cut, ask.setting.thickness);
-    let room = ask.length("clearance", Length::ZERO);
+    let room = ask.clearance(Length::ZERO);
     if room < clearance::LEAST {
         let least = clearance::LEAST;
         ask.remark(Some("clearance"), Weight::Caution, What::TightRow { is: room, least });
@@ -161,6 +164,12 @@ fn sizes(ask: &mut Ask, row: &Row) -> Sizes {
     let play = Layers::WALLS.inside(depth, t) - row.shallowest;
     if play >= Length::mm(3) && row.shallowest < row.depth {
         ask.remark(None, Weight::Caution, What::UnevenDepths { play });
+    }
+
+    let thin = |c: &Content| c.outside.width.min(c.outside.depth);
+    if let Some(c) = ask.setting.contents.iter().find(|c| c.count > 0 && c.outside.height > thin(c) * TOPPLES) {
+        let (height, thin) = (c.outside.height, thin(c));
+        ask.remark(None, Weight::Caution, What::Topples { height, thin });
     }
 
     let least_wall = score.up(WALL.0);

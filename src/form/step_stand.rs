@@ -74,7 +74,7 @@ fn shape(mut ask: Ask) -> Shaped {
         return ask.shaped;
     };
     let (score, t) = (ask.setting.score, ask.setting.thickness);
-    let play = ask.length("clearance", Length::ZERO);
+    let play = ask.clearance(Length::ZERO);
     let step = ask.scored("step", Length::ZERO);
     let block = rows.block(Length::ZERO);
     // A tread is free from its own front edge to the next riser, which stands half a card before its score.

@@ -61,7 +61,7 @@ fn shape(mut ask: Ask) -> Shaped {
     }
     let t = ask.setting.thickness;
     let play = ask.length("play", Length::ZERO);
-    let clearance = ask.length("clearance", Length::mm(1));
+    let clearance = ask.clearance(Length::mm(1));
     let long = ask.setting.cut.up(depth);
     let tubes: Vec<Tube> = contents
         .iter()

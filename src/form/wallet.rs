@@ -181,6 +181,7 @@ mod tests {
                 cut: Grid::every(CUT_STEP.of(system)),
                 thickness: Length::um(400),
                 mat_thickness: Length::ZERO,
+                learned: Length::ZERO,
                 contents: Vec::new(),
             };
             let made = FORM.shaped(&request, &setting).assembly.expect("the default can be made");

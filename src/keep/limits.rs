@@ -6,7 +6,7 @@ use std::fmt;
 
 use crate::measure::given::Given;
 use crate::measure::system::System;
-use crate::project::fitting::{Gifts, Shape};
+use crate::project::fitting::{Gifts, Lesson, Shape};
 use crate::project::request::{Card, Entry, Mats, Part, Project};
 
 /// Characters in a name.
@@ -86,8 +86,7 @@ pub fn check(project: &Project) -> Result<(), Excess> {
     number("kinds of boxes", project.boxes.len(), BOXES)?;
     length(project.board.inch_step.as_ref())?;
     length(project.board.metric_step.as_ref())?;
-    let t = &project.trimmer;
-    [&t.edge_trim, &t.longest_cut, &t.least_strip].into_iter().try_for_each(|g| length(g.as_ref()))?;
+    project.trimmer.typed().into_iter().try_for_each(|g| length(g.as_ref()))?;
     project.cards.iter().try_for_each(card)?;
     let parts = || project.boxes.iter().chain(&project.holder);
     parts().try_for_each(part)?;
@@ -110,6 +109,7 @@ fn texts(part: &Part) -> usize {
 fn card(card: &Card) -> Result<(), Excess> {
     text("the name of a card", &card.name, NAME)?;
     length(card.thickness.as_ref())?;
+    length(card.lesson.as_ref().map(Lesson::by))?;
     length(Some(&card.sheet_width))?;
     length(Some(&card.sheet_height))?;
     number("sizes of sheets", card.more_sheets.len(), MORE_SHEETS)?;

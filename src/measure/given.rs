@@ -5,6 +5,7 @@ use std::fmt;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::length::Length;
+use super::show::Figure;
 use super::system::System;
 
 /// A length kept as typed. Where no unit was typed, the unit of the system at that moment is written behind it.
@@ -41,6 +42,22 @@ pub enum Unreadable {
 const LONGEST: usize = 40;
 
 impl Given {
+    /// `length` as the maker would type it in `system`, or to the nanometre where no ruler has it. Nothing below zero.
+    #[must_use]
+    pub fn of(length: Length, system: System) -> Option<Self> {
+        let shown = Self::read(&Figure::of(length, system).to_string(), system).ok();
+        shown.filter(|g| g.length() == length).or_else(|| Self::exactly(length))
+    }
+
+    /// `length` to the nanometre. Nothing below zero.
+    #[must_use]
+    pub fn exactly(length: Length) -> Option<Self> {
+        let nm = u64::try_from(length.nm()).ok()?;
+        let number = format!("{}.{:06}", nm / 1_000_000, nm % 1_000_000);
+        let number = number.trim_end_matches('0').trim_end_matches('.');
+        Self::read(&format!("{number} mm"), System::Metric).ok()
+    }
+
     /// Reads what a maker types: `4 1/4`, `4¼`, `4-1/4`, `4.25"`, `108 mm`, `10,8 cm`. A bare number is in the unit of
     /// `bare` (inches, or millimetres).
     ///

@@ -5,6 +5,7 @@ use crate::measure::length::Length;
 use crate::measure::system::System;
 use crate::project::bound::{self, Range};
 use crate::project::finding::{Finding, Place, Weight, What};
+use crate::project::fitting::Lesson;
 use crate::project::request::{Card, Project};
 use crate::stock::thickness;
 
@@ -53,6 +54,8 @@ pub fn check_trimmer(project: &Project, findings: &mut Vec<Finding>) {
         (&t.edge_trim, "edge-trim", bound::EDGE_TRIM),
         (&t.longest_cut, "longest-cut", bound::LONGEST_CUT),
         (&t.least_strip, "least-strip", bound::LEAST_STRIP),
+        (&t.score_error, "score-error", bound::HAND_ERROR),
+        (&t.cut_error, "cut-error", bound::HAND_ERROR),
     ] {
         if let Some(is) = typed.as_ref().map(|g| g.length())
             && !range.holds(is)
@@ -93,6 +96,7 @@ pub fn check_counts(project: &Project, findings: &mut Vec<Finding>) {
 pub struct Usable {
     pub id: u16,
     pub thickness: Length,
+    pub learned: Length,
 }
 
 pub fn cards(project: &Project, findings: &mut Vec<Finding>) -> Vec<Usable> {
@@ -114,8 +118,15 @@ pub fn usable(card: &Card, findings: &mut Vec<Finding>) -> Option<Usable> {
         check("more-sheets", m.width.length(), bound::SHEET_SIDE);
         check("more-sheets", m.height.length(), bound::SHEET_SIDE);
     }
-    if let Some(t) = &card.thickness {
-        check("thickness", t.length(), bound::THICKNESS);
+    let measured = card.thickness.as_ref().map(|t| t.length().scaled(1, i64::from(card.stack.max(1))));
+    if let Some(t) = measured {
+        check("thickness", t, bound::THICKNESS);
+    }
+    let learned = card.lesson.as_ref().map_or(Length::ZERO, Lesson::wider);
+    check("lesson", learned.abs(), bound::LESSON);
+    if let Some(f) = count_outside(place, "stack", card.stack, bound::STACK) {
+        bad = true;
+        findings.push(f);
     }
     if let Some(f) = count_outside(place, "grammage", card.grammage, bound::GRAMMAGE) {
         bad = true;
@@ -134,7 +145,7 @@ pub fn usable(card: &Card, findings: &mut Vec<Finding>) -> Option<Usable> {
             what: What::ThicknessEstimated { thickness: estimate },
         });
     }
-    (!bad).then(|| Usable { id: card.id, thickness: card.thickness.as_ref().map_or(estimate, |t| t.length()) })
+    (!bad).then(|| Usable { id: card.id, thickness: measured.unwrap_or(estimate), learned })
 }
 
 /// What is outside its range in what was said of a card's sheets.

@@ -34,6 +34,16 @@ pub const BOX_KINDS: Range<u32> = Range::new(1, 60);
 pub const CARDS: Range<u32> = Range::new(1, 30);
 /// Grams for each square metre: from thin text paper to the heaviest board that is still scored by hand.
 pub const GRAMMAGE: Range<u32> = Range::new(60, 600);
+/// How much wider or narrower clearances are planned after a first make.
+pub const LESSON: Range<Length> = Range::new(Length::ZERO, Length::mm(3));
+/// A gap that was measured on one.
+pub const GAP: Range<Length> = Range::new(Length::ZERO, Length::mm(20));
+/// What one gift weighs, in grams.
+pub const GRAMS: Range<u32> = Range::new(0, 20_000);
+/// Sheets that are measured together.
+pub const STACK: Range<u32> = Range::new(1, 100);
+/// Thickness of all sheets that are measured together.
+pub const STACK_THICKNESS: Range<Length> = Range::new(Length::um(50), Length::mm(200));
 /// Thickness of one sheet of card.
 pub const THICKNESS: Range<Length> = Range::new(Length::um(50), Length::mm(2));
 /// Spare pieces, in percent.

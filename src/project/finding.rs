@@ -172,6 +172,38 @@ pub enum What {
         /// The sheet's height.
         sheet_height: Length,
     },
+    /// The largest of this form, in its proportions, that comes out of the sheets.
+    LargestThatFits {
+        /// Its width.
+        width: Length,
+        /// Its depth.
+        depth: Length,
+        /// Its height.
+        height: Length,
+        /// That in percent of what was asked for, rounded down.
+        percent: i64,
+    },
+    /// A base that sags under its gifts, by a rule of thumb.
+    BaseSags {
+        /// By how much.
+        sag: Length,
+        /// What the gifts weigh, in grams.
+        grams: u32,
+    },
+    /// A box so high and thin that it topples in its holder.
+    Topples {
+        /// Its height.
+        height: Length,
+        /// Its smaller side.
+        thin: Length,
+    },
+    /// Turned by a quarter, everything would come out of the sheets.
+    FitsTurned,
+    /// The scale at which the whole set comes out of the sheets.
+    SetFitsAt {
+        /// In percent.
+        percent: i64,
+    },
     /// A piece is narrower than a strip that can be held at the trimmer: it is left to knife and ruler.
     PieceTooThin {
         /// Its letter in the piece list.

@@ -4,6 +4,7 @@
 use serde::{Deserialize, Serialize};
 
 use crate::measure::given::Given;
+use crate::measure::length::Length;
 
 /// What goes into one box.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -24,6 +25,12 @@ pub struct Gifts {
 }
 
 impl Gifts {
+    /// What they weigh together, in grams, where that was said.
+    #[must_use]
+    pub fn grams(&self) -> u32 {
+        self.kinds.iter().fold(0, |sum, g| sum.saturating_add(g.grams.unwrap_or(0).saturating_mul(g.count)))
+    }
+
     /// True where nothing was said.
     #[must_use]
     pub const fn is_none(&self) -> bool {
@@ -92,6 +99,35 @@ pub enum Shape {
         /// Bottom to top.
         height: Given,
     },
+}
+
+/// What a first make taught, kept with its card: clearances are planned that much wider or narrower.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Lesson {
+    /// It was tight.
+    Wider(Given),
+    /// It was loose.
+    Narrower(Given),
+}
+
+impl Lesson {
+    /// By how much.
+    #[must_use]
+    pub const fn by(&self) -> &Given {
+        match self {
+            Self::Wider(by) | Self::Narrower(by) => by,
+        }
+    }
+
+    /// How much wider clearances are planned; below zero: narrower.
+    #[must_use]
+    pub fn wider(&self) -> Length {
+        match self {
+            Self::Wider(by) => by.length(),
+            Self::Narrower(by) => -by.length(),
+        }
+    }
 }
 
 /// Which of the shapes a gift has.

@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use crate::measure::given::Given;
 use crate::measure::system::System;
 
-use super::fitting::Gifts;
+use super::fitting::{Gifts, Lesson};
 
 /// One gift set as it is asked for. Only `boxes` and `cards` are needed in a file; the rest has defaults.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -62,12 +62,17 @@ const fn one() -> u32 {
 }
 
 #[expect(clippy::trivially_copy_pass_by_ref, reason = "serde hands it so")]
+const fn is_one(n: &u32) -> bool {
+    *n == 1
+}
+
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde hands it so")]
 const fn is_zero(n: &u32) -> bool {
     *n == 0
 }
 
-/// What the trimmer and the hand that holds the card can do; left out, nothing off the edges, a cut of any length, and
-/// strips down to 10 mm.
+/// What the trimmer and the hand at it can do; left out, nothing off the edges, a cut of any length, strips down to
+/// 10 mm, and errors as in [`super::bound::DEFAULT_SCORE_ERROR`].
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Trimmer {
@@ -80,13 +85,25 @@ pub struct Trimmer {
     /// The narrowest strip that can be held.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub least_strip: Option<Given>,
+    /// What the maker's scores are out by, as ± two standard deviations.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub score_error: Option<Given>,
+    /// What the maker's cuts are out by, as ± two standard deviations.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub cut_error: Option<Given>,
 }
 
 impl Trimmer {
+    /// Everything that can be typed.
+    #[must_use]
+    pub const fn typed(&self) -> [&Option<Given>; 5] {
+        [&self.edge_trim, &self.longest_cut, &self.least_strip, &self.score_error, &self.cut_error]
+    }
+
     /// True where nothing was typed.
     #[must_use]
-    pub const fn is_usual(&self) -> bool {
-        self.edge_trim.is_none() && self.longest_cut.is_none() && self.least_strip.is_none()
+    pub fn is_usual(&self) -> bool {
+        self.typed().iter().all(|g| g.is_none())
     }
 }
 
@@ -113,9 +130,15 @@ pub struct Card {
     pub name: String,
     /// Grams for each square metre.
     pub grammage: u32,
-    /// Measured thickness of one sheet; left out, it is estimated from the grammage.
+    /// Measured thickness of the sheets in `stack`; left out, it is estimated from the grammage.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub thickness: Option<Given>,
+    /// How many sheets were measured together.
+    #[serde(default = "one", skip_serializing_if = "is_one")]
+    pub stack: u32,
+    /// What a first make of it taught.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub lesson: Option<Lesson>,
     /// The sheet as it really is, across.
     pub sheet_width: Given,
     /// The sheet as it really is, down.

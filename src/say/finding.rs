@@ -243,6 +243,28 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
             inside(*width, *depth, *height, system),
             " inside. Take the sizes from what goes in, or make them larger."
         ],
+        What::LargestThatFits { width, depth, height, percent } => phrase![
+            "In these proportions the largest that comes out of the sheets is ",
+            size(Size { width: *width, depth: *depth, height: *height }, system),
+            format!(", {percent} % of what was asked for.")
+        ],
+        What::BaseSags { sag, grams } => phrase![
+            "By a rule of thumb a single layer of this card sags ",
+            l(*sag),
+            format!(
+                " under {grams} g. Take thicker card, glue a second layer onto the base, or share the gifts out; then \
+                 try one filled."
+            )
+        ],
+        What::Topples { height, thin } => phrase![
+            "A box ",
+            l(*height),
+            " high and ",
+            l(*thin),
+            " thin leans and topples when others are taken out: make it thicker or lower, or put a divider beside it."
+        ],
+        What::FitsTurned => "Turned by a quarter all pieces come out of the sheets: let them lie either way.".into(),
+        What::SetFitsAt { percent } => format!("At {percent} % of its size the whole set comes out of the sheets.").into(),
         What::TooManyPieces { is, most } => {
             format!("That makes {is} pieces, and a plan counts up to {most}: make fewer sets at a time.").into()
         }

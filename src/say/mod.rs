@@ -13,3 +13,4 @@ pub mod cutting;
 pub mod kept;
 pub mod odds;
 pub mod page;
+pub mod fitting;

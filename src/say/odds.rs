@@ -6,6 +6,7 @@ use crate::fit::odds::{Accuracy, Kind, Link, On};
 use crate::make::slides::{Cure, Odds, Way};
 use crate::measure::system::System;
 use crate::phrase;
+use crate::project::fitting::Lesson;
 
 /// `Slides in for about 97 of 100 makes …`: the chance, the tightest link, and what makes it surer.
 #[must_use]
@@ -31,6 +32,18 @@ pub fn odds(odds: &Odds, accuracy: &Accuracy, system: System) -> Phrase {
         format!(" either way. The tightest link, {way}: {}.", link(odds.tightest)),
         cure
     ]
+}
+
+/// What a first make taught: `Learned for this card: …`.
+#[must_use]
+pub fn learned(lesson: &Lesson, system: System) -> Phrase {
+    let by = length(lesson.by().length(), system);
+    match lesson {
+        Lesson::Wider(_) => phrase!["Learned for this card: clearances are planned ", by, " wider than asked for."],
+        Lesson::Narrower(_) => {
+            phrase!["Learned for this card: clearances are planned ", by, " narrower than asked for."]
+        }
+    }
 }
 
 /// What errs: `the 6 scores of the boxes`.

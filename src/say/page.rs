@@ -94,42 +94,14 @@ pub const FORMS: &str = "Forms";
 pub const COUNT: &str = "How many in a set";
 /// Its card.
 pub const CARD: &str = "Card";
-/// What goes into it.
-pub const GIFTS: &str = "What goes in";
-/// What that does.
-pub const GIFTS_HINT: &str = "Say what it has to hold, and the box takes its size from that";
-/// Of those that can be chosen, the first.
-pub const GIFT_OWN: &str = "Something of your own";
-/// What is to be added.
-pub const GIFT: &str = "Next thing";
-/// Adds it.
-pub const ADD_GIFT: &str = "Put it in";
-/// What it looks like.
-pub const GIFT_SHAPE: &str = "Shape";
-/// The shapes.
-pub const GIFT_SHAPES: [&str; 3] = ["block", "cylinder or disc", "soft"];
-/// The sizes of a block.
-pub const GIFT_SIDES: [&str; 3] = ["Width", "Depth", "Height"];
-/// The sizes of a cylinder.
-pub const GIFT_ROUND: [&str; 2] = ["Diameter", "Height"];
-/// How many.
-pub const GIFT_COUNT: &str = "How many of it";
-/// Whether.
-pub const GIFT_WRAPPED: &str = "In tissue or paper";
-/// How it may be turned.
-pub const GIFT_UPRIGHT: &str = "Keep this way up";
-/// Room round the gifts.
-pub const ROOM: [&str; 3] = ["Room across", "Room in depth", "Room in height"];
-/// What that is.
-pub const ROOM_HINT: &str = "Room round them, both sides together; more where hands must reach in";
-/// Takes the typed sizes out.
-pub const SIZES_FOLLOW: &str = "Take the sizes from what goes in";
 /// What is measured.
 pub const SIZES: &str = "Sizes";
 /// Score to score.
 pub const FINISHED: &str = "Finished, score to score";
 /// What is free.
 pub const INSIDE: &str = "True inside, at least";
+/// On what the last edit changed.
+pub const WAS: &str = "was ";
 /// What it takes up.
 pub const OUTSIDE: &str = "True outside, at most";
 /// Directions of a size.
@@ -157,9 +129,13 @@ pub const GRAMMAGE: &str = "Weight, g/m²";
 /// Where it stands.
 pub const GRAMMAGE_HINT: &str = "On the packet; cover stock of 65 lb is about 176, 80 lb 216, 110 lb 297";
 /// How thick.
-pub const THICKNESS: &str = "Thickness of one sheet";
+pub const THICKNESS: &str = "Thickness, measured";
 /// How to find out.
-pub const THICKNESS_HINT: &str = "Measure ten together and take a tenth; empty: from the weight";
+pub const THICKNESS_HINT: &str = "Of all sheets that were measured together; empty: from the weight";
+/// How many at once.
+pub const STACK: &str = "Sheets measured together";
+/// Why.
+pub const STACK_HINT: &str = "Ten give a truer thickness than one";
 /// Sheet.
 pub const SHEET: &str = "Sheet";
 /// Own size.
@@ -202,6 +178,12 @@ pub const ANY_LENGTH: &str = "usual: any length";
 pub const LEAST_STRIP: &str = "Narrowest strip";
 /// What that is.
 pub const LEAST_STRIP_HINT: &str = "That can be held safely at the trimmer";
+/// Of the hand.
+pub const SCORE_ERROR: &str = "Your scores are true to ±";
+/// Of the hand.
+pub const CUT_ERROR: &str = "Your cuts are true to ±";
+/// What that is.
+pub const ERROR_HINT: &str = "What 95 of 100 keep to; it says how sure a fit is";
 /// The board and the trimmer.
 pub const BOARD: &str = "Scoring board & trimmer";
 /// Its grooves.
@@ -343,12 +325,6 @@ pub fn and_more(count: usize) -> String {
 #[must_use]
 pub fn looked_until(work: u64) -> String {
     format!("Stopped looking after {} thousand steps of the search.", work / 1_000)
-}
-
-/// A kind of gift in a box.
-#[must_use]
-pub fn gift_number(number: usize) -> String {
-    format!("Thing {number}")
 }
 
 /// A further size of sheet of one card.

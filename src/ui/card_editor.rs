@@ -34,6 +34,7 @@ pub fn card_editor(id: u16) -> Vec<Tag> {
     let name = fact(move || card.with(|c| c.as_ref().map_or(String::new(), |c| c.name.clone())));
     let grammage = fact(move || card.with(|c| c.as_ref().map_or(0, |c| c.grammage)));
     let thickness = fact(move || card.with(|c| c.as_ref().and_then(|c| c.thickness.clone())));
+    let stack = fact(move || card.with(|c| c.as_ref().map_or(1, |c| c.stack)));
     let width = fact(move || card.with(|c| c.as_ref().map(|c| c.sheet_width.clone())));
     let height = fact(move || card.with(|c| c.as_ref().map(|c| c.sheet_height.clone())));
     let tint = fact(move || card.with(|c| c.as_ref().map_or(String::new(), |c| c.tint.hex())));
@@ -105,11 +106,12 @@ pub fn card_editor(id: u16) -> Vec<Tag> {
             "thickness",
             page::THICKNESS,
             page::THICKNESS_HINT,
-            bound::THICKNESS,
+            bound::STACK_THICKNESS,
             thickness,
             Some(usual),
             |c, given| c.thickness = given,
         ))
+        .with(count("stack", page::STACK, page::STACK_HINT, bound::STACK, stack, |c, n| c.stack = n))
         .with(sheet.view())
         .with(length("sheet-width", page::SHEET_WIDTH, "", bound::SHEET_SIDE, width, None, |c, given| {
             c.sheet_width = given.unwrap_or_else(|| c.sheet_width.clone());
@@ -119,7 +121,7 @@ pub fn card_editor(id: u16) -> Vec<Tag> {
         }))
         .with(supply_fields(id, None))
         .with(lie);
-    let others = &["grammage", "thickness", "sheet-width", "sheet-height", "have", "price", "more-sheets"];
+    let others = &["grammage", "thickness", "stack", "sheet-width", "sheet-height", "have", "price", "more-sheets"];
     vec![notes(desk.findings_besides(place, others)), fields, more_sheets(id)]
 }
 

@@ -51,6 +51,9 @@ pub struct Desk {
     pub epoch: State<u32>,
     /// How far back and forward one can go.
     pub ways: State<(usize, usize)>,
+    /// The boxes and holder before the last edit, where there was one since the design was laid here.
+    pub was: Fact<Option<Shared>>,
+    last: State<Option<Project>>,
     history: StoredValue<History>,
 }
 
@@ -73,7 +76,11 @@ impl Desk {
                 _ => now,
             }
         });
+        let last = State::new(None::<Project>);
+        let was = fact(move || last.with(|p| p.as_ref().map(|p| Shared::new(crate::plan::shapes(p, p.system)))));
         Self {
+            was,
+            last,
             project,
             shapes,
             plan,
@@ -104,15 +111,20 @@ impl Desk {
         if after == before {
             return;
         }
-        self.history.update_value(|h| {
+        let begun = self.history.try_update_value(|h| {
             h.trail.future.clear();
-            if tag.is_empty() || h.tag != tag {
-                h.trail.past.push(before);
+            let begun = tag.is_empty() || h.tag != tag;
+            if begun {
+                h.trail.past.push(before.clone());
                 let over = h.trail.past.len().saturating_sub(KEPT);
                 h.trail.past.drain(..over);
             }
             tag.clone_into(&mut h.tag);
+            begun
         });
+        if begun == Some(true) {
+            self.last.set(Some(before));
+        }
         self.project.set(after);
         self.count_ways();
     }
@@ -132,6 +144,7 @@ impl Desk {
     pub fn lay(self, project: Project, ticks: BTreeSet<String>, trail: Trail) {
         self.history.update_value(|h| *h = History { trail, tag: String::new() });
         self.ticks.set(ticks);
+        self.last.set(None);
         let first = project.boxes.first().map_or(Place::Set, |b| Place::Box(b.id));
         self.project.set(project);
         self.place.set(first);
@@ -164,6 +177,7 @@ impl Desk {
             step(h, now)
         });
         if let Some(there) = there.flatten() {
+            self.last.set(None);
             self.project.set(there);
             self.stay_on_something();
             self.epoch.update(|e| *e = e.wrapping_add(1));

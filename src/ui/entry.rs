@@ -6,6 +6,7 @@ use super::part_fields::id;
 use super::said::said;
 use super::tag::{Tag, button, classed, tag};
 use super::value::{Fact, fact};
+use crate::plan::Plan;
 use crate::project::finding::{Place, Weight};
 use crate::say::measured::size;
 use crate::say::page;
@@ -29,6 +30,13 @@ pub fn entry(place: Place, title: Fact<String>, fields: impl Fn() -> Vec<Tag> + 
             Some(Phrase::words(count).with(size(part.assembly.as_ref()?.finished, plan.system)))
         })
     });
+    let was = fact(move || {
+        let old = desk.was.get()?;
+        let finished = |plan: &Plan| Some(plan.part(place)?.assembly.as_ref()?.finished);
+        let (before, now) = (finished(&old)?, desk.shapes.with(|p| finished(p))?);
+        let alike = before == now || desk.shapes.with(|p| p.system) != old.system;
+        (!alike).then(|| Phrase::words(page::WAS).with(size(before, old.system)))
+    });
     let worst =
         fact(move || desk.plan.with(|plan| plan.findings.iter().filter(|f| f.place == place).map(|f| f.weight).min()));
     let flag = move || match worst.get() {
@@ -41,6 +49,7 @@ pub fn entry(place: Place, title: Fact<String>, fields: impl Fn() -> Vec<Tag> + 
         .says("aria-expanded", move || open.get())
         .is("aria-controls", id(place, "body"))
         .with(classed("span", "sum").with(live(move || sum.get().map(said))))
+        .with(live(move || was.get().map(|w| classed("span", "was").with(said(w)))))
         .with(live(flag));
     classed("article", "entry sheet-of-paper")
         .class_while("open", move || open.get())

@@ -14,10 +14,10 @@ use super::tick::tick;
 use super::value::{Fact, fact};
 use crate::fit::arrange;
 use crate::measure::given::Given;
-use crate::project::bound::{GIFT_SIDE, Range};
+use crate::project::bound::{GIFT_SIDE, GRAMS, Range};
 use crate::project::finding::Place;
 use crate::project::fitting::{Gift, ShapeKind, Turns, Wrap};
-use crate::say::page;
+use crate::say::{fitting, page};
 
 /// The fields of the gift that stands at `at` in the list of the box at `place`.
 #[must_use]
@@ -36,10 +36,10 @@ pub fn gift_field(place: Place, at: usize) -> Tag {
     };
     let is = move |what: fn(&Gift) -> bool| move || gift.with(|g| g.as_ref().is_some_and(what));
     let kind = fact(move || gift.with(|g| g.as_ref().map_or(ShapeKind::Block, |g| g.shape.kind())));
-    let kinds = page::GIFT_SHAPES.iter().enumerate().map(|(n, name)| (n.to_string(), (*name).to_owned()));
+    let kinds = fitting::GIFT_SHAPES.iter().enumerate().map(|(n, name)| (n.to_string(), (*name).to_owned()));
     let shape = ChoiceField {
         id: key("shape"),
-        label: page::GIFT_SHAPE,
+        label: fitting::GIFT_SHAPE,
         hint: String::new(),
         choices: Fact::fixed(kinds.collect()),
         value: fact(move || ShapeKind::ALL.iter().position(|k| *k == kind.get()).unwrap_or_default().to_string()),
@@ -71,22 +71,31 @@ pub fn gift_field(place: Place, at: usize) -> Tag {
         .view()
     };
     let sides = move || {
-        let names: &[_] = if kind.get() == ShapeKind::Cylinder { &page::GIFT_ROUND } else { &page::GIFT_SIDES };
+        let names: &[_] = if kind.get() == ShapeKind::Cylinder { &fitting::GIFT_ROUND } else { &fitting::GIFT_SIDES };
         names.iter().enumerate().map(|(number, label)| side(number, *label)).collect::<Vec<_>>()
     };
     let count = CountField {
         id: key("count"),
-        label: page::GIFT_COUNT,
+        label: fitting::GIFT_COUNT,
         hint: "",
         range: Range::new(1, arrange::GIFTS),
         value: fact(move || gift.with(|g| g.as_ref().map_or(1, |g| g.count))),
         findings: Fact::fixed(Vec::new()),
         commit: Callback::new(move |n| change("count", &|g| g.count = n)),
     };
-    let wrapped = tick(page::GIFT_WRAPPED, is(|g| g.wrap == Wrap::Wrapped), move |on| {
+    let grams = CountField {
+        id: key("grams"),
+        label: fitting::GIFT_GRAMS,
+        hint: fitting::GIFT_GRAMS_HINT,
+        range: GRAMS,
+        value: fact(move || gift.with(|g| g.as_ref().and_then(|g| g.grams).unwrap_or(0))),
+        findings: Fact::fixed(Vec::new()),
+        commit: Callback::new(move |n| change("grams", &|g| g.grams = (n > 0).then_some(n))),
+    };
+    let wrapped = tick(fitting::GIFT_WRAPPED, is(|g| g.wrap == Wrap::Wrapped), move |on| {
         change("", &|g| g.wrap = if on { Wrap::Wrapped } else { Wrap::Bare });
     });
-    let upright = tick(page::GIFT_UPRIGHT, is(|g| g.turns == Turns::Upright), move |on| {
+    let upright = tick(fitting::GIFT_UPRIGHT, is(|g| g.turns == Turns::Upright), move |on| {
         change("", &|g| g.turns = if on { Turns::Upright } else { Turns::Any });
     });
     let remove = move || {
@@ -98,7 +107,7 @@ pub fn gift_field(place: Place, at: usize) -> Tag {
         desk.epoch.update(|e| *e = e.wrapping_add(1));
     };
     let name = fact(move || gift.with(|g| g.as_ref().map_or(String::new(), |g| g.name.clone())));
-    let placeholder = Fact::fixed(page::GIFT_OWN.to_owned());
+    let placeholder = Fact::fixed(fitting::GIFT_OWN.to_owned());
     let fields = classed("div", "fields")
         .with(text_field(key("name"), page::NAME, placeholder, name, move |text| {
             change("name", &|g| g.name.clone_from(&text));
@@ -106,10 +115,11 @@ pub fn gift_field(place: Place, at: usize) -> Tag {
         .with(shape.view())
         .with(live(sides))
         .with(count.view())
+        .with(grams.view())
         .with(wrapped)
         .with(upright);
     classed("fieldset", "group")
-        .with(tag("legend").with(page::gift_number(at + 1)))
+        .with(tag("legend").with(fitting::gift_number(at + 1)))
         .with(fields)
         .with(button(page::REMOVE, remove))
 }

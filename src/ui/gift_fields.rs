@@ -21,7 +21,7 @@ use crate::measure::show::Figure;
 use crate::project::bound;
 use crate::project::finding::Place;
 use crate::project::fitting::Gifts;
-use crate::say::page;
+use crate::say::{fitting, page};
 
 /// What has no standard thickness is taken for this thick at first; the maker types what it is.
 const THIN: Length = Length::mm(2);
@@ -40,13 +40,13 @@ pub fn gift_fields(place: Place) -> Tag {
         desk.epoch.update(|e| *e = e.wrapping_add(1));
     };
     let inside = move || {
-        let follow = shown(move || sized.get(), move || button(page::SIZES_FOLLOW, follow).class("add"));
-        let hint = classed("p", "hint").with(page::ROOM_HINT);
+        let follow = shown(move || sized.get(), move || button(fitting::SIZES_FOLLOW, follow).class("add"));
+        let hint = classed("p", "hint").with(fitting::ROOM_HINT);
         vec![hint, classed("div", "fields").with(room_fields(place, gifts)), tag("div").with(follow)]
     };
     classed("fieldset", "group")
-        .with(tag("legend").with(page::GIFTS))
-        .with(classed("p", "hint").with(page::GIFTS_HINT))
+        .with(tag("legend").with(fitting::GIFTS))
+        .with(classed("p", "hint").with(fitting::GIFTS_HINT))
         .with(each(move || (0..count.get()).collect(), move |at| gift_field(place, at)))
         .with(notes(desk.findings(place, Some("gifts"))))
         .with(shown(move || count.get() > 0, inside))
@@ -77,9 +77,9 @@ fn room_fields(place: Place, gifts: Fact<Gifts>) -> Vec<Tag> {
         .view()
     };
     vec![
-        one("room-width", page::ROOM[0], |g| &mut g.room_width, |s| s.width),
-        one("room-depth", page::ROOM[1], |g| &mut g.room_depth, |s| s.depth),
-        one("room-height", page::ROOM[2], |g| &mut g.room_height, |s| s.height),
+        one("room-width", fitting::ROOM[0], |g| &mut g.room_width, |s| s.width),
+        one("room-depth", fitting::ROOM[1], |g| &mut g.room_depth, |s| s.depth),
+        one("room-height", fitting::ROOM[2], |g| &mut g.room_height, |s| s.height),
     ]
 }
 
@@ -87,10 +87,10 @@ fn room_fields(place: Place, gifts: Fact<Gifts>) -> Vec<Tag> {
 fn add(desk: Desk, place: Place, count: Fact<usize>) -> Tag {
     let chosen = State::new(String::new());
     let things = THINGS.iter().enumerate().map(|(i, t)| (i.to_string(), format!("{} ({})", t.name, t.standard)));
-    let all = std::iter::once((String::new(), page::GIFT_OWN.to_owned())).chain(things).collect::<Vec<_>>();
+    let all = std::iter::once((String::new(), fitting::GIFT_OWN.to_owned())).chain(things).collect::<Vec<_>>();
     let choice = ChoiceField {
         id: id(place, "gift"),
-        label: page::GIFT,
+        label: fitting::GIFT,
         hint: String::new(),
         choices: Fact::fixed(all),
         value: fact(move || chosen.get()),
@@ -105,5 +105,5 @@ fn add(desk: Desk, place: Place, count: Fact<usize>) -> Tag {
     let full = move || count.get() >= arrange::KINDS;
     classed("div", "fields")
         .with(choice.view())
-        .with(button(page::ADD_GIFT, take).class("add").while_so("disabled", full))
+        .with(button(fitting::ADD_GIFT, take).class("add").while_so("disabled", full))
 }

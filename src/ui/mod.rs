@@ -3,6 +3,7 @@
 pub mod tag;
 pub mod child;
 pub mod app;
+pub mod grow_buttons;
 pub mod head;
 pub mod shared;
 pub mod desk;
@@ -19,6 +20,7 @@ pub mod typed_field;
 pub mod value;
 pub mod looking;
 pub mod length_field;
+pub mod lesson_fields;
 pub mod count_field;
 pub mod choice_field;
 pub mod card_choice;

@@ -17,9 +17,9 @@ pub fn odds_line() -> AnyView {
     let desk = desk();
     let line = fact(move || {
         desk.shapes.with(|plan| {
-            let usual = Accuracy::usual(plan.system);
-            let sure = slides::odds(&plan.boxes, plan.holder.as_ref()?, plan.system, &usual)?;
-            Some(odds(&sure, &usual, plan.system))
+            let hand = desk.project.with(|p| Accuracy::of(&p.trimmer, plan.system));
+            let sure = slides::odds(&plan.boxes, plan.holder.as_ref()?, plan.system, &hand)?;
+            Some(odds(&sure, &hand, plan.system))
         })
     });
     live(move || line.get().map(|l| classed("p", "hint").with(said(l))))

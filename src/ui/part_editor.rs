@@ -7,6 +7,8 @@ use super::count_field::CountField;
 use super::desk::desk;
 use super::form_picker::form_picker;
 use super::gift_fields::gift_fields;
+use super::grow_buttons::grow_buttons;
+use super::lesson_fields::lesson_fields;
 use super::mats_fields::mats_fields;
 use super::notes::notes;
 use super::odds_line::odds_line;
@@ -57,7 +59,9 @@ pub fn part_editor(place: Place) -> Tag {
         .with(tag("legend").with(page::SIZES))
         .with(classed("div", "fields").with(part_fields(place)))
         .with(size_table(place))
-        .with((place == Place::Holder).then(odds_line));
+        .with(grow_buttons(place))
+        .with((place == Place::Holder).then(odds_line))
+        .with(lesson_fields(place));
     classed("div", "part-editor")
         .with(notes(desk.findings(place, None)))
         .with(form_picker(place))

@@ -58,6 +58,8 @@ fn add(desk: Desk) {
             card.id = id;
             card.name = String::new();
             card.thickness = None;
+            card.stack = 1;
+            card.lesson = None;
             p.cards.push(card);
         }
     });

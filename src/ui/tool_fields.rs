@@ -26,7 +26,7 @@ struct Tool {
 }
 
 /// What each figure is.
-const TOOLS: [Tool; 5] = [
+const TOOLS: [Tool; 7] = [
     Tool {
         key: "inch-step",
         label: page::INCH_STEP,
@@ -62,13 +62,27 @@ const TOOLS: [Tool; 5] = [
         range: bound::EDGE_TRIM,
         of: |p| &mut p.trimmer.edge_trim,
     },
+    Tool {
+        key: "score-error",
+        label: page::SCORE_ERROR,
+        hint: page::ERROR_HINT,
+        range: bound::HAND_ERROR,
+        of: |p| &mut p.trimmer.score_error,
+    },
+    Tool {
+        key: "cut-error",
+        label: page::CUT_ERROR,
+        hint: page::ERROR_HINT,
+        range: bound::HAND_ERROR,
+        of: |p| &mut p.trimmer.cut_error,
+    },
 ];
 
 /// The fields of the tools.
 #[must_use]
 pub fn tool_fields() -> Vec<Tag> {
     let desk = desk();
-    let shown = &["inch-step", "metric-step", "longest-cut", "least-strip", "edge-trim"];
+    let shown = &["inch-step", "metric-step", "longest-cut", "least-strip", "edge-trim", "score-error", "cut-error"];
     let fields = TOOLS.map(|tool| field(desk, tool)).into_iter().collect::<Vec<_>>();
     vec![notes(desk.findings_besides(Place::Board, shown)), classed("div", "fields").with(fields)]
 }
@@ -86,6 +100,8 @@ fn field(desk: Desk, tool: Tool) -> Tag {
         "metric-step" => usual(bound::DEFAULT_SCORE_STEP.metric, System::Metric),
         "least-strip" => usual(bound::DEFAULT_LEAST_STRIP, system.get()),
         "edge-trim" => usual(Length::ZERO, system.get()),
+        "score-error" => usual(bound::DEFAULT_SCORE_ERROR.of(system.get()), system.get()),
+        "cut-error" => usual(bound::DEFAULT_CUT_ERROR.of(system.get()), system.get()),
         _ => page::ANY_LENGTH.to_owned(),
     });
     let commit = Callback::new(move |given: Option<Given>| desk.edit(key, |p| *of(p) = given));

@@ -10,7 +10,7 @@ use snugfold::measure::given::Given;
 use snugfold::measure::length::Length;
 use snugfold::measure::show::Figure;
 use snugfold::measure::system::System;
-use snugfold::project::fitting::{Gift, Gifts, Shape, Turns, Wrap};
+use snugfold::project::fitting::{Gift, Gifts, Lesson, Shape, Turns, Wrap};
 use snugfold::project::request::{
     Board, Card, Entry, Lie, Mats, MoreSheets, Part, Project, Shop, Supply, Tint, Trimmer,
 };
@@ -65,11 +65,15 @@ fn lie() -> impl Strategy<Value = Lie> {
 
 fn trimmer() -> impl Strategy<Value = Trimmer> {
     let typed = || option::of(length());
-    (typed(), typed(), typed()).prop_map(|(edge_trim, longest_cut, least_strip)| Trimmer {
-        edge_trim,
-        longest_cut,
-        least_strip,
-    })
+    (typed(), typed(), typed(), typed(), typed()).prop_map(
+        |(edge_trim, longest_cut, least_strip, score_error, cut_error)| Trimmer {
+            edge_trim,
+            longest_cut,
+            least_strip,
+            score_error,
+            cut_error,
+        },
+    )
 }
 
 /// A request that can be kept and that nobody would make.
@@ -200,6 +204,8 @@ fn card(id: u16) -> impl Strategy<Value = Card> {
             name,
             grammage,
             thickness: thickness.map(given),
+            stack: 1,
+            lesson: None,
             sheet_width: given(width),
             sheet_height: given(height),
             tint,
@@ -209,23 +215,38 @@ fn card(id: u16) -> impl Strategy<Value = Card> {
         })
 }
 
+fn lesson() -> impl Strategy<Value = Lesson> {
+    (any::<bool>(), length()).prop_map(|(wider, by)| if wider { Lesson::Wider(by) } else { Lesson::Narrower(by) })
+}
+
 fn odd_card() -> impl Strategy<Value = Card> {
     (
         small_id(),
         odd_text(200),
         number(),
-        option::of(length()),
+        (option::of(length()), number(), option::of(lesson())),
         length(),
         length(),
         tint(),
         (supply(), more_sheets(), lie()),
     )
         .prop_map(
-            |(id, name, grammage, thickness, sheet_width, sheet_height, tint, (supply, more_sheets, lie))| Card {
+            |(
+                id,
+                name,
+                grammage,
+                (thickness, stack, lesson),
+                sheet_width,
+                sheet_height,
+                tint,
+                (supply, more_sheets, lie),
+            )| Card {
                 id,
                 name,
                 grammage,
                 thickness,
+                stack,
+                lesson,
                 sheet_width,
                 sheet_height,
                 tint,

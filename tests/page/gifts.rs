@@ -29,5 +29,26 @@ fn a_box_takes_its_size_from_what_goes_in() {
     });
 }
 
+#[test]
+fn the_rest_follows_and_says_what_it_was() {
+    journey(async |page| {
+        page.open("").await;
+        page.press("millimeters").await;
+        page.press("As large as the sheet, in proportion").await;
+        // Box and holder are higher now, and say what they were.
+        page.wait_js("two lines that changed", "return document.querySelectorAll('.entry .was').length === 2").await;
+        page.press("Undo").await;
+        page.wait_js("none of them", "return document.querySelectorAll('.entry .was').length === 0").await;
+        page.press("Open-top holder").await;
+        page.press("Too tight").await;
+        page.see("clearances are planned 0.8 mm wider").await;
+        page.fill("Or measure what is free along the row", "0.5 mm").await;
+        page.see_gone("clearances are planned 0.8 mm wider").await;
+        page.see("Learned for this card").await;
+        page.press("Forget what was learned").await;
+        page.see_gone("Learned for this card").await;
+    });
+}
+
 const INSIDE: &str = "return [...document.querySelectorAll('tr')].some((row) => \
     [...row.cells].map((c) => c.textContent).join(' ') === 'True inside, at least 85.7 mm 85.7 mm 98.4 mm')";

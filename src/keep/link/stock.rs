@@ -1,6 +1,7 @@
 //! The trimmer, the spares and where sheets come from, as the bytes of a link: marks first, then what differs.
 
 use crate::keep::limits;
+use crate::project::fitting::Lesson;
 use crate::project::request::{Card, Lie, MoreSheets, Shop, Supply, Trimmer};
 
 use super::spelling;
@@ -9,21 +10,28 @@ use super::wire::{Fault, Reader, Writer, when};
 const EDGE: u64 = 1;
 const LONGEST: u64 = 2;
 const STRIP: u64 = 4;
+const SCORE: u64 = 8;
+const CUT: u64 = 16;
 
 const HAVE: u64 = 1;
 const SHUT: u64 = 2;
 const PRICE: u64 = 4;
 const UPRIGHT: u64 = 8;
 const MORE: u64 = 16;
+const STACK: u64 = 32;
+const WIDER: u64 = 64;
+const NARROWER: u64 = 128;
 
 /// Writes what the trimmer can do.
 pub fn write_trimmer(to: &mut Writer, t: &Trimmer) {
     to.number(
         when(t.edge_trim.is_some(), EDGE)
             | when(t.longest_cut.is_some(), LONGEST)
-            | when(t.least_strip.is_some(), STRIP),
+            | when(t.least_strip.is_some(), STRIP)
+            | when(t.score_error.is_some(), SCORE)
+            | when(t.cut_error.is_some(), CUT),
     );
-    for given in [&t.edge_trim, &t.longest_cut, &t.least_strip].into_iter().flatten() {
+    for given in t.typed().into_iter().flatten() {
         spelling::write(to, given);
     }
 }
@@ -33,21 +41,47 @@ pub fn write_trimmer(to: &mut Writer, t: &Trimmer) {
 /// # Errors
 /// [`Fault`] where the bytes are no trimmer.
 pub fn read_trimmer(from: &mut Reader) -> Result<Trimmer, Fault> {
-    let marks = from.marks(EDGE | LONGEST | STRIP)?;
+    let marks = from.marks(EDGE | LONGEST | STRIP | SCORE | CUT)?;
     let mut typed = |mark| (marks & mark != 0).then(|| spelling::next(from)).transpose();
-    Ok(Trimmer { edge_trim: typed(EDGE)?, longest_cut: typed(LONGEST)?, least_strip: typed(STRIP)? })
+    Ok(Trimmer {
+        edge_trim: typed(EDGE)?,
+        longest_cut: typed(LONGEST)?,
+        least_strip: typed(STRIP)?,
+        score_error: typed(SCORE)?,
+        cut_error: typed(CUT)?,
+    })
 }
 
-/// True where a card's sheets are as usual: bought as needed, of one size, pieces either way round.
+/// True where a card is as usual: measured singly, nothing learned, bought as needed, of one size, pieces either way round.
 #[must_use]
 pub fn is_usual(card: &Card) -> bool {
-    card.supply.is_usual() && card.more_sheets.is_empty() && card.lie.is_usual()
+    card.stack == 1
+        && card.lesson.is_none()
+        && card.supply.is_usual()
+        && card.more_sheets.is_empty()
+        && card.lie.is_usual()
 }
 
 /// Writes where a card's sheets come from.
 pub fn write_sheets(to: &mut Writer, card: &Card) {
     let more = !card.more_sheets.is_empty();
-    write_supply(to, card.supply, when(!card.lie.is_usual(), UPRIGHT) | when(more, MORE));
+    let stacked = card.stack != 1;
+    let taught = match card.lesson {
+        None => 0,
+        Some(Lesson::Wider(_)) => WIDER,
+        Some(Lesson::Narrower(_)) => NARROWER,
+    };
+    write_supply(
+        to,
+        card.supply,
+        when(!card.lie.is_usual(), UPRIGHT) | when(more, MORE) | when(stacked, STACK) | taught,
+    );
+    if stacked {
+        to.number(card.stack);
+    }
+    if let Some(lesson) = &card.lesson {
+        spelling::write(to, lesson.by());
+    }
     if more {
         to.count(card.more_sheets.len());
         for sheets in &card.more_sheets {
@@ -62,8 +96,15 @@ pub fn write_sheets(to: &mut Writer, card: &Card) {
 ///
 /// # Errors
 /// [`Fault`] where the bytes are no such thing.
-pub fn read_sheets(from: &mut Reader) -> Result<(Supply, Vec<MoreSheets>, Lie), Fault> {
-    let (supply, marks) = read_supply(from, UPRIGHT | MORE)?;
+pub fn read_sheets(from: &mut Reader, card: &mut Card) -> Result<(), Fault> {
+    let (supply, marks) = read_supply(from, UPRIGHT | MORE | STACK | WIDER | NARROWER)?;
+    let stack = if marks & STACK == 0 { 1 } else { from.narrow()? };
+    let lesson = match marks & (WIDER | NARROWER) {
+        0 => None,
+        WIDER => Some(Lesson::Wider(spelling::next(from)?)),
+        NARROWER => Some(Lesson::Narrower(spelling::next(from)?)),
+        _ => return Err(Fault::Broken),
+    };
     let lie = if marks & UPRIGHT == 0 { Lie::Either } else { Lie::Upright };
     let mut more = Vec::new();
     if marks & MORE != 0 {
@@ -73,7 +114,8 @@ pub fn read_sheets(from: &mut Reader) -> Result<(Supply, Vec<MoreSheets>, Lie), 
             more.push(MoreSheets { width, height, supply });
         }
     }
-    Ok((supply, more, lie))
+    *card = Card { supply, stack, lesson, lie, more_sheets: more, ..card.clone() };
+    Ok(())
 }
 
 fn write_supply(to: &mut Writer, supply: Supply, more: u64) {

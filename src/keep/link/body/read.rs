@@ -69,8 +69,26 @@ fn read_card(from: &mut Reader, before: Option<&Card>, system: System) -> Result
     } else {
         frozen::TINT
     };
-    let (supply, more_sheets, lie) = if on(mark::STOCK) { stock::read_sheets(from)? } else { Default::default() };
-    Ok(Card { id, name, grammage, thickness, sheet_width, sheet_height, tint, supply, more_sheets, lie })
+    let (supply, more_sheets, lie) = Default::default();
+    let (stack, lesson) = (1, None);
+    let mut card = Card {
+        id,
+        name,
+        grammage,
+        thickness,
+        stack,
+        lesson,
+        sheet_width,
+        sheet_height,
+        tint,
+        supply,
+        more_sheets,
+        lie,
+    };
+    if on(mark::STOCK) {
+        stock::read_sheets(from, &mut card)?;
+    }
+    Ok(card)
 }
 
 fn read_part(from: &mut Reader, before: &Before) -> Result<Part, Fault> {

@@ -1,0 +1,127 @@
+//! What comes out of the sheets at hand: the largest box, and the scale at which the whole set does.
+
+use super::checks::usable;
+use super::{Maker, Plan, shapes};
+use crate::cut::layout::Why;
+use crate::fit::largest::{Grow, Largest, Usable, comes_out, largest as grown};
+use crate::form::assembly::Size;
+use crate::form::registry;
+use crate::make::pieces::Becomes;
+use crate::measure::given::Given;
+use crate::measure::length::Length;
+use crate::measure::system::System;
+use crate::project::bound;
+use crate::project::finding::{Finding, Place, Weight, What};
+use crate::project::request::{Card, Entry, Lie, Part, Project};
+
+/// The box of this number as large as the sheets of its card allow, with that size typed. Nothing where no size comes
+/// out of them, or where its form is not sized by width, depth and height.
+#[must_use]
+pub fn largest(project: &Project, system: System, id: u16, grow: Grow) -> Option<(Largest, Part)> {
+    let maker = Maker::of(project, system, &mut Vec::new());
+    let part = project.boxes.iter().find(|b| b.id == id)?;
+    let form = registry::named(&part.form)?;
+    let setting = maker.setting(part, Place::Box(id), Vec::new(), &mut Vec::new())?;
+    let sheets = sheets_of(project, project.card(part.card)?);
+    let found = sheets.into_iter().filter_map(|sheet| grown(part, form, &setting, sheet, grow));
+    let best = found.reduce(|a, b| if b.per_mille > a.per_mille { b } else { a })?;
+    Some((best, sized(part, best.finished, system)?))
+}
+
+/// The sheets of a card, edges trimmed off.
+fn sheets_of(project: &Project, card: &Card) -> Vec<Usable> {
+    let trim = project.trimmer.edge_trim.as_ref().map_or(Length::ZERO, Given::length) * 2;
+    let more = card.more_sheets.iter().map(|m| (&m.width, &m.height));
+    let all = std::iter::once((&card.sheet_width, &card.sheet_height)).chain(more);
+    all.map(|(w, h)| Usable { width: w.length() - trim, height: h.length() - trim, lie: card.lie }).collect()
+}
+
+/// `part` with this finished size typed, as the maker would type it.
+fn sized(part: &Part, size: Size, system: System) -> Option<Part> {
+    let mut part = part.clone();
+    for (key, length) in [("width", size.width), ("depth", size.depth), ("height", size.height)] {
+        part.inputs.insert(key.to_owned(), Entry::Length(Given::of(length, system)?));
+    }
+    part.inputs.remove("size");
+    Some(part)
+}
+
+/// What mends it where pieces are larger than their sheets.
+pub(super) fn cures(project: &Project, plan: &Plan) -> Vec<Finding> {
+    let mut cures = Vec::new();
+    let note = |place, what| Finding { place, input: None, weight: Weight::Note, what };
+    let mut large: Vec<Place> = Vec::new();
+    for sheets in &plan.sheets {
+        for out in sheets.layout.left_out.iter().filter(|out| out.why == Why::TooLarge) {
+            let made = plan.pieces.iter().find(|p| p.id == out.piece);
+            // A mat is as large as its panel, which is smaller than the blank.
+            if let Some(piece) = made.filter(|p| !matches!(p.becomes, Becomes::Mat(..)) && !large.contains(&p.place)) {
+                large.push(piece.place);
+            }
+        }
+    }
+    if large.is_empty() {
+        return cures;
+    }
+    for &place in &large {
+        if let Place::Box(id) = place
+            && let Some((Largest { finished, per_mille }, _)) = largest(project, plan.system, id, Grow::InProportion)
+        {
+            let Size { width, depth, height } = finished;
+            let percent = per_mille / 10;
+            cures.push(note(place, What::LargestThatFits { width, depth, height, percent }));
+        }
+    }
+    let turned = |p: &mut Project| p.cards.iter_mut().for_each(|c| c.lie = Lie::Either);
+    if project.cards.iter().any(|c| c.lie == Lie::Upright) && comes(&changed(project, turned), plan.system) {
+        cures.push(note(Place::Set, What::FitsTurned));
+    }
+    if let Some(percent) = scale(project, plan) {
+        cures.push(note(Place::Set, What::SetFitsAt { percent }));
+    }
+    cures
+}
+
+/// The greatest scale in percent at which every part comes out of its sheets, holder included. It falls groove by
+/// groove, so that a smaller one is taken to do as well where a larger one does.
+fn scale(project: &Project, plan: &Plan) -> Option<i64> {
+    let scaled = |percent: i64| {
+        changed(project, |p| {
+            for part in &mut p.boxes {
+                let planned = plan.part(Place::Box(part.id)).and_then(|p| p.assembly.as_ref());
+                let size = planned.map(|a| a.finished);
+                let to = |l: Length| l.scaled(percent, 100);
+                let size = size.map(|s| Size { width: to(s.width), depth: to(s.depth), height: to(s.height) });
+                if let Some(smaller) = size.and_then(|s| sized(part, s, plan.system)) {
+                    *part = smaller;
+                }
+            }
+        })
+    };
+    let (mut does, mut not) = (0, 100);
+    while not - does > 1 {
+        let middle = (does + not) / 2;
+        if comes(&scaled(middle), plan.system) { does = middle } else { not = middle }
+    }
+    (does > 0).then_some(does)
+}
+
+fn changed(project: &Project, change: impl FnOnce(&mut Project)) -> Project {
+    let mut other = project.clone();
+    change(&mut other);
+    other
+}
+
+/// Whether every part can be made and comes out of a sheet of its card.
+fn comes(project: &Project, system: System) -> bool {
+    let plan = shapes(project, system);
+    let out = |part: &crate::make::part::Planned| {
+        let card = project.cards.iter().take(bound::CARDS.most as usize).find(|c| c.id == part.card);
+        let card = card.filter(|c| usable(c, &mut Vec::new()).is_some());
+        match (card, &part.assembly) {
+            (Some(card), Some(assembly)) => sheets_of(project, card).into_iter().any(|s| comes_out(assembly, s)),
+            _ => false,
+        }
+    };
+    !plan.stopped() && plan.parts().all(out)
+}

@@ -1,0 +1,58 @@
+//! The words round what goes in and how it fits.
+
+/// What goes into it.
+pub const GIFTS: &str = "What goes in";
+/// What that does.
+pub const GIFTS_HINT: &str = "Say what it has to hold, and the box takes its size from that";
+/// Of those that can be chosen, the first.
+pub const GIFT_OWN: &str = "Something of your own";
+/// What is to be added.
+pub const GIFT: &str = "Next thing";
+/// Adds it.
+pub const ADD_GIFT: &str = "Put it in";
+/// What it looks like.
+pub const GIFT_SHAPE: &str = "Shape";
+/// The shapes.
+pub const GIFT_SHAPES: [&str; 3] = ["block", "cylinder or disc", "soft"];
+/// The sizes of a block.
+pub const GIFT_SIDES: [&str; 3] = ["Width", "Depth", "Height"];
+/// The sizes of a cylinder.
+pub const GIFT_ROUND: [&str; 2] = ["Diameter", "Height"];
+/// How many.
+pub const GIFT_COUNT: &str = "How many of it";
+/// How heavy.
+pub const GIFT_GRAMS: &str = "Weight of one, g";
+/// Why.
+pub const GIFT_GRAMS_HINT: &str = "Says whether the base carries it; 0 where it is light";
+/// Whether.
+pub const GIFT_WRAPPED: &str = "In tissue or paper";
+/// How it may be turned.
+pub const GIFT_UPRIGHT: &str = "Keep this way up";
+/// Room round the gifts.
+pub const ROOM: [&str; 3] = ["Room across", "Room in depth", "Room in height"];
+/// What that is.
+pub const ROOM_HINT: &str = "Room round them, both sides together; more where hands must reach in";
+/// Takes the typed sizes out.
+pub const SIZES_FOLLOW: &str = "Take the sizes from what goes in";
+/// Once it is made.
+pub const MADE_ONE: &str = "Made one? Say how it slides, and the next is planned for this card and your hand";
+/// It sticks.
+pub const TIGHT: &str = "Too tight";
+/// It rattles.
+pub const LOOSE: &str = "Too loose";
+/// Takes it back.
+pub const FORGET: &str = "Forget what was learned";
+/// Measured.
+pub const GAP: &str = "Or measure what is free along the row";
+/// How.
+pub const GAP_HINT: &str = "All boxes pushed to one end, the gap at the other; 0 where they touch both";
+/// Makes it larger.
+pub const GROW: [&str; 2] = ["As large as the sheet, in proportion", "As high as the sheet allows"];
+/// Where it cannot be.
+pub const NO_LARGEST: &str = "No size of this form comes out of the sheets of its card: choose another card or form.";
+
+/// A kind of gift in a box.
+#[must_use]
+pub fn gift_number(number: usize) -> String {
+    format!("Thing {number}")
+}

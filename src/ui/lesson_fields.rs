@@ -1,0 +1,85 @@
+//! Once one is made: how it slides, so that the next are planned for this card and this hand.
+
+use leptos::prelude::*;
+
+use super::child::{live, shown};
+use super::desk::desk;
+use super::either::either;
+use super::length_field::LengthField;
+use super::part_fields::id;
+use super::said::said;
+use super::tag::{button, classed};
+use super::value::{Fact, fact};
+use crate::fit::lesson::{Heard, learned, lesson};
+use crate::fit::odds::Accuracy;
+use crate::make::slides;
+use crate::measure::given::Given;
+use crate::measure::length::Length;
+use crate::project::bound;
+use crate::project::finding::Place;
+use crate::project::fitting::Lesson;
+use crate::say::fitting;
+use crate::say::odds::learned as taught;
+
+/// What is asked once one was made, where parts of `place` go into each other.
+#[must_use]
+pub fn lesson_fields(place: Place) -> AnyView {
+    let desk = desk();
+    let part = desk.part(place);
+    let asked = fact(move || desk.shapes.with(|p| p.part(place).is_some_and(|p| p.used.contains_key("clearance"))));
+    let card = fact(move || part.with(|p| p.as_ref().map_or(0, |p| p.card)));
+    let kept = fact(move || desk.project.with(|p| p.card(card.get()).and_then(|c| c.lesson.clone())));
+    let now = move || kept.with(|k| k.as_ref().map_or(Length::ZERO, Lesson::wider));
+    let keep = move |to: Option<Lesson>| {
+        let card = card.get_untracked();
+        desk.edit("", |p| {
+            if let Some(card) = p.cards.iter_mut().find(|c| c.id == card) {
+                card.lesson.clone_from(&to);
+            }
+        });
+    };
+    let hear = move |heard| {
+        let system = desk.system().get_untracked();
+        keep(lesson(learned(now(), heard, system), system));
+    };
+    let feel = move || {
+        vec![
+            button(fitting::TIGHT, move || hear(Heard::Tight)),
+            button(fitting::LOOSE, move || hear(Heard::Loose)),
+            button(fitting::FORGET, move || keep(None)).while_so("disabled", move || kept.with(Option::is_none)),
+        ]
+    };
+    // Only along a row is the planned gap known.
+    let planned = fact(move || {
+        let accuracy = Accuracy::usual(desk.system().get());
+        desk.shapes.with(|plan| {
+            let holder = plan.holder.as_ref().filter(|h| h.place == place)?;
+            Some(slides::odds(&plan.boxes, holder, plan.system, &accuracy)?.along.gap)
+        })
+    });
+    let gap = move || {
+        LengthField {
+            id: id(place, "gap"),
+            label: fitting::GAP,
+            hint: fitting::GAP_HINT.to_owned(),
+            range: bound::GAP,
+            value: Fact::fixed(None),
+            usual: Some(Fact::fixed(String::new())),
+            findings: desk.findings(place, Some("gap")),
+            commit: Callback::new(move |given: Option<Given>| {
+                if let (Some(gap), Some(planned)) = (given, planned.get_untracked()) {
+                    hear(Heard::Measured { planned, gap: gap.length() });
+                }
+            }),
+        }
+        .view()
+    };
+    let told = move || kept.get().map(|k| classed("p", "hint").with(said(taught(&k, desk.system().get()))));
+    let fields = move || {
+        classed("div", "fields")
+            .with(either(fitting::MADE_ONE, feel()))
+            .with(shown(move || planned.with(Option::is_some), gap))
+            .with(live(told))
+    };
+    shown(move || asked.get(), fields)
+}
