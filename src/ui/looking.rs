@@ -19,8 +19,8 @@ const IDLE: Duration = Duration::from_millis(600);
 
 /// The longest slice in a frame, in milliseconds, and the counted work after which the clock is looked at. The clock
 /// says when a slice ends, never what comes out.
-const SLICE: f64 = 3.0;
-const LOOK: u64 = 20_000;
+const SLICE: f64 = 2.5;
+const LOOK: u64 = 4_000;
 
 /// How the search stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -169,7 +169,8 @@ impl Looking {
             Some(Standing::Working(better.percent()))
         });
         if let Some(sheets) = sheets {
-            self.keep(sheets);
+            // To draw them anew takes as long as an edit: not in the same turn as the search.
+            set_timeout(move || self.keep(sheets), Duration::ZERO);
         }
         if let Some(answer) = answer {
             self.enough.update(|e| e.push(answer));
@@ -185,7 +186,10 @@ impl Looking {
     }
 
     fn keep(self, sheets: CardSheets) {
-        let now = untrack(|| self.into_plan(&self.quick.get()));
+        let Some(quick) = self.quick.try_get_untracked() else {
+            return;
+        };
+        let now = untrack(|| self.into_plan(&quick));
         if self.ticks.with_untracked(|t| loses_ticks(&now.steps, &sheets, t)) {
             return;
         }

@@ -78,3 +78,29 @@ fn answer(set: &str, fragment: &str) {
         }
     });
 }
+
+#[test]
+#[ignore = "prints figures"]
+fn time_that_the_search_takes_from_a_frame() {
+    journey(async |page| {
+        page.open("").await;
+        page.js(
+            "window.took = []; const ask = window.requestAnimationFrame.bind(window);
+            window.requestAnimationFrame = (f) => ask((at) => {
+                const from = performance.now(); f(at); window.took.push(performance.now() - from); });",
+            Vec::new(),
+        )
+        .await;
+        page.fill("How many sets", "7").await;
+        page.press("Sheets").await;
+        page.see("Looked for better layouts to the end.").await;
+        let figures = page
+            .js(
+                "const t = window.took.sort((a, b) => a - b); return [t.length, t[t.length >> 1], t[t.length - 1],
+                t.filter((x) => x > 4).length]",
+                Vec::new(),
+            )
+            .await;
+        println!("frames, middle ms, worst ms, over 4 ms: {figures}");
+    });
+}
