@@ -109,6 +109,14 @@ fn by_hand(plan: &Plan, project: &Project, card: u16, ids: &[u32]) -> (Phrase, V
     (title, lines)
 }
 
+/// `Take piece A, 9 × 7 1/2 in.`: which blank is worked on from here.
+fn take(step: &Step, plan: &Plan) -> Option<Phrase> {
+    let blank = Becomes::Blank(step.part);
+    let piece = plan.pieces.iter().find(|p| p.place == step.place && p.becomes == blank)?;
+    let size = sides(piece.width, piece.height, plan.system);
+    Some(phrase![format!("Take piece {}, ", piece.letter()), size, "."])
+}
+
 fn on_part(step: &Step, action: &Action, part: &Planned, plan: &Plan, spelling: Spelling) -> (Phrase, Vec<Phrase>) {
     let system = plan.system;
     let net = part.assembly.as_ref().and_then(|a| a.parts.get(step.part)).map(|p| &p.net);
@@ -120,7 +128,10 @@ fn on_part(step: &Step, action: &Action, part: &Planned, plan: &Plan, spelling: 
         Action::Score(scores) => {
             let other = if scores.turned == Turned::AsItLies { recipe.height } else { recipe.width };
             let title = phrase!["Score at ", row(&scores.at, system)];
-            (title, vec![recipe::lie(scores, other, system, spelling), recipe::last(scores, system)])
+            let first = recipe.scores.iter().find(|s| !s.at.is_empty()) == Some(scores);
+            let mut lines: Vec<Phrase> = first.then(|| take(step, plan)).flatten().into_iter().collect();
+            lines.extend([recipe::lie(scores, other, system, spelling), recipe::last(scores, system)]);
+            (title, lines)
         }
         Action::Cut(cuts) => {
             let mut lines: Vec<Phrase> = vec!["Turn the card back, as it lay first, outside up.".into()];
@@ -312,6 +323,9 @@ mod tests {
         let scored = plan.steps.iter().filter(|s| matches!(s.action, Action::Score(_))).take(2);
         let said: Vec<String> = scored.map(|s| step(s, &plan, &project, Spelling::Us).title.to_string()).collect();
         assert_eq!(said, ["Score at 1 1/4, 4 1/4, 5 1/2 and 8 1/2 in", "Score at 1/2, 1 3/4 and 6 1/4 in"]);
+        let first = plan.steps.iter().find(|s| matches!(s.action, Action::Score(_)));
+        let lines = first.map(|s| step(s, &plan, &project, Spelling::Us).lines).unwrap_or_default();
+        assert_eq!(lines[0].to_string(), "Take piece A, 9 × 7 1/2 in.");
     }
 
     /// Glue goes on right before the move that closes it, and nowhere else.
