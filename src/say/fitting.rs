@@ -35,7 +35,9 @@ pub const ROOM_HINT: &str = "Room round them, both sides together; more where ha
 /// Takes the typed sizes out.
 pub const SIZES_FOLLOW: &str = "Take the sizes from what goes in";
 /// Once it is made.
-pub const MADE_ONE: &str = "Made one? Say how it slides, and the next is planned for this card and your hand";
+pub const MADE_ONE: &str = "Made one? How does it slide?";
+/// What that does.
+pub const LESSON_HINT: &str = "The next is then planned for this card and your hand";
 /// It sticks.
 pub const TIGHT: &str = "Too tight";
 /// It rattles.

@@ -74,7 +74,10 @@ pub fn lesson_fields(place: Place) -> AnyView {
         }
         .view()
     };
-    let told = move || kept.get().map(|k| classed("p", "hint").with(said(taught(&k, desk.system().get()))));
+    let told = move || {
+        let words = |k| taught(&k, desk.system().get());
+        classed("p", "hint").with(said(kept.get().map_or_else(|| fitting::LESSON_HINT.into(), words)))
+    };
     let fields = move || {
         classed("div", "fields")
             .with(either(fitting::MADE_ONE, feel()))
