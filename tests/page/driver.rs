@@ -46,6 +46,13 @@ impl Driver {
         Self { process, url: format!("http://127.0.0.1:{port}"), scratch }
     }
 
+    /// Ends the browser as a flat battery would.
+    pub(crate) fn kill_browser(&self) {
+        let profile = format!("user-data-dir={}", self.scratch.join("profile").display());
+        let killed = Command::new("pkill").args(["-KILL", "-f", &profile]).status();
+        assert!(killed.is_ok_and(|s| s.success()), "the browser is killed");
+    }
+
     pub(crate) fn scratch(&self) -> &Path {
         &self.scratch
     }

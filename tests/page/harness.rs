@@ -66,6 +66,25 @@ pub(crate) fn journey_through(shelves: impl FnOnce(&Path) -> Vec<Shelf>, body: i
     });
 }
 
+/// Visits of one maker's browser, each of which ends with the browser being killed from outside, then one more.
+pub(crate) fn visits_cut_off(count: usize, body: impl AsyncFn(&Page, usize)) {
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().expect("a runtime");
+    let started = Driver::start();
+    let mut site = Some(Site::start_with(vec![Shelf { at: "/".to_owned(), files: dist() }], 0).expect("a free port"));
+    for visit in 0..=count {
+        runtime.block_on(async {
+            let driver = started.open().await;
+            let (scratch, site_now) = (started.scratch().to_owned(), site.take().expect("the site"));
+            let page = Page { driver, site: site_now, scratch, expects_errors: true };
+            body(&page, visit).await;
+            started.kill_browser();
+            // There is nothing left to quit; the session's end is still told.
+            let _ = page.driver.clone().quit().await;
+            site = Some(page.site);
+        });
+    }
+}
+
 #[allow(dead_code, reason = "verbs are kept ready for the next journey")]
 impl Page {
     /// Opens an address of the site: `""` for the page, or its folder, tail and all.

@@ -10,6 +10,7 @@ mod gifts;
 mod harness;
 mod job;
 mod kept;
+mod killed;
 mod offline;
 mod opening;
 mod shot;

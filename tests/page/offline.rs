@@ -92,6 +92,30 @@ fn a_newer_version_waits_for_the_makers_tap() {
 }
 
 #[test]
+fn a_newer_version_takes_no_half_typed_field_with_it() {
+    journey_through(copy_at(&["/"]), async |page| {
+        page.expect_errors();
+        page.open("").await;
+        ready(page).await;
+        renew(&page.scratch.join("copy0"), "Snugfold, newer");
+        page.reload().await;
+        waiting(page).await;
+        page.fill("Name of the set", "Typed before the update").await;
+        // Not left, and not yet saved by itself.
+        let field = page.find("field", "Name of the set").await;
+        field.send_keys(" and after").await.expect("typing");
+        page.press("Use it now").await;
+        page.wait("the newer version", async || {
+            let title = page.driver.title().await.ok()?;
+            (title == "Snugfold, newer").then_some(())
+        })
+        .await;
+        page.find("heading", "Snugfold").await;
+        assert_eq!(page.value("Name of the set").await, "Typed before the update and after");
+    });
+}
+
+#[test]
 fn two_copies_side_by_side_leave_each_other_alone() {
     journey_through(copy_at(&["/one/", "/two/"]), async |page| {
         page.expect_errors();
