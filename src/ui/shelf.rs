@@ -15,7 +15,7 @@ use crate::keep::trail::Trail;
 use crate::project::request::Project;
 use crate::say::kept;
 use crate::web::store::{Keeping, Store};
-use crate::web::{guard, here, last, link};
+use crate::web::{guard, here, last, link, locks};
 
 /// How long a change waits for the next one before it is saved.
 const PAUSE: Duration = Duration::from_millis(350);
@@ -94,7 +94,7 @@ impl Shelf {
             set_timeout(
                 move || {
                     if waiting.get() == mine {
-                        self.save_now();
+                        locks::alone(move || self.save_now());
                     }
                 },
                 PAUSE,

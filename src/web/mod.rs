@@ -6,6 +6,7 @@ pub mod here;
 pub mod keys;
 pub mod last;
 pub mod link;
+pub mod locks;
 pub mod motion;
 pub mod share;
 pub mod offline;

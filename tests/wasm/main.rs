@@ -4,5 +4,6 @@
 
 mod guard;
 mod keep;
+mod locks;
 
 wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);
