@@ -74,7 +74,7 @@ fn everything_in_the_page_may_be_passed_on() {
     let bad: Vec<_> = mine.iter().filter(|p| !free(&p.1)).collect();
     assert!(bad.is_empty(), "these ask for more: {bad:?}");
     let listed: String = mine.iter().map(|(name, licence)| format!("{name}: {licence}\n")).collect();
-    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/expected/licences.txt");
+    let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/data/licences.txt");
     if std::env::var_os("SNUGFOLD_EXPECTED").is_some_and(|v| v == "write") {
         std::fs::write(&path, &listed).expect("it can be written");
     }

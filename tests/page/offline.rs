@@ -44,6 +44,18 @@ fn without_a_network_a_saved_set_opens_and_its_steps_are_walked() {
         while !page.shows("Score").await {
             page.press("Next").await;
         }
+        page.press("List of steps").await;
+        // Every view, with what only it shows.
+        for (view, shows) in [
+            ("Flat & folded", "All parts at one scale"),
+            ("Sheets", "What to buy"),
+            ("Saved & shared", "Copy a link to this design"),
+            ("The set", "Add a box"),
+            ("Steps", "Take all ticks off"),
+        ] {
+            page.press(view).await;
+            page.see(shows).await;
+        }
     });
 }
 
