@@ -21,7 +21,7 @@ use crate::project::fitting::Turns;
 /// The most blocks that are kept for one part-set; six gifts of different sizes stay below.
 pub const KEPT: usize = 2_000;
 /// The same for more than six gifts, where an answer while the maker types goes before the last cubic millimetre: so
-/// many that no more than [`PAIRS`] pairs of blocks are joined.
+/// many that about [`PAIRS`] pairs of blocks are joined.
 const KEPT_OF_MANY: std::ops::RangeInclusive<usize> = 6..=40;
 const PAIRS: usize = 20_000;
 /// The most kinds that are arranged.

@@ -46,6 +46,8 @@ pub const LOOSE: &str = "Too loose";
 pub const FORGET: &str = "Forget what was learned";
 /// Measured.
 pub const GAP: &str = "Or measure what is free along the row";
+/// Takes it as the lesson.
+pub const LEARN: &str = "Learn from this gap";
 /// How.
 pub const GAP_HINT: &str = "All boxes pushed to one end, the gap at the other; 0 where they touch both";
 /// Makes it larger.

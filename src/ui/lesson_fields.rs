@@ -8,8 +8,8 @@ use super::either::either;
 use super::length_field::LengthField;
 use super::part_fields::id;
 use super::said::said;
-use super::tag::{button, classed};
-use super::value::{Fact, fact};
+use super::tag::{button, classed, tag};
+use super::value::{Fact, State, fact};
 use crate::fit::lesson::{Heard, learned, lesson};
 use crate::fit::odds::Accuracy;
 use crate::make::slides;
@@ -57,22 +57,27 @@ pub fn lesson_fields(place: Place) -> AnyView {
             Some(slides::odds(&plan.boxes, holder, plan.system, &accuracy)?.along.gap)
         })
     });
+    // Learned at a tap, not while it is typed: what was planned when it was made must not move under the typing hand.
+    let measured = State::new(None::<Given>);
+    let learn = move || {
+        if let (Some(gap), Some(planned)) = (measured.get_untracked(), planned.get_untracked()) {
+            hear(Heard::Measured { planned, gap: gap.length() });
+            measured.set(None);
+        }
+    };
     let gap = move || {
-        LengthField {
+        let field = LengthField {
             id: id(place, "gap"),
             label: fitting::GAP,
             hint: fitting::GAP_HINT.to_owned(),
             range: bound::GAP,
-            value: Fact::fixed(None),
+            value: measured.into(),
             usual: Some(Fact::fixed(String::new())),
             findings: desk.findings(place, Some("gap")),
-            commit: Callback::new(move |given: Option<Given>| {
-                if let (Some(gap), Some(planned)) = (given, planned.get_untracked()) {
-                    hear(Heard::Measured { planned, gap: gap.length() });
-                }
-            }),
-        }
-        .view()
+            commit: Callback::new(move |given: Option<Given>| measured.set(given)),
+        };
+        let learn = button(fitting::LEARN, learn).while_so("disabled", move || measured.with(Option::is_none));
+        tag("div").with(field.view()).with(learn)
     };
     let told = move || {
         let words = |k| taught(&k, desk.system().get());
