@@ -54,6 +54,25 @@ fn the_largest_box_comes_out_and_the_next_groove_does_not() {
     assert!(too_large(&plan(&with(larger), System::Metric)));
 }
 
+/// A box that follows its gift grows from there, not from what the form would be without.
+#[test]
+fn a_box_that_follows_its_gift_keeps_its_proportions() {
+    let mut project = asked([297, 420], 100, "either");
+    let gifts = json!({ "kinds": [{ "turns": "upright",
+        "shape": { "block": { "width": "20 mm", "depth": "20 mm", "height": "77 mm" } } }] });
+    project.boxes[0].inputs.clear();
+    project.boxes[0].gifts = serde_json::from_value(gifts).expect("gifts");
+    let (best, _) = largest(&project, System::Metric, 1, Grow::InProportion).expect("there is one");
+    let planned = plan(&project, System::Metric);
+    let now = planned.boxes[0].assembly.as_ref().expect("it is planned").finished;
+    assert!(best.per_mille > 1_000);
+    for (side, was) in [(best.finished.width, now.width), (best.finished.depth, now.depth)] {
+        // Down to the groove below its share of the height.
+        let share = best.finished.height.scaled(was.nm(), now.height.nm());
+        assert!(side <= share && side > share - Length::MM, "{side:?} of {share:?}");
+    }
+}
+
 #[test]
 fn at_the_scale_that_is_said_the_whole_set_comes_out() {
     for sheet in [[297, 420], [305, 305], [210, 297]] {

@@ -23,6 +23,7 @@ use crate::project::fitting::{Gift, Gifts, Shape, Turns, Wrap};
 use crate::project::request::{Entry, Part};
 
 use super::arrange::{self, Block, arrange};
+use super::largest::{SIDES, sized};
 
 /// Room in total in each direction round hard gifts: ⅛ in, 3 mm.
 pub const RIGID_ROOM: Native<Length> = Native::lengths(1, 8, 30);
@@ -30,8 +31,6 @@ pub const RIGID_ROOM: Native<Length> = Native::lengths(1, 8, 30);
 pub const SOFT_ROOM: Native<Length> = Native::lengths(1, 4, 60);
 /// How many insides a form is asked for.
 const ASKED: usize = 48;
-/// The keys of the sizes of a form that follow from its gifts.
-pub const SIDES: [&str; 3] = ["width", "depth", "height"];
 
 /// A box shaped round its gifts.
 pub struct Filled {
@@ -170,7 +169,7 @@ fn tightest(
     all.dedup();
     all.truncate(ASKED);
     let ask = |size: Size| {
-        let shaped = form.shaped(&sized(part, size)?, setting);
+        let shaped = form.shaped(&inside(part, size)?, setting);
         let assembly = shaped.assembly.as_ref()?;
         let off = heights.iter().map(|&h| (h - assembly.outside.height).abs()).min().unwrap_or_default();
         let blank: Area = assembly.parts.iter().map(|p| Area::of(p.net.blank.width(), p.net.blank.height())).sum();
@@ -187,11 +186,8 @@ fn volume(s: Size) -> i128 {
 }
 
 /// `part` with an inside size typed.
-fn sized(part: &Part, size: Size) -> Option<Part> {
-    let mut part = part.clone();
-    for (key, length) in SIDES.into_iter().zip([size.width, size.depth, size.height]) {
-        part.inputs.insert(key.to_owned(), Entry::Length(Given::exactly(length)?));
-    }
+fn inside(part: &Part, size: Size) -> Option<Part> {
+    let mut part = sized(part, size, Given::exactly)?;
     part.inputs.insert("size".to_owned(), Entry::Choice("inside".to_owned()));
     Some(part)
 }

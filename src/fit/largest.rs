@@ -16,8 +16,10 @@ use crate::form::resolve::Setting;
 use crate::measure::given::Given;
 use crate::measure::length::Length;
 use crate::project::bound::Range;
-use crate::project::fitting::Gifts;
 use crate::project::request::{Entry, Lie, Part};
+
+/// The keys of the sizes of a form, from left to right, front to back and bottom to top.
+pub const SIDES: [&str; 3] = ["width", "depth", "height"];
 
 /// How a box may grow.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -61,7 +63,7 @@ enum Answer {
 /// does, or where the form is not sized by width, depth and height.
 #[must_use]
 pub fn largest(part: &Part, form: &Form, setting: &Setting, sheet: Usable, grow: Grow) -> Option<Largest> {
-    let ranges = [range(form, "width")?, range(form, "depth")?, range(form, "height")?];
+    let ranges = [range(form, SIDES[0])?, range(form, SIDES[1])?, range(form, SIDES[2])?];
     let asked = asked(part, form, setting)?;
     let grown = match grow {
         Grow::InProportion => asked.width.max(asked.depth).max(asked.height),
@@ -120,18 +122,18 @@ fn answer(
     if sides.iter().zip(ranges).any(|(side, range)| *side > range.most) {
         return Answer::TooLarge;
     }
-    match sized(part, size).and_then(|part| form.shaped(&part, setting).assembly) {
+    match sized(part, size, Given::exactly).and_then(|part| form.shaped(&part, setting).assembly) {
         None => Answer::TooSmall,
         Some(assembly) if comes_out(&assembly, sheet) => Answer::Fits,
         Some(_) => Answer::TooLarge,
     }
 }
 
-/// `part` with a finished size typed, and without gifts.
-fn sized(part: &Part, size: Size) -> Option<Part> {
-    let mut part = Part { gifts: Gifts::default(), ..part.clone() };
-    for (key, length) in [("width", size.width), ("depth", size.depth), ("height", size.height)] {
-        part.inputs.insert(key.to_owned(), Entry::Length(Given::exactly(length)?));
+/// `part` with a finished size typed as `typed` writes lengths.
+pub fn sized(part: &Part, size: Size, typed: impl Fn(Length) -> Option<Given>) -> Option<Part> {
+    let mut part = part.clone();
+    for (key, length) in SIDES.into_iter().zip([size.width, size.depth, size.height]) {
+        part.inputs.insert(key.to_owned(), Entry::Length(typed(length)?));
     }
     part.inputs.remove("size");
     Some(part)

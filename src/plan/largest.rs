@@ -3,7 +3,7 @@
 use super::checks::usable;
 use super::{Maker, Plan, shapes};
 use crate::cut::layout::Why;
-use crate::fit::largest::{Grow, Largest, Usable, comes_out, largest as grown};
+use crate::fit::largest::{Grow, Largest, Usable, comes_out, largest as grown, sized};
 use crate::form::assembly::Size;
 use crate::form::registry;
 use crate::make::pieces::Becomes;
@@ -12,20 +12,28 @@ use crate::measure::length::Length;
 use crate::measure::system::System;
 use crate::project::bound;
 use crate::project::finding::{Finding, Place, Weight, What};
-use crate::project::request::{Card, Entry, Lie, Part, Project};
+use crate::project::request::{Card, Lie, Part, Project};
 
 /// The box of this number as large as the sheets of its card allow, with that size typed. Nothing where no size comes
 /// out of them, or where its form is not sized by width, depth and height.
 #[must_use]
 pub fn largest(project: &Project, system: System, id: u16, grow: Grow) -> Option<(Largest, Part)> {
+    larger(project, &shapes(project, system), id, grow)
+}
+
+/// From the size that it has in `plan`, so that a box that follows its gifts grows from them.
+fn larger(project: &Project, plan: &Plan, id: u16, grow: Grow) -> Option<(Largest, Part)> {
+    let system = plan.system;
+    let now = plan.part(Place::Box(id))?.assembly.as_ref()?.finished;
     let maker = Maker::of(project, system, &mut Vec::new());
     let part = project.boxes.iter().find(|b| b.id == id)?;
+    let part = &sized(part, now, |l| Given::of(l, system))?;
     let form = registry::named(&part.form)?;
     let setting = maker.setting(part, Place::Box(id), Vec::new(), &mut Vec::new())?;
     let sheets = sheets_of(project, project.card(part.card)?);
     let found = sheets.into_iter().filter_map(|sheet| grown(part, form, &setting, sheet, grow));
     let best = found.reduce(|a, b| if b.per_mille > a.per_mille { b } else { a })?;
-    Some((best, sized(part, best.finished, system)?))
+    Some((best, sized(part, best.finished, |l| Given::of(l, system))?))
 }
 
 /// The sheets of a card, edges trimmed off.
@@ -34,16 +42,6 @@ fn sheets_of(project: &Project, card: &Card) -> Vec<Usable> {
     let more = card.more_sheets.iter().map(|m| (&m.width, &m.height));
     let all = std::iter::once((&card.sheet_width, &card.sheet_height)).chain(more);
     all.map(|(w, h)| Usable { width: w.length() - trim, height: h.length() - trim, lie: card.lie }).collect()
-}
-
-/// `part` with this finished size typed, as the maker would type it.
-fn sized(part: &Part, size: Size, system: System) -> Option<Part> {
-    let mut part = part.clone();
-    for (key, length) in [("width", size.width), ("depth", size.depth), ("height", size.height)] {
-        part.inputs.insert(key.to_owned(), Entry::Length(Given::of(length, system)?));
-    }
-    part.inputs.remove("size");
-    Some(part)
 }
 
 /// What mends it where pieces are larger than their sheets.
@@ -65,7 +63,7 @@ pub(super) fn cures(project: &Project, plan: &Plan) -> Vec<Finding> {
     }
     for &place in &large {
         if let Place::Box(id) = place
-            && let Some((Largest { finished, per_mille }, _)) = largest(project, plan.system, id, Grow::InProportion)
+            && let Some((Largest { finished, per_mille }, _)) = larger(project, plan, id, Grow::InProportion)
         {
             let Size { width, depth, height } = finished;
             let percent = per_mille / 10;
@@ -92,7 +90,7 @@ fn scale(project: &Project, plan: &Plan) -> Option<i64> {
                 let size = planned.map(|a| a.finished);
                 let to = |l: Length| l.scaled(percent, 100);
                 let size = size.map(|s| Size { width: to(s.width), depth: to(s.depth), height: to(s.height) });
-                if let Some(smaller) = size.and_then(|s| sized(part, s, plan.system)) {
+                if let Some(smaller) = size.and_then(|s| sized(part, s, |l| Given::of(l, plan.system))) {
                     *part = smaller;
                 }
             }

@@ -11,7 +11,7 @@ use leptos::prelude::*;
 
 /// A value of any type, with the way to tell whether two are alike.
 #[derive(Clone)]
-struct Kept {
+pub struct Kept {
     value: Arc<dyn Any + Send + Sync>,
     alike: fn(&dyn Any, &dyn Any) -> bool,
 }
@@ -40,11 +40,14 @@ impl PartialEq for Kept {
     }
 }
 
+/// A value that can be looked at and followed; `S` is the library's own, of the one type.
+pub struct Value<S, T>(S, PhantomData<fn() -> T>);
+
 /// A value that is set by hand, and that others follow.
-pub struct State<T>(RwSignal<Kept>, PhantomData<fn() -> T>);
+pub type State<T> = Value<RwSignal<Kept>, T>;
 
 /// A value that follows from others, worked out once for all who look at it.
-pub struct Fact<T>(Memo<Kept>, PhantomData<fn() -> T>);
+pub type Fact<T> = Value<Memo<Kept>, T>;
 
 /// Works out a value from others, and anew when they change.
 pub fn fact<T: PartialEq + Send + Sync + 'static>(what: impl Fn() -> T + Send + Sync + 'static) -> Fact<T> {
@@ -56,7 +59,7 @@ pub fn fact_after<T: PartialEq + Send + Sync + 'static>(
     what: impl Fn(Option<&T>) -> T + Send + Sync + 'static,
 ) -> Fact<T> {
     let what: Follow = Box::new(move |last| Kept::fact(what(last.map(Kept::as_is))));
-    Fact(Memo::new(what), PhantomData)
+    Value(Memo::new(what), PhantomData)
 }
 
 /// How a value follows from others and from what it was before.
@@ -66,6 +69,54 @@ type Follow = Box<dyn Fn(Option<&Kept>) -> Kept + Send + Sync>;
 pub fn effect(what: impl Fn() + 'static) {
     let what: Box<dyn Fn()> = Box::new(what);
     Effect::new(move |_| what());
+}
+
+impl<S, T> Value<S, T>
+where
+    S: Get<Value = Kept> + GetUntracked<Value = Kept> + Track + Copy,
+    T: 'static,
+{
+    /// Follows it without looking.
+    pub fn track(self) {
+        self.0.track();
+    }
+
+    /// Looks at it, and follows it.
+    pub fn with<R>(self, look: impl FnOnce(&T) -> R) -> R {
+        look(self.0.get().as_is())
+    }
+
+    /// Looks at it once.
+    pub fn with_untracked<R>(self, look: impl FnOnce(&T) -> R) -> R {
+        look(self.0.get_untracked().as_is())
+    }
+
+    /// A copy of it, followed.
+    #[must_use]
+    pub fn get(self) -> T
+    where
+        T: Clone,
+    {
+        self.with(T::clone)
+    }
+
+    /// A copy of it.
+    #[must_use]
+    pub fn get_untracked(self) -> T
+    where
+        T: Clone,
+    {
+        self.with_untracked(T::clone)
+    }
+
+    /// A copy of it, unless what it belonged to is gone.
+    #[must_use]
+    pub fn try_get_untracked(self) -> Option<T>
+    where
+        T: Clone,
+    {
+        Some(self.0.try_get_untracked()?.as_is::<T>().clone())
+    }
 }
 
 impl<T: Send + Sync + 'static> State<T> {
@@ -90,92 +141,6 @@ impl<T: Send + Sync + 'static> State<T> {
             self.set(value);
         }
     }
-
-    /// Follows it without looking.
-    pub fn track(self) {
-        self.0.track();
-    }
-
-    /// Looks at it, and follows it.
-    pub fn with<R>(self, look: impl FnOnce(&T) -> R) -> R {
-        look(self.0.get().as_is())
-    }
-
-    /// Looks at it once.
-    pub fn with_untracked<R>(self, look: impl FnOnce(&T) -> R) -> R {
-        look(self.0.get_untracked().as_is())
-    }
-
-    /// A copy of it, followed.
-    #[must_use]
-    pub fn get(self) -> T
-    where
-        T: Clone,
-    {
-        self.with(T::clone)
-    }
-
-    /// A copy of it.
-    #[must_use]
-    pub fn get_untracked(self) -> T
-    where
-        T: Clone,
-    {
-        self.with_untracked(T::clone)
-    }
-
-    /// A copy of it, unless what it belonged to is gone.
-    #[must_use]
-    pub fn try_get_untracked(self) -> Option<T>
-    where
-        T: Clone,
-    {
-        Some(self.0.try_get_untracked()?.as_is::<T>().clone())
-    }
-}
-
-impl<T: Send + Sync + 'static> Fact<T> {
-    /// Looks at it, and follows it.
-    pub fn with<R>(self, look: impl FnOnce(&T) -> R) -> R {
-        look(self.0.get().as_is())
-    }
-
-    /// Looks at it once.
-    pub fn with_untracked<R>(self, look: impl FnOnce(&T) -> R) -> R {
-        look(self.0.get_untracked().as_is())
-    }
-
-    /// A copy of it, followed.
-    #[must_use]
-    pub fn get(self) -> T
-    where
-        T: Clone,
-    {
-        self.with(T::clone)
-    }
-
-    /// A copy of it.
-    #[must_use]
-    pub fn get_untracked(self) -> T
-    where
-        T: Clone,
-    {
-        self.with_untracked(T::clone)
-    }
-
-    /// A copy of it, unless what it belonged to is gone.
-    #[must_use]
-    pub fn try_get_untracked(self) -> Option<T>
-    where
-        T: Clone,
-    {
-        Some(self.0.try_get_untracked()?.as_is::<T>().clone())
-    }
-
-    /// Follows it without looking.
-    pub fn track(self) {
-        self.0.track();
-    }
 }
 
 impl<T: Clone + PartialEq + Send + Sync + 'static> Fact<T> {
@@ -192,18 +157,10 @@ impl<T: Clone + PartialEq + Send + Sync + 'static> From<State<T>> for Fact<T> {
     }
 }
 
-impl<T> Clone for State<T> {
+impl<S: Copy, T> Clone for Value<S, T> {
     fn clone(&self) -> Self {
         *self
     }
 }
 
-impl<T> Copy for State<T> {}
-
-impl<T> Clone for Fact<T> {
-    fn clone(&self) -> Self {
-        *self
-    }
-}
-
-impl<T> Copy for Fact<T> {}
+impl<S: Copy, T> Copy for Value<S, T> {}
