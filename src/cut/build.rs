@@ -32,6 +32,12 @@ pub struct Draft {
 }
 
 impl Draft {
+    /// A layout with nothing on it.
+    #[must_use]
+    pub fn nothing(job: &Job) -> Self {
+        Self { runs: Vec::new(), left: job.kinds.iter().map(|k| k.count).collect() }
+    }
+
     /// What it costs, in the job's scale.
     #[must_use]
     pub fn cost(&self, job: &Job) -> i64 {
@@ -96,57 +102,109 @@ pub fn lay_out(pieces: &[Piece], sheets: &[Sheet], rules: &Rules) -> Layout {
 /// The quick layout in units.
 #[must_use]
 pub fn quick(job: &Job, work: &mut u64) -> Draft {
-    let by = |key: &dyn Fn(usize) -> (i64, i64)| {
-        let mut order: Vec<usize> = (0..job.kinds.len()).collect();
-        sort_by_key(&mut order, |k| Reverse(key(*k)));
-        order
-    };
-    let side = |k: usize, a: usize| i64::from(job.kinds[k].sides[a]);
-    let long = |k: usize| side(k, 0).max(side(k, 1));
-    let mut best = draft(job, &by(&|k| (job.kinds[k].area(), long(k))), work);
-    let others: [&dyn Fn(usize) -> (i64, i64); 3] =
-        [&|k| (long(k), job.kinds[k].area()), &|k| (side(k, 0), side(k, 1)), &|k| (side(k, 1), side(k, 0))];
-    for key in others {
-        if *work > QUICK {
-            break;
-        }
-        let next = draft(job, &by(key), work);
-        if next.rank(job) < best.rank(job) {
-            best = next;
-        }
-    }
-    best
+    let mut quick = Quick::new(job);
+    while !quick.advance(job, work, u64::MAX) {}
+    quick.draft(job)
 }
 
-/// One layout with the kinds taken in this order.
-#[must_use]
-pub fn draft(job: &Job, order: &[usize], work: &mut u64) -> Draft {
-    let mut draft = Draft { runs: Vec::new(), left: job.kinds.iter().map(|k| k.count).collect() };
-    let mut stock: Vec<u32> = job.boards.iter().map(|b| b.limit).collect();
-    // Kinds that are used up drop out, so that a long list gets shorter.
-    let mut order = order.to_vec();
-    loop {
-        order.retain(|k| draft.left[*k] > 0);
-        if order.is_empty() || *work >= ENOUGH {
-            return draft;
+/// The quick layout, a slice of work at a time.
+#[derive(Clone, Debug)]
+pub struct Quick {
+    /// Orders of kinds that are not tried yet, the next one last.
+    orders: Vec<Vec<usize>>,
+    now: Option<Filling>,
+    best: Option<Draft>,
+}
+
+impl Quick {
+    /// Nothing is laid out yet.
+    #[must_use]
+    pub fn new(job: &Job) -> Self {
+        let side = |k: usize, a: usize| i64::from(job.kinds[k].sides[a]);
+        let long = |k: usize| side(k, 0).max(side(k, 1));
+        let by: [&dyn Fn(usize) -> (i64, i64); 4] =
+            [&|k| (side(k, 1), side(k, 0)), &|k| (side(k, 0), side(k, 1)), &|k| (long(k), job.kinds[k].area()), &|k| {
+                (job.kinds[k].area(), long(k))
+            }];
+        let order = |key: &dyn Fn(usize) -> (i64, i64)| {
+            let mut order: Vec<usize> = (0..job.kinds.len()).collect();
+            sort_by_key(&mut order, |k| Reverse(key(*k)));
+            order
+        };
+        Self { orders: by.map(order).into(), now: None, best: None }
+    }
+
+    /// Goes on until done (true) or `end` work is reached (false).
+    pub fn advance(&mut self, job: &Job, work: &mut u64, end: u64) -> bool {
+        loop {
+            let Some(now) = &mut self.now else {
+                if self.best.is_some() && *work > QUICK {
+                    return true;
+                }
+                let Some(order) = self.orders.pop() else {
+                    return true;
+                };
+                self.now = Some(Filling::new(job, order));
+                continue;
+            };
+            if *work >= end {
+                return false;
+            }
+            if now.advance(job, work) {
+                let next = self.now.take().map(|f| f.draft).unwrap_or_default();
+                if self.best.as_ref().is_none_or(|best| next.rank(job) < best.rank(job)) {
+                    self.best = Some(next);
+                }
+            }
         }
-        let Some((board, slice)) = next_pattern(job, &order, &draft.left, &stock, work) else {
-            return draft;
+    }
+
+    /// The best layout so far: one with nothing on it while the first is not ready.
+    #[must_use]
+    pub fn draft(&self, job: &Job) -> Draft {
+        self.best.clone().unwrap_or_else(|| Draft::nothing(job))
+    }
+}
+
+/// One layout with the kinds taken in an order, a board's pattern at a time.
+#[derive(Clone, Debug)]
+struct Filling {
+    /// Kinds that are used up drop out, so that a long list gets shorter.
+    order: Vec<usize>,
+    stock: Vec<u32>,
+    draft: Draft,
+}
+
+impl Filling {
+    fn new(job: &Job, order: Vec<usize>) -> Self {
+        Self { order, stock: job.boards.iter().map(|b| b.limit).collect(), draft: Draft::nothing(job) }
+    }
+
+    /// Fills the next board, as often as its pieces last; true once there is none.
+    fn advance(&mut self, job: &Job, work: &mut u64) -> bool {
+        let left = &mut self.draft.left;
+        self.order.retain(|k| left[*k] > 0);
+        if self.order.is_empty() || *work >= ENOUGH {
+            return true;
+        }
+        let Some((board, slice)) = next_pattern(job, &self.order, left, &self.stock, work) else {
+            return true;
         };
         let mut used = vec![0_u32; job.kinds.len()];
         *work += job.kinds.len() as u64;
         for block in slice.blocks() {
             used[block.kind as usize] += block.count();
         }
-        let lasts = used.iter().zip(&draft.left).filter(|(u, _)| **u > 0).map(|(u, l)| l / u).min().unwrap_or(1);
-        let copies = lasts.min(stock[board]).max(1);
-        for (left, used) in draft.left.iter_mut().zip(&used) {
+        let lasts = used.iter().zip(left.iter()).filter(|(u, _)| **u > 0).map(|(u, l)| l / u).min().unwrap_or(1);
+        let copies = lasts.min(self.stock[board]).max(1);
+        for (left, used) in left.iter_mut().zip(&used) {
             *left -= used * copies;
         }
         if job.boards[board].limit != u32::MAX {
-            stock[board] -= copies;
+            self.stock[board] -= copies;
         }
-        draft.runs.push(Run { board, slice, copies });
+        self.draft.runs.push(Run { board, slice, copies });
+        false
     }
 }
 

@@ -42,7 +42,7 @@ impl Pool {
     /// An empty pool for boards that are filled to so many thousandths at least.
     #[must_use]
     pub fn new(least: i64) -> Self {
-        Self { kept: Vec::new(), seen: vec![0; SLOTS], nodes: 0, least }
+        Self { kept: Vec::new(), seen: Vec::new(), nodes: 0, least }
     }
 
     /// How many boards are kept.
@@ -65,6 +65,7 @@ impl Pool {
             mark = mark.wrapping_add((z ^ (z >> 32)).wrapping_mul(u64::from(block.count())));
         }
         let mark = mark.max(1);
+        self.seen.resize(SLOTS, 0);
         let mut slot = mark as usize & (SLOTS - 1);
         while self.seen[slot] != 0 {
             if self.seen[slot] == mark {

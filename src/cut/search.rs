@@ -1,7 +1,7 @@
 //! `Search`: improves the quick layout, a slice of work at a time.
 
 use super::bound::{self, Bounding};
-use super::build::{Draft, Run, quick};
+use super::build::{Draft, Quick, Run, quick};
 use super::columns::Columns;
 use super::cover::{Cover, Covering, Pool};
 use super::emit::emit;
@@ -66,7 +66,7 @@ pub struct Search {
     phase: Phase,
     dice: Dice,
     work: u64,
-    /// Work of the quick layout, and all that is spent before the search ends by itself.
+    /// Work of the quick layout, and what may be spent on top of it before the search ends by itself.
     begun: u64,
     most: u64,
     aim: Aim,
@@ -74,6 +74,7 @@ pub struct Search {
 
 #[derive(Clone, Debug)]
 enum Phase {
+    Quick(Quick),
     Bound(Bounding),
     Columns(Box<Columns>),
     Ruin(Box<Rest>),
@@ -96,26 +97,23 @@ struct Rest {
 }
 
 impl Search {
-    /// Begins with the quick layout.
+    /// Begins with nothing laid out; the quick layout is its first work.
     #[must_use]
     pub fn new(pieces: &[Piece], sheets: &[Sheet], rules: &Rules) -> Self {
         let job = Job::new(pieces, sheets, rules);
-        let mut work = 0;
-        let best = quick(&job, &mut work);
-        let bounding = Bounding::new(&job);
         Self {
             pieces: pieces.to_vec(),
             sheets: sheets.to_vec(),
             rules: rules.clone(),
-            bound: bounding.sheets,
-            floor: bound::cost(&job, bounding.sheets),
-            phase: Phase::Bound(bounding),
+            bound: 0,
+            floor: 0,
+            phase: Phase::Quick(Quick::new(&job)),
+            best: Draft::nothing(&job),
             job,
-            best,
             dice: Dice::new(1),
-            work,
-            begun: work,
-            most: work.saturating_add(WORK),
+            work: 0,
+            begun: 0,
+            most: WORK,
             aim: Aim::Offcut,
         }
     }
@@ -123,14 +121,14 @@ impl Search {
     /// Multiplies the work that the search spends before it ends by itself.
     #[must_use]
     pub fn times(mut self, times: u64) -> Self {
-        self.most = self.begun.saturating_add(WORK.saturating_mul(times));
+        self.most = WORK.saturating_mul(times);
         self
     }
 
     /// Sets the work that the search spends on fewer sheets before it ends by itself.
     #[must_use]
     pub fn most(mut self, work: u64) -> Self {
-        self.most = self.begun.saturating_add(work);
+        self.most = work;
         self
     }
 
@@ -143,8 +141,14 @@ impl Search {
     /// How much of its work is spent, 0 to 99.
     #[must_use]
     pub fn percent(&self) -> u32 {
-        let (spent, all) = (self.work - self.begun, (self.most - self.begun).max(1));
-        u32::try_from(spent.saturating_mul(100) / all).unwrap_or(99).min(99)
+        let spent = self.work - self.begun;
+        u32::try_from(spent.saturating_mul(100) / self.most.max(1)).unwrap_or(99).min(99)
+    }
+
+    /// Whether there is a layout: the quick one at least.
+    #[must_use]
+    pub fn is_laid_out(&self) -> bool {
+        !matches!(self.phase, Phase::Quick(_))
     }
 
     /// Why pieces are not placed by now; nothing where all are.
@@ -160,29 +164,36 @@ impl Search {
         self
     }
 
-    /// Goes on for about so much work.
+    /// Goes on for about so much work, and not beyond what it is at: setting up the next stage takes time of its own.
     pub fn step(&mut self, work: u64) -> Status {
         let end = self.work.saturating_add(work);
-        while !matches!(self.phase, Phase::Done) {
+        let stage = std::mem::discriminant(&self.phase);
+        while std::mem::discriminant(&self.phase) == stage {
+            if matches!(self.phase, Phase::Done) {
+                return Status::Done;
+            }
             if self.improved() {
                 self.phase = self.after_improving();
             } else if self.work >= end {
-                return Status::Working;
+                break;
             } else {
                 self.advance(end);
             }
         }
-        Status::Done
+        Status::Working
     }
 
     /// True once nothing more is tried for fewer sheets.
     fn improved(&self) -> bool {
         match self.phase {
-            Phase::Polish(_) | Phase::Done => false,
+            Phase::Quick(_) | Phase::Polish(_) | Phase::Done => false,
             // The mix is brought to its end, for it comes before all else.
             Phase::Columns(_) => self.proved(),
             Phase::Bound(_) | Phase::Ruin(_) => {
-                self.proved() || self.work >= self.most || self.job.kinds.is_empty() || self.job.boards.is_empty()
+                self.proved()
+                    || self.work - self.begun >= self.most
+                    || self.job.kinds.is_empty()
+                    || self.job.boards.is_empty()
             }
         }
     }
@@ -196,6 +207,16 @@ impl Search {
 
     fn advance(&mut self, end: u64) {
         match &mut self.phase {
+            Phase::Quick(quick) => {
+                if quick.advance(&self.job, &mut self.work, end) {
+                    self.best = quick.draft(&self.job);
+                    self.begun = self.work;
+                    let bounding = Bounding::new(&self.job);
+                    self.bound = bounding.sheets;
+                    self.floor = bound::cost(&self.job, self.bound);
+                    self.phase = Phase::Bound(bounding);
+                }
+            }
             Phase::Bound(bounding) => {
                 let sheets: u32 = self.best.runs.iter().fold(0, |sum, r| sum.saturating_add(r.copies));
                 let done = bounding.advance(sheets, &mut self.work, end);
@@ -211,7 +232,7 @@ impl Search {
                 self.floor = self.floor.max(columns.floor).max(bound::cost(&self.job, self.bound));
                 if done {
                     // Work on the mix is on top of what improving it may take.
-                    self.most = self.most.saturating_add(columns.spent);
+                    self.begun += columns.spent;
                     let whole = columns.whole(&self.job);
                     self.phase = Phase::Ruin(Box::new(self.rest(whole)));
                 }

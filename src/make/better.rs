@@ -58,7 +58,7 @@ impl Better {
     #[must_use]
     pub fn so_far(&self) -> Option<CardSheets> {
         let (job, search) = self.now.as_ref()?;
-        Some(CardSheets { job: job.clone(), layout: search.layout() })
+        search.is_laid_out().then(|| CardSheets { job: job.clone(), layout: search.layout() })
     }
 
     /// True once every card has been searched through.

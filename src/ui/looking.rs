@@ -19,8 +19,8 @@ const IDLE: Duration = Duration::from_millis(600);
 
 /// The longest slice in a frame, in milliseconds, and the counted work after which the clock is looked at. The clock
 /// says when a slice ends, never what comes out.
-const SLICE: f64 = 2.5;
-const LOOK: u64 = 4_000;
+const SLICE: f64 = 2.0;
+const LOOK: u64 = 500;
 
 /// How the search stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
