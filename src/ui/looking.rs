@@ -74,6 +74,9 @@ impl Looking {
         effect(move || {
             project.track();
             let mine = looking.next_run();
+            if looking.standing.get_untracked() == Standing::Finished {
+                looking.standing.set(Standing::Waiting);
+            }
             set_timeout(
                 move || {
                     if looking.run.try_get_untracked() == Some(mine)

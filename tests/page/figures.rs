@@ -91,22 +91,24 @@ fn time_that_the_search_takes_from_a_frame() {
             Vec::new(),
         )
         .await;
-        page.fill("How many sets", "7").await;
-        page.press("Sheets").await;
-        page.see("Looked for better layouts to the end.").await;
-        // And what the machine adds: as many frames that do nothing but wait for two milliseconds.
-        let figures = page
-            .js_async(
-                "const of = (t) => { t.sort((a, b) => a - b);
-                   return [t.length, t[t.length >> 1], t[t.length - 1], t.filter((x) => x > 4).length]; };
-                 const search = window.took;
-                 window.took = [];
-                 const wait = () => { const from = performance.now(); while (performance.now() < from + 2); };
-                 while (window.took.length < search.length) await new Promise((next) =>
-                   requestAnimationFrame(() => { wait(); setTimeout(next); }));
-                 return [of(search), of(window.took)];",
-            )
-            .await;
-        println!("frames, middle ms, worst ms, over 4 ms; of the search and of waiting: {figures}");
+        // First while the browser still compiles the program, then compiled; and what the machine adds: frames that do
+        // nothing but wait for two milliseconds.
+        const OF: &str = "const t = window.took.sort((a, b) => a - b); window.took = [];
+            return [t.length, t[t.length >> 1], t[t.length - 1], t.filter((x) => x > 4).length];";
+        for sets in ["7", "8", "9"] {
+            page.press("The set").await;
+            page.fill("How many sets", sets).await;
+            page.press("Sheets").await;
+            page.see("Looked for better layouts to the end.").await;
+            let figure: [f64; 4] = serde_json::from_value(page.js(OF, Vec::new()).await).expect("figures");
+            println!("frames, middle ms, worst ms, over 4 ms, searching: {figure:?}");
+        }
+        page.js_async(
+            "while (window.took.length < 90) await new Promise((next) => requestAnimationFrame(() => {
+               const from = performance.now(); while (performance.now() < from + 2); setTimeout(next); }));",
+        )
+        .await;
+        let figure: [f64; 4] = serde_json::from_value(page.js(OF, Vec::new()).await).expect("figures");
+        println!("frames, middle ms, worst ms, over 4 ms, waiting: {figure:?}");
     });
 }
