@@ -141,8 +141,12 @@ impl Search {
     /// How much of its work is spent, 0 to 99.
     #[must_use]
     pub fn percent(&self) -> u32 {
-        let spent = self.work - self.begun;
-        u32::try_from(spent.saturating_mul(100) / self.most.max(1)).unwrap_or(99).min(99)
+        let (spent, all) = match &self.phase {
+            Phase::Quick(_) => (0, self.most),
+            Phase::Columns(columns) => (self.work - self.begun, self.most.saturating_add(columns.spent)),
+            _ => (self.work - self.begun, self.most),
+        };
+        u32::try_from(spent.saturating_mul(100) / all.max(1)).unwrap_or(99).min(99)
     }
 
     /// Whether there is a layout: the quick one at least.
@@ -232,7 +236,7 @@ impl Search {
                 self.floor = self.floor.max(columns.floor).max(bound::cost(&self.job, self.bound));
                 if done {
                     // Work on the mix is on top of what improving it may take.
-                    self.begun += columns.spent;
+                    self.most = self.most.saturating_add(columns.spent);
                     let whole = columns.whole(&self.job);
                     self.phase = Phase::Ruin(Box::new(self.rest(whole)));
                 }

@@ -1,6 +1,6 @@
 //! What a finding means and how to mend it, in one sentence or two.
 
-use super::measured::{least, length, most, sides, size};
+use super::measured::{free, least, length, most, sides, size, taken};
 use super::phrase::Phrase;
 use crate::form::assembly::Size;
 use crate::measure::length::Length;
@@ -22,9 +22,11 @@ pub const fn weight(weight: Weight) -> &'static str {
 #[must_use]
 pub fn finding(finding: &Finding, system: System) -> Phrase {
     let l = |it| length(it, system);
+    let at_least = |it| least(it, system);
+    let at_most = |it| most(it, system);
     match &finding.what {
-        What::LengthOutside { least: low, most: high, .. } => {
-            phrase!["Type a length from ", least(*low, system), " to ", most(*high, system), "."]
+        What::LengthOutside { least, most, .. } => {
+            phrase!["Type a length from ", at_least(*least), " to ", at_most(*most), "."]
         }
         What::CountOutside { least, most, .. } => format!("This can be from {least} to {most}: change the number.").into(),
         What::NotThatKind { typed } => {
@@ -54,40 +56,40 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
         ],
         What::PanelTooSmall { panel, is, least } => phrase![
             format!("The {panel} would be only "),
-            l(*is),
+            free(*is, system),
             " across, too little to fold by hand: make it at least ",
-            l(*least),
+            at_least(*least),
             "."
         ],
         What::TabTooWide { most } => phrase![
             "The glue tab is wider than the wall it hides behind: make the tab ",
-            l(*most),
+            at_most(*most),
             " or less, or the box wider."
         ],
         What::CornerTabTooLong { most } => phrase![
             "A corner tab reaches no further than the wall is high, nor to the middle of the wall it is glued to: make it ",
-            l(*most),
+            at_most(*most),
             " or less."
         ],
         What::WallTooHigh { most } => {
-            phrase!["A wall that high hits the one opposite when it is rolled over: make it ", l(*most), " or less."]
+            phrase!["A wall that high hits the one opposite when it is rolled over: make it ", at_most(*most), " or less."]
         }
         What::RoundTooLarge { most } => {
-            phrase!["The corners stand free for less than that: round them by ", l(*most), " or less."]
+            phrase!["The corners stand free for less than that: round them by ", at_most(*most), " or less."]
         }
         What::StrapTooWide { most } => {
-            phrase!["The strap is broader than the end that it crosses: make it ", l(*most), " or less."]
+            phrase!["The strap is broader than the end that it crosses: make it ", at_most(*most), " or less."]
         }
         What::TuckTooLong { is, most } => phrase![
             "The tuck of ",
-            l(*is),
+            taken(*is, system),
             " is longer than three quarters of the height: make it ",
-            l(*most),
+            at_most(*most),
             " or less, or the box higher."
         ],
         What::TuckHits { most } => phrase![
             "A tuck longer than the lid is deep cannot bend in past the dust flaps: make it ",
-            l(*most),
+            at_most(*most),
             " or less, or the box deeper."
         ],
         What::NoMat { panel, reveal } => phrase![
@@ -109,9 +111,9 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
         ],
         What::PieceTooThin { piece, is, least } => phrase![
             format!("Piece {piece} is only "),
-            l(*is),
+            free(*is, system),
             " wide, and a strip under ",
-            l(*least),
+            at_least(*least),
             " can hardly be held at the trimmer: make it broader, or cut it by hand."
         ],
         What::SheetsRanOut { piece, count } => format!(
@@ -130,21 +132,21 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
         }
         What::LittleToGrip { is, least } => phrase![
             "Only ",
-            l(*is),
+            free(*is, system),
             " of the shortest box stands out of the holder, and fingers need about ",
-            l(*least),
+            at_least(*least),
             ": make this wall lower."
         ],
         What::WallAboveBoxes { wall, shortest } => phrase![
             "This wall of ",
             l(*wall),
             " is higher than the shortest box (",
-            l(*shortest),
+            free(*shortest, system),
             "), which would be hidden: make it lower."
         ],
         What::UnevenDepths { play } => phrase![
             "The boxes are not equally deep: the shallowest has ",
-            l(*play),
+            free(*play, system),
             " to move in the holder. Give the boxes one depth, or put a strip of card behind it."
         ],
         What::ThicknessEstimated { thickness } => phrase![
@@ -154,13 +156,13 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
         ],
         What::MarginOutside { least, most } => phrase![
             "The end margin can be from ",
-            l(*least),
+            at_least(*least),
             " to ",
-            l(*most),
+            at_most(*most),
             ", the height of the lower wall: change one of them."
         ],
         What::NotchTooLarge { most } => {
-            phrase!["A notch of that radius takes too much of the front: make it ", l(*most), " or less."]
+            phrase!["A notch of that radius takes too much of the front: make it ", at_most(*most), " or less."]
         }
         What::LooseFit { is, asked } => phrase![
             "They will sit with ",
@@ -169,57 +171,57 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
             l(*asked),
             ", because the next groove is that far: change the size a little, or use a board with finer grooves."
         ],
-        What::TightRow { is, least: low } => phrase![
+        What::TightRow { is, least } => phrase![
             if is.nm() < 0 {
                 "A press fit: the boxes are larger than the room they go into and bend the walls, so they may jam or crease. \
                  For boxes that slide, make the clearance "
             } else {
                 "With so little room boxes stick: make the clearance "
             },
-            least(*low, system),
+            at_least(*least),
             " or more."
         ],
-        What::LooseRow { most: high } => phrase![
+        What::LooseRow { most } => phrase![
             "With so much room boxes lean and rattle: make the clearance ",
-            most(*high, system),
+            at_most(*most),
             " or less, or put a spacer of folded card into the row."
         ],
         What::LidTooHigh { most } => {
-            phrase!["The lid's wall would stand below the base: make it ", l(*most), " or less."]
+            phrase!["The lid's wall would stand below the base: make it ", at_most(*most), " or less."]
         }
         What::LipTooLong { most } => phrase![
             "The lips reach less than half the height and half the depth: make them ",
-            l(*most),
+            at_most(*most),
             " or less, or the box larger."
         ],
         What::Ribbon { length } => phrase![
             "Cut ",
-            l(*length),
+            taken(*length, system),
             " of thin ribbon, lay it under the drawer's floor from the back, and glue it there: it lifts the drawer out."
         ],
         What::TooShortForTabs { least } => {
-            phrase!["A side under ", l(*least), " leaves no room for two corner tabs to glue: make it longer."]
+            phrase!["A side under ", at_least(*least), " leaves no room for two corner tabs to glue: make it longer."]
         }
-        What::FlapsOverlap { least: low, most: high } => phrase![
+        What::FlapsOverlap { least, most } => phrase![
             "The base flaps must overlap, and end before the wall opposite: make them from ",
-            least(*low, system),
+            at_least(*least),
             " to ",
-            most(*high, system),
+            at_most(*most),
             ", or change the depth."
         ],
         What::HemTooHigh { most } => phrase![
             "Turned in by that much, the upper edge reaches too far down or is too small to fold: make it ",
-            l(*most),
+            at_most(*most),
             " or less, or the bag higher."
         ],
         What::FlapTooLong { most } => phrase![
             "The flap would hang below the front: make it ",
-            l(*most),
+            at_most(*most),
             " or less, or the wallet higher."
         ],
         What::GussetsMeet { most } => phrase![
             "Pressed together at the top, the sides would meet inside: make the depth ",
-            l(*most),
+            at_most(*most),
             " or less, the width, or leave the top open."
         ],
         What::TooManyGifts { most, kinds } => {
@@ -250,7 +252,7 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
         ],
         What::BaseSags { sag, grams } => phrase![
             "By a rule of thumb a single layer of this card sags ",
-            l(*sag),
+            taken(*sag, system),
             format!(
                 " under {grams} g. Take thicker card, glue a second layer onto the base, or share the gifts out; then \
                  try one filled."
@@ -258,9 +260,9 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
         ],
         What::Topples { height, thin } => phrase![
             "A box ",
-            l(*height),
+            taken(*height, system),
             " high and ",
-            l(*thin),
+            free(*thin, system),
             " thin leans and topples when others are taken out: make it thicker or lower, or put a divider beside it."
         ],
         What::FitsTurned => "Turned by a quarter all pieces come out of the sheets: let them lie either way.".into(),
@@ -312,6 +314,16 @@ mod tests {
             What::LooseRow { most: Length::mm(4) },
             "With so much room boxes lean and rattle: make the clearance 5/32 in or less, or put a spacer of folded card \
              into the row.",
+        );
+        // What is measured on the folded model is said in marks of a ruler.
+        check(
+            What::UnevenDepths { play: Length::um(21_265) },
+            "The boxes are not equally deep: the shallowest has 53/64 in to move in the holder. Give the boxes one depth, \
+             or put a strip of card behind it.",
+        );
+        check(
+            What::PanelTooSmall { panel: "lid", is: Length::um(5_100), least: Length::um(6_000) },
+            "The lid would be only 3/16 in across, too little to fold by hand: make it at least 1/4 in.",
         );
         check(
             What::Moved { from: Length::inches(49, 16), to: Length::inches(25, 8) },

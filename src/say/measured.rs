@@ -98,7 +98,7 @@ fn coarse(length: Length, system: System) -> Grid {
     Grid::every(match system {
         System::Inch if length < Length::mm(3) => Length::inches(1, 1_000),
         System::Inch if small => Length::inches(1, 32),
-        System::Inch => Length::inches(1, 8),
+        System::Inch => Length::inches(1, 16),
         System::Metric if small => Length::um(10),
         System::Metric => Length::um(500),
     })
@@ -111,8 +111,8 @@ mod tests {
     #[test]
     fn bounds_read_as_a_ruler_does_and_are_taken() {
         let bounds = |l, s| (least(l, s).to_string(), most(l, s).to_string());
-        assert_eq!(bounds(Length::mm(15), System::Inch), ("5/8 in".into(), "1/2 in".into()));
-        assert_eq!(bounds(Length::mm(400), System::Inch), ("15 3/4 in".into(), "15 5/8 in".into()));
+        assert_eq!(bounds(Length::mm(15), System::Inch), ("5/8 in".into(), "9/16 in".into()));
+        assert_eq!(bounds(Length::mm(400), System::Inch), ("15 3/4 in".into(), "15 11/16 in".into()));
         assert_eq!(bounds(Length::mm(15), System::Metric), ("15 mm".into(), "15 mm".into()));
         assert_eq!(bounds(Length::um(50), System::Inch), ("0.002 in".into(), "0.001 in".into()));
     }

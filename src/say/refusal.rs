@@ -47,7 +47,7 @@ mod tests {
     fn each_says_what_to_type() {
         let range = Range::new(Length::mm(15), Length::mm(400));
         let said = length(Refusal::Outside(range), System::Inch);
-        assert_eq!(said.to_string(), "Type a length from 5/8 in to 15 5/8 in.");
+        assert_eq!(said.to_string(), "Type a length from 5/8 in to 15 11/16 in.");
         assert_eq!(count(Range::new(1, 100)).to_string(), "Type a whole number from 1 to 100.");
     }
 }
