@@ -20,6 +20,7 @@ use snugfold::plan::{Plan, plan};
 use snugfold::project::example::example;
 use snugfold::project::finding::Weight;
 use snugfold::project::request::{Card, Entry, Lie, Mats, Part, Project, Supply, Tint, Trimmer};
+use snugfold::stock::weight::BasisWeight;
 
 fn mm(um: i64) -> Given {
     Given::read(&format!("{}.{:03} mm", um / 1_000, um % 1_000), System::Metric).expect("it is a length")
@@ -29,7 +30,7 @@ fn card(id: u16, um: i64) -> Card {
     Card {
         id,
         name: String::new(),
-        grammage: 250,
+        grammage: BasisWeight::Grams(250),
         thickness: Some(mm(um)),
         stack: 1,
         lesson: None,

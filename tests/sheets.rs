@@ -201,6 +201,30 @@ fn sheets_that_will_not_do_are_said() {
     assert!(by_hand);
 }
 
+/// The walls of a tuck box hang on each other, so its main scores run up its blank of 9 × 8 in or so.
+#[test]
+fn main_scores_run_along_the_grain_where_a_sheet_has_it() {
+    let lying = |lie: &str, width: &str, height: &str| {
+        let project = asked(|v| {
+            v["cards"][0]["lie"] = lie.into();
+            v["cards"][0]["sheet_width"] = width.into();
+            v["cards"][0]["sheet_height"] = height.into();
+        });
+        let plan = plan(&project, System::Inch);
+        let (piece, wanted) = (&plan.pieces[0], &plan.sheets[0].job.wanted[0]);
+        assert!(piece.width > piece.height, "{piece:?}");
+        assert_eq!(plan.sheets[0].layout.sheets(), 1);
+        let across = plan.findings.iter().any(|f| f.what == What::ScoresAcrossGrain { pieces: "A".to_owned() });
+        ((wanted.width, wanted.height) == (piece.width, piece.height), across)
+    };
+    // On a square sheet the blank is laid as the grain wants it.
+    assert_eq!(lying("grain-up", "12 in", "12 in"), (true, false));
+    assert_eq!(lying("grain-across", "12 in", "12 in"), (false, false));
+    // A sheet as narrow as the blank is high leaves no choice.
+    assert_eq!(lying("grain-up", "8.5 in", "12 in"), (false, true));
+    assert_eq!(lying("grain-across", "8.5 in", "12 in"), (false, false));
+}
+
 /// A search ends for a hundred thousand pieces.
 #[test]
 fn very_many_sets_are_searched_through() {

@@ -81,6 +81,7 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
             ("sheet_width", l(sheet_width)),
             ("sheet_height", l(sheet_height)),
         ],
+        What::ScoresAcrossGrain { pieces } => vec![("pieces", json!(pieces))],
         What::PieceTooThin { piece, is, least } => {
             vec![("piece", json!(piece)), ("is", l(is)), ("least", l(least))]
         }

@@ -146,6 +146,6 @@ pub fn comes_out(assembly: &Assembly, sheet: Usable) -> bool {
     let trims = assembly.trims.iter().map(|t| (t.length, t.width));
     blanks.chain(trims).all(|(width, height)| {
         let lies = |w, h| w <= sheet.width && h <= sheet.height;
-        lies(width, height) || (sheet.lie == Lie::Either && lies(height, width))
+        lies(width, height) || (sheet.lie != Lie::Upright && lies(height, width))
     })
 }

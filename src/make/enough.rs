@@ -93,15 +93,24 @@ mod tests {
     fn check(w: i64, h: i64, each: u32, have: u32, spares: u32, expected: Option<u32>) {
         let (width, height) = (Length::inches(w, 1), Length::inches(h, 1));
         let becomes = Becomes::Blank(0);
-        let piece =
-            Piece { id: 0, place: Place::Box(1), becomes, card: 1, width, height, each, count: u64::from(each) };
+        let piece = Piece {
+            id: 0,
+            place: Place::Box(1),
+            becomes,
+            card: 1,
+            width,
+            height,
+            scores: None,
+            each,
+            count: u64::from(each),
+        };
         let side = Length::inches(12, 1);
         let mut sheets = vec![Sheet { id: 1, width: side, height: side, stock: Stock::Buy, price: None }];
         if have > 0 {
             sheets.push(Sheet { id: 0, width: side, height: side, stock: Stock::Have(have), price: None });
         }
         let wanted = vec![Wanted { id: 0, width, height, count: each, turn: Turn::Free }];
-        let job = Job { card: 1, wanted, sheets, rules: Rules::default() };
+        let job = Job { card: 1, wanted, sheets, rules: Rules::default(), grain: None };
         let answer = Enough::new(&job, &[piece], spares).map(|mut e| {
             loop {
                 if let Some(sets) = e.step(100_000) {

@@ -1,7 +1,7 @@
 //! The piece list: every rectangle that is cut from card, for all sets together.
 
 use crate::measure::length::Length;
-use crate::net::flat::PanelId;
+use crate::net::flat::{PanelId, Run};
 use crate::project::finding::Place;
 
 use super::part::Planned;
@@ -32,6 +32,8 @@ pub struct Piece {
     pub width: Length,
     /// The other side.
     pub height: Length,
+    /// The way its main scores run, its width lying across.
+    pub scores: Option<Run>,
     /// How many in one set.
     pub each: u32,
     /// How many for all sets.
@@ -57,7 +59,7 @@ impl Piece {
 #[must_use]
 pub fn pieces(parts: &[&Planned], sets: u32) -> Vec<Piece> {
     let mut list: Vec<Piece> = Vec::new();
-    let mut add = |part: &Planned, becomes, card, (width, height), each: u32| {
+    let mut add = |part: &Planned, becomes, card, (width, height), each: u32, scores| {
         let id = u32::try_from(list.len()).unwrap_or(u32::MAX);
         list.push(Piece {
             id,
@@ -66,6 +68,7 @@ pub fn pieces(parts: &[&Planned], sets: u32) -> Vec<Piece> {
             card,
             width,
             height,
+            scores,
             each,
             count: u64::from(each) * u64::from(sets),
         });
@@ -76,20 +79,27 @@ pub fn pieces(parts: &[&Planned], sets: u32) -> Vec<Piece> {
         };
         for (i, p) in assembly.parts.iter().enumerate() {
             let size = (p.net.blank.width(), p.net.blank.height());
-            add(part, Becomes::Blank(i), part.card, size, part.count.saturating_mul(part.alike(i)));
+            add(
+                part,
+                Becomes::Blank(i),
+                part.card,
+                size,
+                part.count.saturating_mul(part.alike(i)),
+                p.net.main_scores(),
+            );
         }
         if let Some(card) = part.mat_card {
             for i in 0..assembly.parts.len() {
                 for (size, panels) in alike_mats(part, i) {
                     let each = part.count.saturating_mul(part.alike(i));
                     let each = each.saturating_mul(u32::try_from(panels.len()).unwrap_or(u32::MAX));
-                    add(part, Becomes::Mat(i, panels), card, size, each);
+                    add(part, Becomes::Mat(i, panels), card, size, each, None);
                 }
             }
         }
         for (i, trim) in assembly.trims.iter().enumerate() {
             let card = part.mat_card.unwrap_or(part.card);
-            add(part, Becomes::Trim(i), card, (trim.length, trim.width), part.count * trim.count);
+            add(part, Becomes::Trim(i), card, (trim.length, trim.width), part.count * trim.count, None);
         }
     }
     list

@@ -5,6 +5,7 @@ use crate::cut::layout::{Layout, Why};
 use crate::cut::piece::{Piece as Wanted, Turn};
 use crate::cut::sheet::{Rules, Sheet, Stock};
 use crate::measure::length::Length;
+use crate::net::flat::Run;
 use crate::project::bound;
 use crate::project::finding::{Finding, Place, Weight, What};
 use crate::project::request::{Card, Lie, Project, Shop, Supply};
@@ -22,6 +23,8 @@ pub struct Job {
     pub sheets: Vec<Sheet>,
     /// What the trimmer can do.
     pub rules: Rules,
+    /// The way the grain runs on the sheets, where it matters.
+    pub grain: Option<Run>,
 }
 
 /// The sheets of one card.
@@ -57,16 +60,34 @@ impl CardSheets {
 #[must_use]
 pub fn job(project: &Project, card: &Card, pieces: &[Piece]) -> Option<Job> {
     let spares = project.spares.min(bound::SPARES.most);
-    let turn = match card.lie {
-        Lie::Either => Turn::Free,
-        Lie::Upright => Turn::Fixed,
+    let (turn, grain) = match card.lie {
+        Lie::Either => (Turn::Free, None),
+        Lie::Upright => (Turn::Fixed, None),
+        Lie::GrainUp => (Turn::Free, Some(Run::Up)),
+        Lie::GrainAcross => (Turn::Free, Some(Run::Across)),
     };
-    let wanted: Vec<Wanted> = pieces
-        .iter()
-        .filter(|p| p.card == card.id)
-        .map(|p| Wanted { id: p.id, width: p.width, height: p.height, count: with_spares(p.count, spares), turn })
-        .collect();
-    (!wanted.is_empty()).then(|| Job { card: card.id, wanted, sheets: sheets_of(card), rules: rules(project) })
+    let (sheets, rules) = (sheets_of(card), rules(project));
+    let wanted = |p: &Piece| {
+        let count = with_spares(p.count, spares);
+        let (width, height, turn) = match (grain, p.scores) {
+            (Some(grain), Some(scores)) => {
+                let along = if scores == grain { (p.width, p.height) } else { (p.height, p.width) };
+                // Across the grain only where no sheet has it along.
+                let (width, height) = if fits(along, &sheets, &rules) { along } else { (along.1, along.0) };
+                (width, height, Turn::Fixed)
+            }
+            _ => (p.width, p.height, turn),
+        };
+        Wanted { id: p.id, width, height, count, turn }
+    };
+    let wanted: Vec<Wanted> = pieces.iter().filter(|p| p.card == card.id).map(wanted).collect();
+    (!wanted.is_empty()).then_some(Job { card: card.id, wanted, sheets, rules, grain })
+}
+
+/// Whether a piece comes out of one of the sheets, its first side across.
+fn fits((width, height): (Length, Length), sheets: &[Sheet], rules: &Rules) -> bool {
+    let off = rules.edge_trim * 2;
+    sheets.iter().any(|s| width <= s.width - off && height <= s.height - off)
 }
 
 /// So many pieces with so many per cent more, rounded up.
@@ -125,11 +146,28 @@ pub fn sheets(project: &Project, cards: &[&Card], pieces: &[Piece]) -> Vec<CardS
 #[must_use]
 pub fn findings(sheets: &CardSheets, pieces: &[Piece]) -> Vec<Finding> {
     let left = sheets.layout.left_out.iter();
-    left.filter_map(|left| {
-        let piece = pieces.iter().find(|p| p.id == left.piece)?;
-        Some(left_out(piece, left.count, left.why, &sheets.job))
+    let mut found: Vec<Finding> = left
+        .filter_map(|left| {
+            let piece = pieces.iter().find(|p| p.id == left.piece)?;
+            Some(left_out(piece, left.count, left.why, &sheets.job))
+        })
+        .collect();
+    let letters: Vec<String> = across_the_grain(&sheets.job, pieces).map(Piece::letter).collect();
+    if !letters.is_empty() {
+        let what = What::ScoresAcrossGrain { pieces: letters.join(", ") };
+        found.push(Finding { place: Place::Card(sheets.job.card), input: Some("lie"), weight: Weight::Caution, what });
+    }
+    found
+}
+
+/// The pieces whose main scores run across the grain.
+fn across_the_grain<'a>(job: &'a Job, pieces: &'a [Piece]) -> impl Iterator<Item = &'a Piece> {
+    job.wanted.iter().filter_map(move |w| {
+        let piece = pieces.iter().find(|p| p.id == w.id)?;
+        let straight = (w.width, w.height) == (piece.width, piece.height);
+        let along = (piece.scores? == job.grain?) == straight;
+        (!along && w.width != w.height).then_some(piece)
     })
-    .collect()
 }
 
 fn left_out(piece: &Piece, count: u32, why: Why, job: &Job) -> Finding {

@@ -162,6 +162,15 @@ impl Hole {
     }
 }
 
+/// Which way something runs on a blank or a sheet.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Run {
+    /// From side to side.
+    Across,
+    /// From top to bottom.
+    Up,
+}
+
 /// A flat pattern cut from one rectangular blank.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Net {
@@ -206,6 +215,22 @@ impl Net {
         let panels: Area = self.panels.iter().map(|p| p.outline.area()).sum();
         let waste: Area = self.waste.iter().map(|w| w.outline.area()).sum();
         panels + waste
+    }
+
+    /// The way the scores between walls and floors run, by their whole length: those that a box stands by. Nothing
+    /// where there are none, or as many each way.
+    #[must_use]
+    pub fn main_scores(&self) -> Option<Run> {
+        let stands = |p: PanelId| matches!(self.panel(p).duty, Duty::Wall | Duty::Floor);
+        let main = self.creases.iter().filter(|c| stands(c.near) && stands(c.far));
+        let (up, across): (Vec<_>, Vec<_>) =
+            main.map(|c| ((c.to.y - c.from.y).abs(), (c.to.x - c.from.x).abs())).unzip();
+        let (up, across): (Length, Length) = (up.into_iter().sum(), across.into_iter().sum());
+        match up.cmp(&across) {
+            std::cmp::Ordering::Less => Some(Run::Across),
+            std::cmp::Ordering::Equal => None,
+            std::cmp::Ordering::Greater => Some(Run::Up),
+        }
     }
 
     /// The longer side of the blank.

@@ -106,6 +106,7 @@ pub fn cards(project: &Project, findings: &mut Vec<Finding>) -> Vec<Usable> {
 pub fn usable(card: &Card, findings: &mut Vec<Finding>) -> Option<Usable> {
     let place = Place::Card(card.id);
     let mut bad = false;
+    let grams = card.grammage.grams();
     let mut check = |input, is, range: Range<Length>| {
         if !range.holds(is) {
             bad = true;
@@ -128,7 +129,7 @@ pub fn usable(card: &Card, findings: &mut Vec<Finding>) -> Option<Usable> {
         bad = true;
         findings.push(f);
     }
-    if let Some(f) = count_outside(place, "grammage", card.grammage, bound::GRAMMAGE) {
+    if let Some(f) = count_outside(place, "grammage", grams, bound::GRAMMAGE) {
         bad = true;
         findings.push(f);
     }
@@ -136,7 +137,7 @@ pub fn usable(card: &Card, findings: &mut Vec<Finding>) -> Option<Usable> {
         bad = true;
         findings.push(f);
     }
-    let estimate = thickness::estimated(card.grammage.min(bound::GRAMMAGE.most));
+    let estimate = thickness::estimated(grams.min(bound::GRAMMAGE.most));
     if card.thickness.is_none() && !bad {
         findings.push(Finding {
             place,

@@ -213,6 +213,11 @@ pub enum What {
         /// The narrowest strip that can be held.
         least: Length,
     },
+    /// Main scores run across the grain, because no sheet has these pieces along it.
+    ScoresAcrossGrain {
+        /// Their letters in the piece list.
+        pieces: String,
+    },
     /// The sheets in the drawer are not enough, and no more can be bought.
     SheetsRanOut {
         /// The piece's letter.

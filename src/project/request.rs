@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::measure::given::Given;
 use crate::measure::system::System;
+use crate::stock::weight::BasisWeight;
 
 use super::fitting::{Gifts, Lesson};
 
@@ -128,8 +129,8 @@ pub struct Card {
     /// What the maker calls it.
     #[serde(default)]
     pub name: String,
-    /// Grams for each square metre.
-    pub grammage: u32,
+    /// How heavy it is.
+    pub grammage: BasisWeight,
     /// Measured thickness of the sheets in `stack`; left out, it is estimated from the grammage.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub thickness: Option<Given>,
@@ -219,8 +220,12 @@ pub enum Lie {
     /// Plain card: either way.
     #[default]
     Either,
-    /// Grain or pattern: upright on the sheet as it is held.
+    /// A pattern: upright on the sheet as it is held.
     Upright,
+    /// Main scores along the grain, which runs up the sheet as it is held.
+    GrainUp,
+    /// Main scores along the grain, which runs across the sheet as it is held.
+    GrainAcross,
 }
 
 impl Lie {

@@ -116,6 +116,11 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
             at_least(*least),
             " can hardly be held at the trimmer: make it broader, or cut it by hand."
         ],
+        What::ScoresAcrossGrain { pieces } => format!(
+            "On these sheets the main scores of {pieces} run across the grain, where card may crack: score twice and fold \
+             slowly, or use sheets whose grain runs the other way."
+        )
+        .into(),
         What::SheetsRanOut { piece, count } => format!(
             "The sheets in the drawer run out: {count} of piece {piece} are not cut. Buy more of this card, or make fewer sets."
         )

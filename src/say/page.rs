@@ -125,9 +125,9 @@ pub const FACES: &str = "Faces with a mat";
 /// Its name.
 pub const CARD_NAME: &str = "Name";
 /// Its weight.
-pub const GRAMMAGE: &str = "Weight, g/m²";
+pub const GRAMMAGE: &str = "Weight";
 /// Where it stands.
-pub const GRAMMAGE_HINT: &str = "On the packet; cover stock of 65 lb is about 176, 80 lb 216, 110 lb 297";
+pub const GRAMMAGE_HINT: &str = "As on the packet: 216 for g/m²; 80 lb for cover; or 110 lb index, 80 lb text";
 /// How thick.
 pub const THICKNESS: &str = "Thickness, measured";
 /// How to find out.
@@ -161,7 +161,17 @@ pub const PRICE_HINT: &str = "In pence or cents: 45; 0 where it is not known";
 /// Or what is there is all.
 pub const SHOP: &str = "More of this size can be bought";
 /// Which way round.
-pub const UPRIGHT: &str = "Pattern or grain: keep every piece upright on the sheet";
+pub const LIE: &str = "Pieces on the sheet";
+/// What to look at.
+pub const LIE_HINT: &str =
+    "Card folds best along its grain: bend a sheet gently both ways, and it gives more easily along it";
+/// What can be chosen.
+pub const LIES: [(&str, &str); 4] = [
+    ("either", "either way round"),
+    ("upright", "upright, since it has a pattern"),
+    ("grain-up", "scores along the grain, which runs up the sheet"),
+    ("grain-across", "scores along the grain, which runs across the sheet"),
+];
 /// One more.
 pub const ADD_SHEETS: &str = "Add another sheet size";
 /// Off the edge.

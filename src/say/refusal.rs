@@ -38,6 +38,12 @@ pub fn count(range: Range<u32>) -> Phrase {
     format!("Type a whole number from {} to {}.", range.least, range.most).into()
 }
 
+/// Why a typed weight of card is not taken.
+#[must_use]
+pub fn weight(range: Range<u32>) -> Phrase {
+    format!("Type a weight such as 216 (g/m²) or 80 lb, from {} to {} g/m².", range.least, range.most).into()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

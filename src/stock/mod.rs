@@ -2,3 +2,4 @@
 
 pub mod sheets;
 pub mod thickness;
+pub mod weight;

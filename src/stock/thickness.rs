@@ -1,4 +1,4 @@
-//! Thickness of card from its grammage, and grammage from pound weights.
+//! Thickness of card from its grammage.
 
 use crate::measure::length::Length;
 
@@ -21,21 +21,6 @@ pub const fn estimated(grammage: u32) -> Length {
     Length::um((um + 5) / 10 * 10)
 }
 
-/// Grammage of `pounds` of cover stock, rounded to whole g/m².
-///
-/// A ream of 500 sheets of 20 × 26 in weighs that many pounds: g/m² = lb × 453.59237 ÷ (500 × 20 × 26 × 0.0254²)
-/// (definition of basis weight; inch and pound exact by the 1959 agreement).
-///
-/// ```
-/// use snugfold::stock::thickness::cover_pounds;
-/// assert_eq!((cover_pounds(65), cover_pounds(80), cover_pounds(110)), (176, 216, 297));
-/// ```
-#[must_use]
-pub const fn cover_pounds(pounds: u32) -> u32 {
-    // 2.704114 g/m² for each pound, in millionths.
-    ((pounds as u64 * 2_704_114 + 500_000) / 1_000_000) as u32
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -46,14 +31,6 @@ mod tests {
     fn agrees_with_index_card_standard() {
         for (grammage, um, tolerance) in [(165, 190, 13), (200, 230, 13), (255, 290, 13), (305, 350, 20)] {
             assert!((estimated(grammage) - Length::um(um)).abs() <= Length::um(tolerance), "{grammage}");
-        }
-    }
-
-    /// ToolCross cover table: pounds, g/m² within 0.5.
-    #[test]
-    fn agrees_with_a_cover_table() {
-        for (pounds, grammage) in [(65, 176), (80, 216), (100, 270), (110, 297), (130, 352)] {
-            assert_eq!(cover_pounds(pounds), grammage, "{pounds} lb");
         }
     }
 }

@@ -13,16 +13,20 @@ use super::part_fields::id as field_id;
 use super::supply_fields::supply_fields;
 use super::tag::{Tag, classed, tag};
 use super::text_field::text_field;
-use super::tick::tick;
+use super::typed_field::TypedField;
 use super::value::{Fact, fact};
 use crate::measure::given::Given;
 use crate::measure::show::Figure;
 use crate::project::bound;
 use crate::project::finding::Place;
 use crate::project::request::{Card, Lie, Tint};
-use crate::say::page;
+use crate::say::{page, refusal};
 use crate::stock::sheets::{STANDARD, StandardSheet};
 use crate::stock::thickness::estimated;
+use crate::stock::weight::BasisWeight;
+
+/// In the order in which they are offered.
+const LIES: [Lie; 4] = [Lie::Either, Lie::Upright, Lie::GrainUp, Lie::GrainAcross];
 
 /// The fields of the card with this number.
 #[must_use]
@@ -32,22 +36,30 @@ pub fn card_editor(id: u16) -> Vec<Tag> {
     let field = move |key: &str| field_id(place, key);
     let card = fact(move || desk.project.with(|p| p.card(id).cloned()));
     let name = fact(move || card.with(|c| c.as_ref().map_or(String::new(), |c| c.name.clone())));
-    let grammage = fact(move || card.with(|c| c.as_ref().map_or(0, |c| c.grammage)));
+    let grammage = fact(move || card.with(|c| c.as_ref().map_or(BasisWeight::Grams(0), |c| c.grammage)));
     let thickness = fact(move || card.with(|c| c.as_ref().and_then(|c| c.thickness.clone())));
     let stack = fact(move || card.with(|c| c.as_ref().map_or(1, |c| c.stack)));
     let width = fact(move || card.with(|c| c.as_ref().map(|c| c.sheet_width.clone())));
     let height = fact(move || card.with(|c| c.as_ref().map(|c| c.sheet_height.clone())));
     let tint = fact(move || card.with(|c| c.as_ref().map_or(String::new(), |c| c.tint.hex())));
-    let upright = fact(move || card.with(|c| c.as_ref().is_some_and(|c| c.lie == Lie::Upright)));
-    let lie = tick(
-        page::UPRIGHT,
-        move || upright.get(),
-        move |on| {
-            edit(desk, id, "", |c| c.lie = if on { Lie::Upright } else { Lie::Either });
-        },
-    );
+    let lie = ChoiceField {
+        id: field("lie"),
+        label: page::LIE,
+        hint: page::LIE_HINT.to_owned(),
+        choices: Fact::fixed(page::LIES.map(|(key, name)| (key.to_owned(), name.to_owned())).into()),
+        value: fact(move || {
+            let lie = card.with(|c| c.as_ref().map_or(Lie::Either, |c| c.lie));
+            LIES.iter().position(|l| *l == lie).map_or("", |at| page::LIES[at].0).to_owned()
+        }),
+        findings: desk.findings(place, Some("lie")),
+        commit: Callback::new(move |key: String| {
+            if let Some((_, lie)) = page::LIES.iter().zip(LIES).find(|((k, _), _)| *k == key) {
+                edit(desk, id, "", |c| c.lie = lie);
+            }
+        }),
+    };
     let system = desk.system();
-    let usual = fact(move || format!("{}{}", page::USUAL, Figure::of(estimated(grammage.get()), system.get())));
+    let usual = fact(move || format!("{}{}", page::USUAL, Figure::of(estimated(grammage.get().grams()), system.get())));
     let standard = fact(move || {
         let at = |s: &StandardSheet| {
             card.with(|c| {
@@ -97,11 +109,27 @@ pub fn card_editor(id: u16) -> Vec<Tag> {
         findings: Fact::fixed(Vec::new()),
         commit: Callback::new(take_sheet),
     };
+    let read = |text: &str| BasisWeight::read(text).filter(|w| bound::GRAMMAGE.holds(w.grams()));
+    let weight = TypedField {
+        id: field("grammage"),
+        label: page::GRAMMAGE,
+        hint: page::GRAMMAGE_HINT.to_owned(),
+        keys: "text",
+        value: fact(move || grammage.get().written()),
+        usual: None,
+        findings: desk.findings(place, Some("grammage")),
+        read: Callback::new(move |text: String| read(&text).map(drop).ok_or_else(|| refusal::weight(bound::GRAMMAGE))),
+        commit: Callback::new(move |text: String| {
+            if let Some(weight) = read(&text) {
+                edit(desk, id, "grammage", |c| c.grammage = weight);
+            }
+        }),
+    };
     let named = move |text| edit(desk, id, "name", |c| c.name = text);
     let fields = classed("div", "fields")
         .with(text_field(field("name"), page::CARD_NAME, Fact::fixed(String::new()), name, named))
         .with(classed("div", "field").with(tag("label").is("for", field("tint")).with(tint_name)).with(tint_field))
-        .with(count("grammage", page::GRAMMAGE, page::GRAMMAGE_HINT, bound::GRAMMAGE, grammage, |c, n| c.grammage = n))
+        .with(weight.view(|place| place))
         .with(length(
             "thickness",
             page::THICKNESS,
@@ -120,8 +148,9 @@ pub fn card_editor(id: u16) -> Vec<Tag> {
             c.sheet_height = given.unwrap_or_else(|| c.sheet_height.clone());
         }))
         .with(supply_fields(id, None))
-        .with(lie);
-    let others = &["grammage", "thickness", "stack", "sheet-width", "sheet-height", "have", "price", "more-sheets"];
+        .with(lie.view());
+    let others =
+        &["grammage", "thickness", "stack", "sheet-width", "sheet-height", "have", "price", "more-sheets", "lie"];
     vec![notes(desk.findings_besides(place, others)), fields, more_sheets(id)]
 }
 

@@ -14,6 +14,7 @@ use snugfold::project::fitting::{Gift, Gifts, Lesson, Shape, Turns, Wrap};
 use snugfold::project::request::{
     Board, Card, Entry, Lie, Mats, MoreSheets, Part, Project, Shop, Supply, Tint, Trimmer,
 };
+use snugfold::stock::weight::{Basis, BasisWeight};
 
 /// Any request that can be kept: half of them likely, half of them odd.
 pub fn any_project() -> impl Strategy<Value = Project> {
@@ -60,7 +61,7 @@ fn more_sheets() -> impl Strategy<Value = Vec<MoreSheets>> {
 }
 
 fn lie() -> impl Strategy<Value = Lie> {
-    prop_oneof![Just(Lie::Either), Just(Lie::Upright)]
+    prop_oneof![Just(Lie::Either), Just(Lie::Upright), Just(Lie::GrainUp), Just(Lie::GrainAcross)]
 }
 
 fn trimmer() -> impl Strategy<Value = Trimmer> {
@@ -194,7 +195,7 @@ fn card(id: u16) -> impl Strategy<Value = Card> {
     let sheets = [("12 in", "12 in"), ("8 1/2 in", "11 in"), ("210 mm", "297 mm"), ("50 cm", "70 cm")];
     (
         name(),
-        120_u32..350,
+        (120_u32..350).prop_map(BasisWeight::Grams),
         option::of(prop::sample::select(vec!["0.3 mm", "0,18 mm", "0.012\""])),
         prop::sample::select(sheets.to_vec()),
         tint(),
@@ -215,6 +216,11 @@ fn card(id: u16) -> impl Strategy<Value = Card> {
         })
 }
 
+fn weight() -> impl Strategy<Value = BasisWeight> {
+    (number(), option::of(prop::sample::select(Basis::ALL.to_vec())))
+        .prop_map(|(n, basis)| basis.map_or(BasisWeight::Grams(n), |b| BasisWeight::Pounds(n, b)))
+}
+
 fn lesson() -> impl Strategy<Value = Lesson> {
     (any::<bool>(), length()).prop_map(|(wider, by)| if wider { Lesson::Wider(by) } else { Lesson::Narrower(by) })
 }
@@ -223,7 +229,7 @@ fn odd_card() -> impl Strategy<Value = Card> {
     (
         small_id(),
         odd_text(200),
-        number(),
+        weight(),
         (option::of(length()), number(), option::of(lesson())),
         length(),
         length(),

@@ -9,9 +9,9 @@
 //! | what | how |
 //! | --- | --- |
 //! | design | marks: 1 metric, 2 sets, 4 inch step, 8 metric step, 16 holder, 32 trimmer, 64 spares; name; sets; steps; trimmer; spares; cards; boxes; holder |
-//! | cards | how many; each: marks: 1 number, 2 thickness, 4 sheet, 8 tint, 16 stock; number; name; g/m²; thickness; sheet's width, height; tint as 3 bytes; stock |
+//! | cards | how many; each: marks: 1 number, 2 thickness, 4 sheet, 8 tint, 16 stock, 32 pounds, of 0 cover, 64 text, 128 index, 192 bristol; number; name; g/m² or pounds; thickness; sheet's width, height; tint as 3 bytes; stock |
 //! | trimmer | marks: 1 edge trim, 2 longest cut, 4 least strip, 8 error of a score, 16 of a cut; each a length |
-//! | stock | marks: 1 have, 2 shop shut, 4 price, 8 pieces upright, 16 more sheets, 32 measured in a stack, 64 clearances wider, 128 narrower; have; price; sheets in the stack; how much wider; how many more; each: marks 1 to 4, have, price, width, height |
+//! | stock | marks: 1 have, 2 shop shut, 4 price, 8 pieces upright, 16 more sheets, 32 measured in a stack, 64 clearances wider, 128 narrower, 256 grain up the sheet, 512 across it; have; price; sheets in the stack; how much wider; how many more; each: marks 1 to 4, have, price, width, height |
 //! | boxes | how many; each a part |
 //! | part | marks: 1 number, 2 form, 4 count, 8 card, 16 inputs, 32 mats, 64 mats as before, 128 gifts; number; form; name; count; card; inputs; mats; gifts |
 //! | form | its number in [`super::frozen`], or 0 and its key |

@@ -21,6 +21,8 @@ const MORE: u64 = 16;
 const STACK: u64 = 32;
 const WIDER: u64 = 64;
 const NARROWER: u64 = 128;
+const GRAIN_UP: u64 = 256;
+const GRAIN_ACROSS: u64 = 512;
 
 /// Writes what the trimmer can do.
 pub fn write_trimmer(to: &mut Writer, t: &Trimmer) {
@@ -71,11 +73,13 @@ pub fn write_sheets(to: &mut Writer, card: &Card) {
         Some(Lesson::Wider(_)) => WIDER,
         Some(Lesson::Narrower(_)) => NARROWER,
     };
-    write_supply(
-        to,
-        card.supply,
-        when(!card.lie.is_usual(), UPRIGHT) | when(more, MORE) | when(stacked, STACK) | taught,
-    );
+    let lie = match card.lie {
+        Lie::Either => 0,
+        Lie::Upright => UPRIGHT,
+        Lie::GrainUp => GRAIN_UP,
+        Lie::GrainAcross => GRAIN_ACROSS,
+    };
+    write_supply(to, card.supply, lie | when(more, MORE) | when(stacked, STACK) | taught);
     if stacked {
         to.number(card.stack);
     }
@@ -97,7 +101,7 @@ pub fn write_sheets(to: &mut Writer, card: &Card) {
 /// # Errors
 /// [`Fault`] where the bytes are no such thing.
 pub fn read_sheets(from: &mut Reader, card: &mut Card) -> Result<(), Fault> {
-    let (supply, marks) = read_supply(from, UPRIGHT | MORE | STACK | WIDER | NARROWER)?;
+    let (supply, marks) = read_supply(from, UPRIGHT | MORE | STACK | WIDER | NARROWER | GRAIN_UP | GRAIN_ACROSS)?;
     let stack = if marks & STACK == 0 { 1 } else { from.narrow()? };
     let lesson = match marks & (WIDER | NARROWER) {
         0 => None,
@@ -105,7 +109,13 @@ pub fn read_sheets(from: &mut Reader, card: &mut Card) -> Result<(), Fault> {
         NARROWER => Some(Lesson::Narrower(spelling::next(from)?)),
         _ => return Err(Fault::Broken),
     };
-    let lie = if marks & UPRIGHT == 0 { Lie::Either } else { Lie::Upright };
+    let lie = match marks & (UPRIGHT | GRAIN_UP | GRAIN_ACROSS) {
+        0 => Lie::Either,
+        UPRIGHT => Lie::Upright,
+        GRAIN_UP => Lie::GrainUp,
+        GRAIN_ACROSS => Lie::GrainAcross,
+        _ => return Err(Fault::Broken),
+    };
     let mut more = Vec::new();
     if marks & MORE != 0 {
         for _ in 0..from.count(limits::MORE_SHEETS)? {

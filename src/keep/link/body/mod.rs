@@ -23,6 +23,9 @@ mod mark {
     pub(super) const SHEET: u64 = 4;
     pub(super) const TINT: u64 = 8;
     pub(super) const STOCK: u64 = 16;
+    /// Pounds instead of grams: two bits say of which basis.
+    pub(super) const POUNDS: u64 = 32;
+    pub(super) const BASIS: u64 = 64 | 128;
 
     pub(super) const ID: u64 = 1;
     pub(super) const FORM: u64 = 2;

@@ -10,6 +10,7 @@ use crate::measure::given::Given;
 use crate::measure::system::System;
 use crate::project::fitting::Gifts;
 use crate::project::request::{Board, Card, Entry, Mats, Part, Project, Tint};
+use crate::stock::weight::{Basis, BasisWeight};
 
 use super::{Before, COUNT, FIRST_WORD, OTHER, SPELLED, STYLES, mark};
 
@@ -49,11 +50,18 @@ pub fn design(body: &[u8]) -> Result<Project, Fault> {
 }
 
 fn read_card(from: &mut Reader, before: Option<&Card>, system: System) -> Result<Card, Fault> {
-    let marks = from.marks(mark::CARD_ID | mark::THICKNESS | mark::SHEET | mark::TINT | mark::STOCK)?;
+    let marks = from
+        .marks(mark::CARD_ID | mark::THICKNESS | mark::SHEET | mark::TINT | mark::STOCK | mark::POUNDS | mark::BASIS)?;
     let on = |mark| marks & mark != 0;
     let id = if on(mark::CARD_ID) { from.narrow()? } else { before.map_or(0, |c| c.id).wrapping_add(1) };
     let name = from.text()?.to_owned();
-    let grammage = from.narrow()?;
+    let number = from.narrow()?;
+    let basis = usize::try_from((marks & mark::BASIS) >> mark::BASIS.trailing_zeros()).unwrap_or_default();
+    let grammage = match (on(mark::POUNDS), Basis::ALL.get(basis)) {
+        (true, Some(basis)) => BasisWeight::Pounds(number, *basis),
+        (false, _) if basis == 0 => BasisWeight::Grams(number),
+        _ => return Err(Fault::Broken),
+    };
     let thickness = on(mark::THICKNESS).then(|| spelling::next(from)).transpose()?;
     let (sheet_width, sheet_height) = match before {
         _ if on(mark::SHEET) => (spelling::next(from)?, spelling::next(from)?),

@@ -5,6 +5,7 @@ use crate::keep::link::wire::{Writer, when};
 use crate::keep::link::{gifts, spelling, stock};
 use crate::measure::system::System;
 use crate::project::request::{Board, Card, Entry, Mats, Part, Project};
+use crate::stock::weight::{Basis, BasisWeight};
 
 use super::{Before, COUNT, FIRST_WORD, SPELLED, STYLES, mark};
 
@@ -58,18 +59,26 @@ fn write_card(to: &mut Writer, card: &Card, (id, width, height): (u16, &str, &st
     let numbered = card.id != id.wrapping_add(1);
     let sheet = (card.sheet_width.text(), card.sheet_height.text()) != (width, height);
     let tinted = card.tint != frozen::TINT;
+    let (number, basis) = match card.grammage {
+        BasisWeight::Grams(n) => (n, 0),
+        BasisWeight::Pounds(n, basis) => {
+            let at = Basis::ALL.iter().position(|b| *b == basis).unwrap_or_default();
+            (n, mark::POUNDS | (at as u64) << mark::BASIS.trailing_zeros())
+        }
+    };
     to.number(
         when(numbered, mark::CARD_ID)
             | when(card.thickness.is_some(), mark::THICKNESS)
             | when(sheet, mark::SHEET)
             | when(tinted, mark::TINT)
-            | when(!stock::is_usual(card), mark::STOCK),
+            | when(!stock::is_usual(card), mark::STOCK)
+            | basis,
     );
     if numbered {
         to.number(card.id);
     }
     to.text(&card.name);
-    to.number(card.grammage);
+    to.number(number);
     if let Some(thickness) = &card.thickness {
         spelling::write(to, thickness);
     }
