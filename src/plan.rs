@@ -140,7 +140,7 @@ impl<'a> Maker<'a> {
         let contents = boxes
             .iter()
             .filter(|b| b.assembly.is_some())
-            .map(|b| Content { outside: b.outside, count: b.count })
+            .map(|b| Content { outside: b.stood(), count: b.count })
             .collect();
         self.shaped(part, Place::Holder, Holds::Boxes, contents, findings)
     }
@@ -281,6 +281,7 @@ fn bare(part: &Part, place: Place, form: &'static Form) -> Planned {
         mat_card: None,
         mat_thickness: Length::ZERO,
         outside: Size::default(),
+        facing: part.facing,
         recipes: Vec::new(),
         used: std::collections::BTreeMap::new(),
     }

@@ -54,6 +54,7 @@ fn request(form: &'static Form) -> impl Strategy<Value = Part> {
         .collect();
     each.prop_map(move |inputs| Part {
         gifts: snugfold::project::fitting::Gifts::default(),
+        facing: snugfold::project::fitting::Facing::Front,
         id: 1,
         name: String::new(),
         form: form.key.to_owned(),
@@ -289,6 +290,7 @@ fn typical(form: &Form) -> (Assembly, Length) {
     };
     let part = Part {
         gifts: snugfold::project::fitting::Gifts::default(),
+        facing: snugfold::project::fitting::Facing::Front,
         id: 1,
         name: String::new(),
         form: form.key.to_owned(),

@@ -19,6 +19,7 @@ use snugfold::net::flat::PanelId;
 use snugfold::plan::{Plan, plan};
 use snugfold::project::example::example;
 use snugfold::project::finding::Weight;
+use snugfold::project::fitting::Facing;
 use snugfold::project::request::{Card, Entry, Lie, Mats, Part, Project, Supply, Tint, Trimmer};
 use snugfold::stock::weight::BasisWeight;
 
@@ -47,6 +48,7 @@ fn part(id: u16, form: &str, sizes: &[(&str, i64)], count: u32) -> Part {
     let typed = |&(key, um): &(&str, i64)| (key.to_owned(), Entry::Length(mm(um)));
     Part {
         gifts: snugfold::project::fitting::Gifts::default(),
+        facing: Facing::Front,
         id,
         name: String::new(),
         form: form.to_owned(),
@@ -59,7 +61,8 @@ fn part(id: u16, form: &str, sizes: &[(&str, i64)], count: u32) -> Part {
 
 /// Up to five kinds of boxes, in card of any thickness, with mats of any thickness, in a row holder.
 fn sets() -> impl Strategy<Value = (Project, System)> {
-    let a_box = (20_000_i64..=120_000, 20_000_i64..=80_000, 60_000_i64..=200_000, 1_u32..=3);
+    let facing = prop::sample::select(Facing::ALL.to_vec());
+    let a_box = (20_000_i64..=120_000, 20_000_i64..=80_000, 60_000_i64..=200_000, 1_u32..=3, facing);
     let boxes = prop::collection::vec(a_box, 1..=5);
     (boxes, 150_i64..=450, 80_i64..=350, any::<bool>()).prop_map(|(boxes, t, m, inch)| {
         let boxes = boxes.into_iter().enumerate();
@@ -72,9 +75,9 @@ fn sets() -> impl Strategy<Value = (Project, System)> {
             spares: 0,
             cards: vec![card(1, t), card(2, m)],
             boxes: boxes
-                .map(|(i, (w, d, h, n))| {
+                .map(|(i, (w, d, h, n, facing))| {
                     let id = u16::try_from(i).expect("few boxes") + 1;
-                    part(id, "tuck-box", &[("width", w), ("depth", d), ("height", h)], n)
+                    Part { facing, ..part(id, "tuck-box", &[("width", w), ("depth", d), ("height", h)], n) }
                 })
                 .collect(),
             holder: Some(part(0, "row-holder", &[], 1)),
@@ -97,8 +100,17 @@ fn room_left(plan: &Plan) -> (f64, f64) {
             let on = names.iter().filter(|n| b.mats.iter().any(|m| part.net.panel(m.panel).name == **n)).count();
             on as f64 * b.mat_thickness.as_mm()
         };
-        along += f64::from(b.count) * (bare.width.expect("closed") + mats(["left side", "right side"]));
-        across = across.max(bare.depth.expect("closed") + mats(["front", "back"]));
+        let wide = bare.width.expect("closed") + mats(["left side", "right side"]);
+        let deep = bare.depth.expect("closed") + mats(["front", "back"]);
+        let high = bare.height.expect("closed") + mats(["lid", ""]);
+        // The left side forward: it is as wide as the box is deep. The lid forward: it is as deep as the box is high.
+        let (wide, deep) = match b.facing {
+            Facing::Front => (wide, deep),
+            Facing::Side => (deep, wide),
+            Facing::Lid => (wide, high),
+        };
+        along += f64::from(b.count) * wide;
+        across = across.max(deep);
     }
     (inside.width.expect("closed") - along, inside.depth.expect("closed") - across)
 }

@@ -4,11 +4,12 @@ use super::drawing::{Drawing, Touch};
 use super::solid::{Chosen, Leaf, View, paint};
 use crate::fold::motion::{bends, folded as all_folded};
 use crate::fold::pose::{Pose, standing};
-use crate::fold::space::V3;
+use crate::fold::space::{Rigid, V3};
 use crate::form::assembly::{From, Join, Part, Size};
 use crate::make::part::Planned;
 use crate::measure::length::Length;
 use crate::net::flat::PanelId;
+use crate::project::fitting::Facing;
 use crate::project::request::Tint;
 
 /// The cards of a part that is drawn, and what is spoken of.
@@ -50,13 +51,14 @@ pub fn set(boxes: &[Planned], holder: Option<&Planned>, tint: &dyn Fn(u16) -> Ti
     };
     let mut all = Vec::new();
     let mut ends = Vec::new();
-    let mut add = |planned: &Planned, at: V3, reach: V3| {
+    let mut add = |planned: &Planned, turned: Rigid, at: V3, reach: V3| {
         let Some(assembly) = &planned.assembly else {
             return;
         };
         for (i, part) in assembly.parts.iter().enumerate() {
             for stand in &part.stands {
-                let pose = Pose::of(part, &all_folded(part), planned.thickness).placed(&standing(stand));
+                let pose =
+                    Pose::of(part, &all_folded(part), planned.thickness).placed(&standing(stand)).placed(&turned);
                 all.extend(leaves(planned, i, part, &pose, &dress(planned), at));
                 ends.extend(places(part, &pose, at));
                 ends.extend(places(part, &pose, at + reach));
@@ -67,9 +69,9 @@ pub fn set(boxes: &[Planned], holder: Option<&Planned>, tint: &dyn Fn(u16) -> Ti
     let mut gap = 4.0;
     let mut front = 0.0;
     if let Some((holder, assembly)) = holder.and_then(|h| h.assembly.as_ref().map(|a| (h, a))) {
-        add(holder, V3::default(), V3::default());
+        add(holder, Rigid::STAY, V3::default(), V3::default());
         let count: u32 = boxes.iter().filter(|b| b.assembly.is_some()).map(|b| b.count).sum();
-        let taken: f64 = boxes.iter().map(|b| b.outside.width.as_mm() * f64::from(b.count)).sum();
+        let taken: f64 = boxes.iter().map(|b| b.stood().width.as_mm() * f64::from(b.count)).sum();
         gap = (assembly.inside.width.as_mm() - taken) / f64::from(count + 1);
         x = (assembly.finished.width.as_mm() - assembly.inside.width.as_mm()) / 2.0 + gap;
         front = assembly.finished.depth.as_mm() / 2.0;
@@ -80,33 +82,26 @@ pub fn set(boxes: &[Planned], holder: Option<&Planned>, tint: &dyn Fn(u16) -> Ti
             let Some(planned) = shaped.get(seat.kind) else {
                 continue;
             };
-            let before = inset(planned);
-            let at = V3::new(seat.at.right.as_mm(), seat.at.back.as_mm(), seat.at.up.as_mm()) + before;
+            let at = V3::new(seat.at.right.as_mm(), seat.at.back.as_mm(), seat.at.up.as_mm());
             let away = match seat.from {
                 From::Front => V3::new(0.0, -seat.size.depth.as_mm() * 1.05, 0.0),
                 From::Above | From::Below => V3::new(0.0, 0.0, seat.size.height.as_mm() * 1.05),
             };
-            add(planned, at + away * out, away * (1.0 - out));
+            add(planned, stood(planned), at + away * out, away * (1.0 - out));
         }
         paint(&mut d, &all, view);
         frame(&mut d, ends.into_iter(), view);
         return d;
     }
     for planned in boxes {
-        let (wide, deep) = (planned.outside.width.as_mm(), planned.outside.depth.as_mm());
-        let Some(assembly) = &planned.assembly else {
+        let (wide, deep) = (planned.stood().width.as_mm(), planned.stood().depth.as_mm());
+        if planned.assembly.is_none() {
             continue;
-        };
-        let lift = planned.outside.height.as_mm() * 1.05;
-        // A part's origin is the front's lower left score; the outside starts before it.
-        let before = (wide - assembly.finished.width.as_mm()) / 2.0;
-        let y = if front > 0.0 { front - deep / 2.0 } else { 0.0 } + (deep - assembly.finished.depth.as_mm()) / 2.0;
+        }
+        let lift = planned.stood().height.as_mm() * 1.05;
+        let y = if front > 0.0 { front - deep / 2.0 } else { 0.0 };
         for _ in 0..planned.count.min(MOST_DRAWN) {
-            add(
-                planned,
-                V3::new(x + before, y, lift * out + planned.thickness.as_mm() * 2.0),
-                V3::new(0.0, 0.0, lift * (1.0 - out)),
-            );
+            add(planned, stood(planned), V3::new(x, y, lift * out), V3::new(0.0, 0.0, lift * (1.0 - out)));
             x += wide + gap;
         }
     }
@@ -115,12 +110,23 @@ pub fn set(boxes: &[Planned], holder: Option<&Planned>, tint: &dyn Fn(u16) -> Ti
     d
 }
 
-/// From the lower front left corner of what a box takes up to its origin, a score's corner.
-fn inset(planned: &Planned) -> V3 {
+/// How a box stands in the holder: turned so that its face looks forward, the lower front left corner of what it takes
+/// up at the origin.
+fn stood(planned: &Planned) -> Rigid {
+    let v = V3::new;
+    let axes = match planned.facing {
+        Facing::Front => Rigid::STAY.axes,
+        Facing::Side => [v(0.0, 1.0, 0.0), v(-1.0, 0.0, 0.0), v(0.0, 0.0, 1.0)],
+        Facing::Lid => [v(1.0, 0.0, 0.0), v(0.0, 0.0, 1.0), v(0.0, -1.0, 0.0)],
+    };
+    let turn = Rigid { axes, origin: V3::default() };
+    // A part's origin is the front's lower left score; the outside starts before it.
     let finished = planned.assembly.as_ref().map_or_else(Size::default, |a| a.finished);
     let half = |outside: Length, score: Length| (outside - score).as_mm() / 2.0;
-    let outside = planned.outside;
-    V3::new(half(outside.width, finished.width), half(outside.depth, finished.depth), planned.thickness.as_mm() * 2.0)
+    let Size { width, depth, height } = planned.outside;
+    let before = v(half(width, finished.width), half(depth, finished.depth), planned.thickness.as_mm() * 2.0);
+    let (a, b) = (turn.apply(-before), turn.apply(v(width.as_mm(), depth.as_mm(), height.as_mm()) - before));
+    Rigid { origin: -v(a.x.min(b.x), a.y.min(b.y), a.z.min(b.z)), ..turn }
 }
 
 /// Parts of an assembly as they go together: the inner ones on their way.

@@ -16,6 +16,15 @@ pub struct Size {
     pub height: Length,
 }
 
+impl Size {
+    /// Width, depth and height in another order.
+    #[must_use]
+    pub const fn ordered(self, order: [usize; 3]) -> Self {
+        let own = [self.width, self.depth, self.height];
+        Self { width: own[order[0] % 3], depth: own[order[1] % 3], height: own[order[2] % 3] }
+    }
+}
+
 impl std::ops::Add for Size {
     type Output = Self;
     fn add(self, o: Self) -> Self {

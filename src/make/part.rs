@@ -8,6 +8,7 @@ use crate::measure::length::Length;
 use crate::net::mat::Mat;
 use crate::net::recipe::Recipe;
 use crate::project::finding::Place;
+use crate::project::fitting::Facing;
 
 /// A box or holder as it is planned in one system.
 #[derive(Clone)]
@@ -34,6 +35,8 @@ pub struct Planned {
     pub mat_thickness: Length,
     /// What it takes up with its mats.
     pub outside: Size,
+    /// Which of its faces looks forward in the holder.
+    pub facing: Facing,
     /// The recipe of each part.
     pub recipes: Vec<Recipe>,
     /// The length that each input came to.
@@ -44,6 +47,12 @@ impl Planned {
     /// The mats on the part at place `part` of its assembly.
     pub fn mats_on(&self, part: usize) -> impl Iterator<Item = &Mat> {
         self.mats.iter().filter(move |m| m.part == part)
+    }
+
+    /// What it takes up as it stands in the holder.
+    #[must_use]
+    pub const fn stood(&self) -> Size {
+        self.outside.ordered(self.facing.order())
     }
 
     /// How many alike pieces of the part at place `part` there are in one of it.
@@ -58,7 +67,7 @@ impl PartialEq for Planned {
     fn eq(&self, other: &Self) -> bool {
         (self.place, &self.name, self.form.key, self.count, self.card, self.thickness)
             == (other.place, &other.name, other.form.key, other.count, other.card, other.thickness)
-            && (&self.assembly, &self.mats, self.mat_card, self.mat_thickness, &self.used)
-                == (&other.assembly, &other.mats, other.mat_card, other.mat_thickness, &other.used)
+            && (&self.assembly, &self.mats, self.mat_card, self.mat_thickness, self.facing, &self.used)
+                == (&other.assembly, &other.mats, other.mat_card, other.mat_thickness, other.facing, &other.used)
     }
 }

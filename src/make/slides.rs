@@ -89,10 +89,10 @@ pub fn odds(boxes: &[Planned], holder: &Planned, system: System, accuracy: &Accu
         let own = &outer[way as usize];
         tally.add(1, 1, own, (holder.card, own.length - way.of(held.inside)));
         for (row, n) in inner {
-            let (own, bare) = (&row.spans[way as usize], way.of(row.assembly.outside));
+            let (own, bare) = (&row.spans[way as usize], way.of(row.bare));
             tally.add(0, n, own, (row.planned.card, bare - own.length));
-            tally.card(row.planned.mat_card.unwrap_or_default(), (way.of(row.planned.outside) - bare) * i64::from(n));
-            tally.gap -= way.of(row.planned.outside) * i64::from(n);
+            tally.card(row.planned.mat_card.unwrap_or_default(), (way.of(row.planned.stood()) - bare) * i64::from(n));
+            tally.gap -= way.of(row.planned.stood()) * i64::from(n);
         }
         tally.chain(&accuracy)
     };
@@ -130,13 +130,19 @@ pub fn odds(boxes: &[Planned], holder: &Planned, system: System, accuracy: &Accu
 /// Alike boxes in the row.
 struct Row<'a> {
     planned: &'a Planned,
-    assembly: &'a Assembly,
-    spans: [Span; 2],
+    /// What it takes up without mats, and what that is made by, as it stands in the holder.
+    bare: Size,
+    spans: [Span; 3],
 }
 
 impl<'a> Row<'a> {
     fn of(planned: &'a Planned, assembly: &'a Assembly) -> Option<Self> {
-        (planned.count > 0).then(|| Self { planned, assembly, spans: spans(assembly) })
+        let order = planned.facing.order();
+        let spans = || {
+            let own = spans(assembly);
+            order.map(|axis| own[axis])
+        };
+        (planned.count > 0).then(|| Self { planned, bare: assembly.outside.ordered(order), spans: spans() })
     }
 }
 
@@ -151,11 +157,11 @@ struct Span {
     joints: u32,
 }
 
-/// The spans of the outermost part: left to right, front to back.
-fn spans(assembly: &Assembly) -> [Span; 2] {
+/// The spans of the outermost part: left to right, front to back, bottom to top.
+fn spans(assembly: &Assembly) -> [Span; 3] {
     // Where nothing closes it: two scores.
     let none = |length| Span { length, scores: 2, joints: 0 };
-    let mut found = [Span::default(); 2];
+    let mut found = [Span::default(); 3];
     for part in &assembly.parts {
         let at = part.stands.first().map(standing);
         let mut pose = Pose::of(part, &folded(part), Length::ZERO);
@@ -172,7 +178,7 @@ fn spans(assembly: &Assembly) -> [Span; 2] {
                 (down, panel.cell.height(), [Side::Top, Side::Bottom]),
             ] {
                 let along = pose.panels[i].turn(flat);
-                let way = [along.x, along.y].iter().position(|a| a.abs() > 0.99);
+                let way = [along.x, along.y, along.z].iter().position(|a| a.abs() > 0.99);
                 let edges = sides.map(|s| edge(part, PanelId(i), s));
                 if let (Some(way), [Some(a), Some(b)]) = (way, edges) {
                     let joints = [a, b].iter().filter(|&&e| e == Edge::Glued).count() as u32;
@@ -184,8 +190,9 @@ fn spans(assembly: &Assembly) -> [Span; 2] {
             }
         }
     }
-    let usual = [assembly.finished.width, assembly.finished.depth].map(none);
-    [0, 1].map(|i| if found[i].scores + found[i].joints == 0 { usual[i] } else { found[i] })
+    let Size { width, depth, height } = assembly.finished;
+    let usual = [width, depth, height].map(none);
+    [0, 1, 2].map(|i| if found[i].scores + found[i].joints == 0 { usual[i] } else { found[i] })
 }
 
 /// Where a panel ends at another one.

@@ -38,6 +38,40 @@ impl Gifts {
     }
 }
 
+/// Which face of a box looks forward in its holder.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Facing {
+    /// Its front.
+    #[default]
+    Front,
+    /// Its left side: it stands turned by a quarter.
+    Side,
+    /// Its lid: it lies on its front.
+    Lid,
+}
+
+impl Facing {
+    /// All of them, in the order in which they are offered.
+    pub const ALL: [Self; 3] = [Self::Front, Self::Side, Self::Lid];
+
+    /// True where nothing was said.
+    #[must_use]
+    pub fn is_front(&self) -> bool {
+        *self == Self::Front
+    }
+
+    /// Which of the box's own width (0), depth (1) and height (2) become width, depth and height in the holder.
+    #[must_use]
+    pub const fn order(self) -> [usize; 3] {
+        match self {
+            Self::Front => [0, 1, 2],
+            Self::Side => [1, 0, 2],
+            Self::Lid => [0, 2, 1],
+        }
+    }
+}
+
 /// Alike gifts.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::fitting::Gifts;
+use super::fitting::{Facing, Gifts};
 use super::request::{Board, Part, Project, Trimmer};
 use crate::measure::system::System;
 
@@ -21,6 +21,7 @@ pub fn fresh(before: Option<&Project>, gifts: &str, boxes: &str) -> Project {
         inputs: BTreeMap::new(),
         mats: None,
         gifts: Gifts::default(),
+        facing: Facing::Front,
     };
     Project {
         name: String::new(),

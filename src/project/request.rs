@@ -8,7 +8,7 @@ use crate::measure::given::Given;
 use crate::measure::system::System;
 use crate::stock::weight::BasisWeight;
 
-use super::fitting::{Gifts, Lesson};
+use super::fitting::{Facing, Gifts, Lesson};
 
 /// One gift set as it is asked for. Only `boxes` and `cards` are needed in a file; the rest has defaults.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -301,6 +301,9 @@ pub struct Part {
     /// What goes into it; left out, its sizes are typed.
     #[serde(default, skip_serializing_if = "Gifts::is_none")]
     pub gifts: Gifts,
+    /// How a box stands in the holder; left out, its front looks forward.
+    #[serde(default, skip_serializing_if = "Facing::is_front")]
+    pub facing: Facing,
 }
 
 /// One typed value.

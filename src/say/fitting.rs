@@ -1,5 +1,7 @@
 //! The words round what goes in and how it fits.
 
+use crate::project::fitting::Facing;
+
 /// What goes into it.
 pub const GIFTS: &str = "What goes in";
 /// What that does.
@@ -59,4 +61,17 @@ pub const NO_LARGEST: &str = "No size of this form comes out of the sheets of it
 #[must_use]
 pub fn gift_number(number: usize) -> String {
     format!("Thing {number}")
+}
+
+/// How it stands.
+pub const FACING: &str = "What looks forward in the holder";
+
+/// A face that looks forward.
+#[must_use]
+pub const fn facing(facing: Facing) -> &'static str {
+    match facing {
+        Facing::Front => "front",
+        Facing::Side => "left side",
+        Facing::Lid => "lid",
+    }
 }

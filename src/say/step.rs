@@ -1,5 +1,7 @@
 //! A step of the making, in words: what to do in a line, how in a few, and the caution that belongs to it.
 
+use super::finding::short;
+use super::fitting::facing;
 use super::measured::{inside as inside_of, length, row, sides};
 use super::phrase::Phrase;
 use super::spelling::Spelling;
@@ -45,7 +47,9 @@ pub fn step(step: &Step, plan: &Plan, project: &Project, spelling: Spelling) -> 
             } else {
                 "Fronts to the lower wall, one beside the other."
             };
-            ("Slide the boxes into the holder".into(), vec![line.into()])
+            let turned = plan.boxes.iter().filter(|b| b.assembly.is_some() && !b.facing.is_front());
+            let turned = turned.map(|b| format!("{}: {} forward.", short(&b.name), facing(b.facing)).into());
+            ("Slide the boxes into the holder".into(), std::iter::once(line.into()).chain(turned).collect())
         }
         action => part.map_or_else(|| ("Step".into(), Vec::new()), |p| on_part(step, action, p, plan, spelling)),
     };

@@ -3,6 +3,8 @@
 use leptos::prelude::*;
 
 use super::card_choice::card_choice;
+use super::child::shown;
+use super::choice_field::ChoiceField;
 use super::count_field::CountField;
 use super::desk::desk;
 use super::form_picker::form_picker;
@@ -16,12 +18,13 @@ use super::part_fields::{id, part_fields};
 use super::size_table::size_table;
 use super::tag::{Tag, classed, tag};
 use super::text_field::text_field;
-use super::value::fact;
+use super::value::{Fact, fact};
 use crate::form::registry;
 use crate::project::bound;
 use crate::project::finding::Place;
+use crate::project::fitting::Facing;
 use crate::project::request::Part;
-use crate::say::page;
+use crate::say::{fitting, page};
 
 /// The fields of a box or holder.
 #[must_use]
@@ -51,9 +54,11 @@ pub fn part_editor(place: Place) -> Tag {
     let which_card = card_choice(id(place, "card"), page::CARD, card, desk.findings(place, Some("card")), move |n| {
         desk.edit_part(place, "", |p| p.card = n);
     });
+    let holder = fact(move || desk.project.with(|p| p.holder.is_some()));
     let fields = classed("div", "fields")
         .with(text_field(id(place, "name"), page::NAME, form_name, name, named))
         .with(how_many)
+        .with(shown(move || holder.get() && place != Place::Holder, move || vec![facing(place)]))
         .with(which_card);
     let sizes = classed("fieldset", "group")
         .with(tag("legend").with(page::SIZES))
@@ -69,4 +74,25 @@ pub fn part_editor(place: Place) -> Tag {
         .with((place != Place::Holder).then(|| gift_fields(place)))
         .with(sizes)
         .with(mats_fields(place))
+}
+
+/// Which face of a box looks forward.
+fn facing(place: Place) -> Tag {
+    let desk = desk();
+    let part = desk.part(place);
+    let word = |f: Facing| fitting::facing(f).to_owned();
+    ChoiceField {
+        id: id(place, "facing"),
+        label: fitting::FACING,
+        hint: String::new(),
+        choices: Fact::fixed(Facing::ALL.map(|f| (word(f), word(f))).into()),
+        value: fact(move || part.with(|p| word(p.as_ref().map_or(Facing::Front, |p| p.facing)))),
+        findings: Fact::fixed(Vec::new()),
+        commit: Callback::new(move |key: String| {
+            if let Some(facing) = Facing::ALL.into_iter().find(|f| fitting::facing(*f) == key) {
+                desk.edit_part(place, "", |p| p.facing = facing);
+            }
+        }),
+    }
+    .view()
 }

@@ -10,7 +10,7 @@ use snugfold::measure::given::Given;
 use snugfold::measure::length::Length;
 use snugfold::measure::show::Figure;
 use snugfold::measure::system::System;
-use snugfold::project::fitting::{Gift, Gifts, Lesson, Shape, Turns, Wrap};
+use snugfold::project::fitting::{Facing, Gift, Gifts, Lesson, Shape, Turns, Wrap};
 use snugfold::project::request::{
     Board, Card, Entry, Lie, Mats, MoreSheets, Part, Project, Shop, Supply, Tint, Trimmer,
 };
@@ -274,16 +274,19 @@ fn likely_part(holds: Holds) -> impl Strategy<Value = Part> {
         let form = forms[at];
         let inputs: Vec<_> = form.inputs.iter().map(|i| option::of(likely_entry(i.kind))).collect();
         let mats = option::of(option::of(length_within(Length::mm(2), Length::mm(8))));
-        (name(), 1_u32..4, 1_u16..3, inputs, mats).prop_map(move |(name, count, card, entries, mats)| Part {
-            id: 1,
-            name,
-            form: form.key.to_owned(),
-            count,
-            card,
-            inputs: form.inputs.iter().zip(entries).filter_map(|(i, e)| Some((i.key.to_owned(), e?))).collect(),
-            mats: mats.map(|reveal| Mats { card: 2, reveal, off: Vec::new() }),
-            gifts: Gifts::default(),
-        })
+        (name(), 1_u32..4, 1_u16..3, inputs, mats, facing()).prop_map(
+            move |(name, count, card, entries, mats, facing)| Part {
+                id: 1,
+                name,
+                form: form.key.to_owned(),
+                count,
+                card,
+                inputs: form.inputs.iter().zip(entries).filter_map(|(i, e)| Some((i.key.to_owned(), e?))).collect(),
+                mats: mats.map(|reveal| Mats { card: 2, reveal, off: Vec::new() }),
+                gifts: Gifts::default(),
+                facing,
+            },
+        )
     })
 }
 
@@ -305,9 +308,24 @@ fn odd_part() -> impl Strategy<Value = Part> {
     let keys: Vec<String> = FORMS.iter().flat_map(|f| f.inputs).map(|i| i.key.to_owned()).collect();
     let key = prop_oneof![4 => prop::sample::select(keys), 1 => odd_text(60)];
     let inputs = btree_map(key, odd_entry(), 0..8);
-    (small_id(), odd_text(200), form, number(), small_id(), inputs, option::of(odd_mats()), odd_gifts()).prop_map(
-        |(id, name, form, count, card, inputs, mats, gifts)| Part { id, name, form, count, card, inputs, mats, gifts },
+    let rest = (option::of(odd_mats()), odd_gifts(), facing());
+    (small_id(), odd_text(200), form, number(), small_id(), inputs, rest).prop_map(
+        |(id, name, form, count, card, inputs, (mats, gifts, facing))| Part {
+            id,
+            name,
+            form,
+            count,
+            card,
+            inputs,
+            mats,
+            gifts,
+            facing,
+        },
     )
+}
+
+fn facing() -> impl Strategy<Value = Facing> {
+    prop::sample::select(Facing::ALL.to_vec())
 }
 
 fn odd_gifts() -> impl Strategy<Value = Gifts> {

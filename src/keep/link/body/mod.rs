@@ -35,6 +35,8 @@ mod mark {
     pub(super) const MATS: u64 = 32;
     pub(super) const MATS_AS_BEFORE: u64 = 64;
     pub(super) const GIFTS: u64 = 128;
+    pub(super) const SIDE: u64 = 256;
+    pub(super) const LID: u64 = 512;
 
     pub(super) const REVEAL: u64 = 1;
     pub(super) const OFF: u64 = 2;

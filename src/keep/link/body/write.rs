@@ -4,6 +4,7 @@ use crate::keep::frozen::{self, Form};
 use crate::keep::link::wire::{Writer, when};
 use crate::keep::link::{gifts, spelling, stock};
 use crate::measure::system::System;
+use crate::project::fitting::Facing;
 use crate::project::request::{Board, Card, Entry, Mats, Part, Project};
 use crate::stock::weight::{Basis, BasisWeight};
 
@@ -108,7 +109,9 @@ fn write_part(to: &mut Writer, part: &Part, before: &Before) {
             | when(!part.inputs.is_empty(), mark::INPUTS)
             | when(matted.is_some(), mark::MATS)
             | when(as_before, mark::MATS_AS_BEFORE)
-            | when(!part.gifts.is_none(), mark::GIFTS),
+            | when(!part.gifts.is_none(), mark::GIFTS)
+            | when(part.facing == Facing::Side, mark::SIDE)
+            | when(part.facing == Facing::Lid, mark::LID),
     );
     if numbered {
         to.number(part.id);
