@@ -1,7 +1,7 @@
 //! `plan`: from what the maker asks for to everything that the table needs.
 
 use crate::fit::gifts;
-use crate::fit::strength::{SEEN, sag};
+use crate::fit::strength::{SEEN, carries, sag};
 use crate::fold::room::mats_add;
 use crate::form::assembly::{Assembly, Size};
 use crate::form::registry::{self, Form, Holds};
@@ -215,6 +215,11 @@ impl<'a> Maker<'a> {
             let added = mats_add(assembly, &panels, setting.mat_thickness);
             planned.outside = assembly.outside + added;
             let grams = part.gifts.grams();
+            let carries = carries(assembly.inside, setting.thickness);
+            if grams > carries {
+                let what = What::WallsBuckle { carries, grams };
+                findings.push(Finding { place, input: Some("gifts"), weight: Weight::Caution, what });
+            }
             let sag = sag([assembly.inside.width, assembly.inside.depth], setting.thickness, grams);
             if sag > SEEN {
                 let what = What::BaseSags { sag, grams };

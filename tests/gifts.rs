@@ -126,3 +126,16 @@ fn bad_gifts_are_found_and_nothing_is_made_of_them() {
     says(&planned(&many(0), System::Metric), Weight::Stop, |w| matches!(w, What::CountOutside { .. }));
     assert!(planned(&many(50), System::Metric).boxes[0].assembly.is_some());
 }
+
+/// A jar of 80 mm across: the walls carry 331 g by the sum beside `strength::carries`, a hair less round 83 mm inside.
+#[test]
+fn heavy_gifts_are_cautioned_about() {
+    let jar = |grams: u32| {
+        let shape = json!({ "block": { "width": "80 mm", "depth": "80 mm", "height": "120 mm" } });
+        planned(&json!([{ "grams": grams, "shape": shape }]), System::Metric)
+    };
+    says(&jar(500), Weight::Caution, |w| matches!(w, What::WallsBuckle { carries: 300..331, grams: 500 }));
+    says(&jar(500), Weight::Caution, |w| matches!(w, What::BaseSags { .. }));
+    let light = jar(30);
+    assert!(light.findings.iter().all(|f| f.weight != Weight::Caution), "{:?}", light.findings);
+}

@@ -39,7 +39,9 @@ impl Finding {
 fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
     let l = |length: &Length| json!(measure(*length, system));
     match what {
-        What::NoBoxes | What::FitsTurned | What::NothingLeftOfSheet | What::GiftsNotSized => vec![],
+        What::NoBoxes | What::FitsTurned | What::NothingLeftOfSheet | What::GiftsNotSized | What::LessonTooLarge => {
+            vec![]
+        }
         What::NotThatKind { typed } => vec![("typed", json!(typed))],
         What::UnknownInput { key } => vec![("key", json!(key))],
         What::UnknownForm { form } | What::WrongKind { form } => vec![("form", json!(form))],
@@ -100,6 +102,7 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         What::LargestThatFits { width, depth, height, percent } => {
             vec![("width", l(width)), ("depth", l(depth)), ("height", l(height)), ("percent", json!(percent))]
         }
+        What::WallsBuckle { carries, grams } => vec![("carries", json!(carries)), ("grams", json!(grams))],
         What::BaseSags { sag, grams } => vec![("sag", l(sag)), ("grams", json!(grams))],
         What::Topples { height, thin } => vec![("height", l(height)), ("thin", l(thin))],
         What::SetFitsAt { percent } => vec![("percent", json!(percent))],

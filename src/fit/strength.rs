@@ -1,11 +1,17 @@
-//! Whether a base carries what stands on it: a rule of thumb, no more.
+//! Whether a base carries what stands on it, and walls a like box on top: rules of thumb, no more.
 //!
-//! The model. One layer of card, held up by the walls along its edges and free to tilt there, carries the gifts as an
+//! The base. One layer of card, held up by the walls along its edges and free to tilt there, carries the gifts as an
 //! even load. It sags by α · q · a⁴ ÷ D with a the shorter side, q the load on each area, and D = E · t³ ÷ (12 · (1 − ν²))
 //! (Timoshenko and Woinowsky-Krieger, Theory of Plates and Shells, table 8; from memory). E is taken as 2 GPa, between
 //! along and across the grain, and ν as 0.3 (both from memory). Most bases have two layers, and gifts are stiff
 //! themselves: the true sag is less. Damp card and gifts with narrow feet are not in it.
+//!
+//! The walls. Each of the four is a plate held along its edges and free to tilt there, pressed from above; it buckles
+//! under k · π² · D ÷ b with b its width, and k = 4, or (b ÷ h + h ÷ b)² where its height h is less than b (Timoshenko and
+//! Gere, Theory of Elastic Stability, chapter 9; from memory). A third of that is taken, since card creeps and walls bow
+//! (common practice, no source).
 
+use crate::form::assembly::Size;
 use crate::measure::length::Length;
 
 /// Sags that are seen and felt (common practice, no source).
@@ -38,6 +44,31 @@ pub fn sag(base: [Length; 2], thickness: Length, grams: u32) -> Length {
     let load = f64::from(grams) / 1_000.0 * G / (a * b);
     let stiff = E * t * t * t / (12.0 * (1.0 - NU * NU));
     Length::round_mm((alpha(b / a) * load * a * a * a * a / stiff * 1_000.0).min(1_000.0))
+}
+
+/// How many grams the walls of a box of this inside carry on top before they buckle.
+///
+/// ```
+/// use snugfold::{fit::strength::carries, form::assembly::Size, measure::length::Length};
+/// // 80 × 80 × 120 mm, 0.3 mm thick: D = 0.00495 N m; 4 · 9.87 · 0.00495 ÷ 0.08 = 2.44 N a wall, four of them 9.77 N, a
+/// // third of that 3.26 N: 332 g.
+/// let side = Length::mm(80);
+/// assert_eq!(carries(Size { width: side, depth: side, height: Length::mm(120) }, Length::um(300)), 331);
+/// ```
+#[must_use]
+pub fn carries(inside: Size, thickness: Length) -> u32 {
+    let [w, d, h] = [inside.width, inside.depth, inside.height].map(|l| l.as_mm() / 1_000.0);
+    if [w, d, h].iter().any(|l| *l <= 0.0) {
+        return u32::MAX;
+    }
+    let t = thickness.as_mm() / 1_000.0;
+    let stiff = E * t * t * t / (12.0 * (1.0 - NU * NU));
+    let wall = |b: f64| {
+        let k = if h < b { (b / h + h / b) * (b / h + h / b) } else { 4.0 };
+        k * std::f64::consts::PI * std::f64::consts::PI * stiff / b
+    };
+    let newtons = 2.0 * (wall(w) + wall(d)) / 3.0;
+    (newtons / G * 1_000.0) as u32
 }
 
 /// Between two rows of the table in a straight line; beyond its end as at its end.

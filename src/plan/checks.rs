@@ -124,7 +124,11 @@ pub fn usable(card: &Card, findings: &mut Vec<Finding>) -> Option<Usable> {
         check("thickness", t, bound::THICKNESS);
     }
     let learned = card.lesson.as_ref().map_or(Length::ZERO, Lesson::wider);
-    check("lesson", learned.abs(), bound::LESSON);
+    if !bound::LESSON.holds(learned.abs()) {
+        bad = true;
+        let (input, weight) = (Some("lesson"), Weight::Stop);
+        findings.push(Finding { place, input, weight, what: What::LessonTooLarge });
+    }
     if let Some(f) = count_outside(place, "stack", card.stack, bound::STACK) {
         bad = true;
         findings.push(f);

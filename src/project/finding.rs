@@ -213,6 +213,15 @@ pub enum What {
         /// The narrowest strip that can be held.
         least: Length,
     },
+    /// The walls would buckle under another filled box like it: by a rule of thumb.
+    WallsBuckle {
+        /// What they carry.
+        carries: u32,
+        /// What goes in.
+        grams: u32,
+    },
+    /// What was learned from a first make is more than any gap.
+    LessonTooLarge,
     /// Main scores run across the grain, because no sheet has these pieces along it.
     ScoresAcrossGrain {
         /// Their letters in the piece list.

@@ -263,6 +263,12 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
                  try one filled."
             )
         ],
+        What::WallsBuckle { carries, grams } => format!(
+            "By a rule of thumb its walls carry about {carries} g on top before they buckle, and what goes in weighs \
+             {grams} g: do not stand one filled box on another, or take thicker card."
+        )
+        .into(),
+        What::LessonTooLarge => "What was learned from the first make is more than any gap: forget it and try again.".into(),
         What::Topples { height, thin } => phrase![
             "A box ",
             taken(*height, system),
