@@ -127,14 +127,14 @@ fn bad_gifts_are_found_and_nothing_is_made_of_them() {
     assert!(planned(&many(50), System::Metric).boxes[0].assembly.is_some());
 }
 
-/// A jar of 80 mm across: the walls carry 331 g by the sum beside `strength::carries`, a hair less round 83 mm inside.
+/// A jar of 80 mm across: the walls carry 331 g by the sum beside `strength::carries`, less where the box lies with a side of 120 mm.
 #[test]
 fn heavy_gifts_are_cautioned_about() {
     let jar = |grams: u32| {
         let shape = json!({ "block": { "width": "80 mm", "depth": "80 mm", "height": "120 mm" } });
         planned(&json!([{ "grams": grams, "shape": shape }]), System::Metric)
     };
-    says(&jar(500), Weight::Caution, |w| matches!(w, What::WallsBuckle { carries: 300..331, grams: 500 }));
+    says(&jar(500), Weight::Caution, |w| matches!(w, What::WallsBuckle { carries: 250..331, grams: 500 }));
     says(&jar(500), Weight::Caution, |w| matches!(w, What::BaseSags { .. }));
     let light = jar(30);
     assert!(light.findings.iter().all(|f| f.weight != Weight::Caution), "{:?}", light.findings);
