@@ -1,8 +1,5 @@
 //! A new set: one box and a holder, of the card and with the tools at hand.
 
-use std::collections::BTreeMap;
-
-use super::fitting::{Facing, Gifts};
 use super::request::{Board, Part, Project, Trimmer};
 use crate::measure::system::System;
 
@@ -12,17 +9,7 @@ use crate::measure::system::System;
 pub fn fresh(before: Option<&Project>, gifts: &str, boxes: &str) -> Project {
     let cards = before.map_or_else(Vec::new, |p| p.cards.clone());
     let card = cards.first().map_or(1, |c| c.id);
-    let part = |id, form: &str| Part {
-        id,
-        name: String::new(),
-        form: form.to_owned(),
-        count: 1,
-        card,
-        inputs: BTreeMap::new(),
-        mats: None,
-        gifts: Gifts::default(),
-        facing: Facing::Front,
-    };
+    let part = |id, form: &str| Part::of(id, form, card);
     Project {
         name: String::new(),
         system: before.map_or_else(System::default, |p| p.system),

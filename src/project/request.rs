@@ -306,6 +306,24 @@ pub struct Part {
     pub facing: Facing,
 }
 
+impl Part {
+    /// One of `form`, of `card`, of which nothing else was said.
+    #[must_use]
+    pub fn of(id: u16, form: &str, card: u16) -> Self {
+        Self {
+            id,
+            name: String::new(),
+            form: form.to_owned(),
+            count: one(),
+            card,
+            inputs: BTreeMap::new(),
+            mats: None,
+            gifts: Gifts::default(),
+            facing: Facing::Front,
+        }
+    }
+}
+
 /// One typed value.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(untagged)]

@@ -55,16 +55,8 @@ fn add(desk: Desk) {
     desk.edit("", |p| {
         // Card and mats as for the box before; the form's own sizes.
         let before = p.boxes.last();
-        let part = Part {
-            gifts: crate::project::fitting::Gifts::default(),
-            id,
-            name: String::new(),
-            form: form.to_owned(),
-            count: 1,
-            card: before.map_or_else(|| p.cards.first().map_or(1, |c| c.id), |b| b.card),
-            inputs: std::collections::BTreeMap::new(),
-            mats: before.and_then(|b| b.mats.clone()),
-        };
+        let card = before.map_or_else(|| p.cards.first().map_or(1, |c| c.id), |b| b.card);
+        let part = Part { mats: before.and_then(|b| b.mats.clone()), ..Part::of(id, form, card) };
         p.boxes.push(part);
     });
     desk.place.set(Place::Box(id));

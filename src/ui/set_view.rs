@@ -69,16 +69,8 @@ fn holder_entry() -> Tag {
         let form = FORMS.iter().find(|f| f.holds == Holds::Boxes).map_or("", |f| f.key);
         desk.edit("", |p| {
             let first = p.boxes.first();
-            p.holder = Some(Part {
-                gifts: crate::project::fitting::Gifts::default(),
-                id: 0,
-                name: String::new(),
-                form: form.to_owned(),
-                count: 1,
-                card: first.map_or_else(|| p.cards.first().map_or(1, |c| c.id), |b| b.card),
-                inputs: std::collections::BTreeMap::new(),
-                mats: first.and_then(|b| b.mats.clone()),
-            });
+            let card = first.map_or_else(|| p.cards.first().map_or(1, |c| c.id), |b| b.card);
+            p.holder = Some(Part { mats: first.and_then(|b| b.mats.clone()), ..Part::of(0, form, card) });
         });
         desk.place.set(Place::Holder);
     };
