@@ -288,6 +288,6 @@ fn bare(part: &Part, place: Place, form: &'static Form) -> Planned {
         outside: Size::default(),
         facing: part.facing,
         recipes: Vec::new(),
-        used: std::collections::BTreeMap::new(),
+        used: Default::default(),
     }
 }

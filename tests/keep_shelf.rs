@@ -262,7 +262,9 @@ fn two_pages_at_once_keep_both() {
         notebook.shelf().clone()
     };
     let mut both = saved(5, "five");
-    both.texts.extend(saved(6, "six").texts);
+    for (key, text) in &saved(6, "six").texts {
+        both.texts.insert(key.clone(), text.clone());
+    }
     let mut notebook = Notebook::new(both, 7);
     let opened = notebook.open(old, 300).expect("it is there");
     assert_eq!(opened.project.name, "six");

@@ -5,12 +5,11 @@
 //! programme over the kept boards is solved, boards that cannot be part of a solution at the goal are dropped by their
 //! reduced cost, and the largest amounts are fixed in turn.
 
-use std::collections::BTreeMap;
-
 use super::build::{Draft, Run};
 use super::job::Job;
 use super::simplex::{Column, Simplex};
 use super::slice::Slice;
+use crate::measure::few::Few;
 use crate::measure::sort::sort_by;
 
 /// Most boards that are kept, and most nodes of theirs.
@@ -81,11 +80,11 @@ impl Pool {
 
 /// How many of each kind, by rising kind.
 fn gives(slice: &Slice) -> Vec<(u32, u32)> {
-    let mut gives = BTreeMap::new();
+    let mut gives: Few<u32, u32> = Few::default();
     for block in slice.blocks() {
-        *gives.entry(block.kind).or_default() += block.count();
+        *gives.at(block.kind) += block.count();
     }
-    gives.into_iter().collect()
+    gives.iter().copied().collect()
 }
 
 /// A search for a choice of kept boards, a slice of work at a time.

@@ -1,11 +1,10 @@
 //! `Job`: the same question in small integers: kinds of pieces, boards to cut them from, and who fits where.
 
-use crate::measure::sort::sort_by_key;
-use std::collections::BTreeMap;
-
 use super::layout::{LeftOut, Remark, Why};
 use super::piece::{Piece, Turn};
 use super::sheet::{Rules, Sheet, Stock};
+use crate::measure::few::Few;
+use crate::measure::sort::sort_by_key;
 
 /// Sides of a part, `[along the width, along the height]`, in units of the job.
 pub type Sides = [i32; 2];
@@ -156,7 +155,7 @@ impl Job {
     }
 
     fn take_pieces(&mut self, pieces: &[Piece], rules: &Rules) {
-        let mut known = BTreeMap::new();
+        let mut known: Few<([i64; 2], Turn), usize> = Few::default();
         for (index, piece) in pieces.iter().enumerate() {
             if piece.count == 0 {
                 self.remarks.push(Remark::NothingAsked { piece: piece.id });

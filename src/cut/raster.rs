@@ -4,11 +4,10 @@
 //! Lindemann and Scheithauer 1987; Cintra et al. 2008). Copies are not limited, so the result is an upper bound for
 //! limited copies too, which is what a proof needs.
 
-use std::collections::BTreeSet;
-
 use super::job::{Job, Sides};
 use super::nest::Nest;
 use super::slice::{Block, Slice};
+use crate::measure::few::Few;
 
 /// More places than this along one axis are too many.
 const PLACES: usize = 1_500;
@@ -195,24 +194,28 @@ impl Raster {
     }
 }
 
-/// Not collected, which would sort them first: one more sort to download.
-fn set(all: impl Iterator<Item = i32>) -> BTreeSet<i32> {
-    let mut set = BTreeSet::new();
-    set.extend(all);
+/// Places along an axis.
+type Places = Few<i32, ()>;
+
+fn set(all: impl Iterator<Item = i32>) -> Places {
+    let mut set = Places::default();
+    for place in all {
+        set.insert(place, ());
+    }
     set
 }
 
 /// Raster points: for each reachable sum the largest one that its complement holds. None if there are too many.
-fn raster(sides: &BTreeSet<i32>, whole: i32) -> Option<Vec<i32>> {
+fn raster(sides: &Places, whole: i32) -> Option<Vec<i32>> {
     let mut sums = set(std::iter::once(0));
     let mut open = vec![0];
     while let Some(from) = open.pop() {
-        for side in sides {
+        for (side, ()) in sides {
             let sum = from + side;
             if sum > whole {
                 break;
             }
-            if sums.insert(sum) {
+            if sums.insert(sum, ()).is_none() {
                 open.push(sum);
             }
         }
@@ -220,10 +223,12 @@ fn raster(sides: &BTreeSet<i32>, whole: i32) -> Option<Vec<i32>> {
             return None;
         }
     }
-    let below = |most: i32| sums.range(..=most).next_back().copied().unwrap_or(0);
-    let mut points = set(sums.iter().map(|s| below(whole - s)));
-    points.insert(0);
+    let below = |most: i32| sums.before(&(most + 1)).last().map_or(0, |p| p.0);
+    let mut points = set(sums.iter().map(|(s, ())| below(whole - s)));
+    points.insert(0, ());
     // First places of sides must be there, so that each piece has a cell of its own.
-    points.extend(sides.iter().filter(|s| **s <= whole));
-    (points.len() <= PLACES).then(|| points.into_iter().collect())
+    for (side, ()) in sides.before(&(whole + 1)) {
+        points.insert(*side, ());
+    }
+    (points.len() <= PLACES).then(|| points.iter().map(|p| p.0).collect())
 }

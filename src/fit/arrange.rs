@@ -11,9 +11,8 @@
 //! and perhaps not the tightest. Of more than [`KEPT`] blocks for one set the least by volume
 //! are kept.
 
-use std::collections::BTreeMap;
-
 use crate::form::assembly::Size;
+use crate::measure::few::Few;
 use crate::measure::length::Length;
 use crate::measure::sort::sort_by_key;
 use crate::project::fitting::Turns;
@@ -161,12 +160,12 @@ fn undercut(mut all: Vec<Sides>) -> Vec<Sides> {
     sort_by_key(&mut all, |s| *s);
     let mut kept: Vec<Sides> = Vec::new();
     // Of those so far, none of which is wider: the height that goes with each depth, falling as the depth grows.
-    let mut stairs: BTreeMap<i64, i64> = BTreeMap::new();
+    let mut stairs: Few<i64, i64> = Few::default();
     for [width, depth, height] in all {
-        if stairs.range(..=depth).next_back().is_some_and(|(_, &h)| h <= height) {
+        if stairs.before(&(depth + 1)).last().is_some_and(|(_, h)| *h <= height) {
             continue;
         }
-        while let Some((&above, _)) = stairs.range(depth..).next().filter(|(_, h)| **h >= height) {
+        while let Some((above, _)) = stairs.from(&depth).first().copied().filter(|(_, h)| *h >= height) {
             stairs.remove(&above);
         }
         stairs.insert(depth, height);

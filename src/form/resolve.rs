@@ -1,7 +1,6 @@
 //! From what was typed to what a form works with: values within their ranges, and findings for the rest.
 
-use std::collections::BTreeMap;
-
+use crate::measure::few::Few;
 use crate::measure::grid::Grid;
 use crate::measure::length::Length;
 use crate::measure::system::System;
@@ -73,7 +72,7 @@ pub struct Shaped {
     /// What the maker should know.
     pub remarks: Vec<Remark>,
     /// The length that each input came to, typed or not.
-    pub used: BTreeMap<&'static str, Length>,
+    pub used: Few<&'static str, Length>,
 }
 
 /// The typed values of one part, by the form's inputs, and the answer as it grows.

@@ -1,7 +1,8 @@
 //! `Shelf`: a place that keeps texts under keys, such as a browser's storage, and may refuse to.
 
-use std::collections::BTreeMap;
 use std::fmt;
+
+use crate::measure::few::Few;
 
 /// A place that keeps texts under keys. One write changes one text; nothing more is asked of it.
 pub trait Shelf {
@@ -69,7 +70,7 @@ impl std::error::Error for Refused {}
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct MemoryShelf {
     /// What it keeps.
-    pub texts: BTreeMap<String, String>,
+    pub texts: Few<String, String>,
 }
 
 impl Shelf for MemoryShelf {
@@ -85,6 +86,6 @@ impl Shelf for MemoryShelf {
         Ok(())
     }
     fn keys(&self) -> Result<Vec<String>, Refused> {
-        Ok(self.texts.keys().cloned().collect())
+        Ok(self.texts.iter().map(|(key, _)| key.clone()).collect())
     }
 }

@@ -1,9 +1,8 @@
 //! `Planned`: one box or holder of the request, shaped, with its mats and its recipe.
 
-use std::collections::BTreeMap;
-
 use crate::form::assembly::{Assembly, Size};
 use crate::form::registry::Form;
+use crate::measure::few::Few;
 use crate::measure::length::Length;
 use crate::net::mat::Mat;
 use crate::net::recipe::Recipe;
@@ -40,7 +39,7 @@ pub struct Planned {
     /// The recipe of each part.
     pub recipes: Vec<Recipe>,
     /// The length that each input came to.
-    pub used: BTreeMap<&'static str, Length>,
+    pub used: Few<&'static str, Length>,
 }
 
 impl Planned {

@@ -1,6 +1,7 @@
 //! Exact lengths, areas, points and outlines, the grooves that a board can score, and what a maker types.
 
 pub mod area;
+pub mod few;
 pub mod given;
 pub mod grid;
 pub mod length;
@@ -9,3 +10,4 @@ pub mod point;
 pub mod show;
 pub mod sort;
 pub mod system;
+pub mod written;

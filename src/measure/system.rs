@@ -1,12 +1,11 @@
 //! The two systems of measurement, and pairs of values native to each.
 
-use serde::{Deserialize, Serialize};
+use crate::words;
 
 use super::length::Length;
 
 /// A system of measurement. A plan follows one of them throughout.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum System {
     /// Inches and fractions of them.
     #[default]
@@ -14,6 +13,8 @@ pub enum System {
     /// Millimetres.
     Metric,
 }
+
+words!(System { Inch = "inch", Metric = "metric" });
 
 impl System {
     /// Both, in the order in which they are shown.

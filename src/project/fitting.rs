@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::measure::given::Given;
 use crate::measure::length::Length;
+use crate::words;
 
 /// What goes into one box.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
@@ -39,8 +40,7 @@ impl Gifts {
 }
 
 /// Which face of a box looks forward in its holder.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Facing {
     /// Its front.
     #[default]
@@ -50,6 +50,8 @@ pub enum Facing {
     /// Its lid: it lies on its front.
     Lid,
 }
+
+words!(Facing { Front = "front", Side = "side", Lid = "lid" });
 
 impl Facing {
     /// All of them, in the order in which they are offered.
@@ -215,8 +217,7 @@ impl Shape {
 }
 
 /// Whether a gift is wrapped.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Wrap {
     /// As it is.
     #[default]
@@ -224,6 +225,8 @@ pub enum Wrap {
     /// In tissue or paper; it takes the larger room.
     Wrapped,
 }
+
+words!(Wrap { Bare = "bare", Wrapped = "wrapped" });
 
 impl Wrap {
     /// True where nothing was said.
@@ -234,8 +237,7 @@ impl Wrap {
 }
 
 /// How a gift may be turned.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Turns {
     /// Any face down.
     #[default]
@@ -243,6 +245,8 @@ pub enum Turns {
     /// This way up: only about the vertical.
     Upright,
 }
+
+words!(Turns { Any = "any", Upright = "upright" });
 
 impl Turns {
     /// True where nothing was said.

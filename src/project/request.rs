@@ -6,7 +6,9 @@ use serde::{Deserialize, Serialize};
 
 use crate::measure::given::Given;
 use crate::measure::system::System;
+use crate::measure::written::NumberOrText;
 use crate::stock::weight::BasisWeight;
+use crate::words;
 
 use super::fitting::{Facing, Gifts, Lesson};
 
@@ -182,8 +184,7 @@ impl Supply {
 }
 
 /// Whether a shop has more sheets.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Shop {
     /// As many as it takes.
     #[default]
@@ -191,6 +192,8 @@ pub enum Shop {
     /// None: what is in the drawer is all.
     Shut,
 }
+
+words!(Shop { Open = "open", Shut = "shut" });
 
 impl Shop {
     /// True where nothing was said.
@@ -214,8 +217,7 @@ pub struct MoreSheets {
 }
 
 /// Which way round pieces may lie on a sheet.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Lie {
     /// Plain card: either way.
     #[default]
@@ -227,6 +229,8 @@ pub enum Lie {
     /// Main scores along the grain, which runs across the sheet as it is held.
     GrainAcross,
 }
+
+words!(Lie { Either = "either", Upright = "upright", GrainUp = "grain-up", GrainAcross = "grain-across" });
 
 impl Lie {
     /// True where nothing was said.
@@ -325,7 +329,7 @@ impl Part {
 }
 
 /// One typed value.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(untagged)]
 pub enum Entry {
     /// A count.
@@ -334,6 +338,18 @@ pub enum Entry {
     Length(Given),
     /// One of several words.
     Choice(String),
+}
+
+impl<'de> Deserialize<'de> for Entry {
+    fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        Ok(match NumberOrText::deserialize(from)? {
+            NumberOrText::Number(n) => Self::Count(n),
+            NumberOrText::Text(text) => match Given::read(&text, System::Metric) {
+                Ok(given) => Self::Length(given),
+                Err(_) => Self::Choice(text),
+            },
+        })
+    }
 }
 
 /// Layers of other card on the panels that show.

@@ -1,13 +1,12 @@
 //! Sheets and cuts in words.
 
-use std::collections::BTreeMap;
-
 use super::measured::{length, sides};
 use super::phrase::Phrase;
 use crate::cut::layout::{Node, Pattern, Proof, Way};
 use crate::cut::order::{Comes, CutStep, Edge, Quarter, Setting};
 use crate::cut::sheet::{Sheet, Stock};
 use crate::make::sheets::CardSheets;
+use crate::measure::few::Few;
 use crate::measure::length::Length;
 use crate::measure::system::System;
 use crate::phrase;
@@ -82,11 +81,11 @@ pub fn copies(copies: u32) -> String {
 /// What one sheet gives: `Each sheet gives 2 × A and 4 × B.`
 #[must_use]
 pub fn gives(pattern: &Pattern, sheet: &Sheet, letter: &dyn Fn(u32) -> String) -> Phrase {
-    let mut counts: BTreeMap<u32, u32> = BTreeMap::new();
+    let mut counts: Few<u32, u32> = Few::default();
     for (id, _) in pattern.tree.pieces() {
-        *counts.entry(id).or_default() += 1;
+        *counts.at(id) += 1;
     }
-    let all = counts.into_iter().map(|(id, n)| Phrase::words(format!("{n} × {}", letter(id))));
+    let all = counts.iter().map(|(id, n)| Phrase::words(format!("{n} × {}", letter(*id))));
     let from = if matches!(sheet.stock, Stock::Have(_)) { " It comes from the drawer." } else { "" };
     let whole = if matches!(pattern.tree, Node::Cut { .. }) { "" } else { " Nothing to cut: the sheet is the piece." };
     phrase!["Each sheet gives ", Phrase::list(all, ", ", " and "), ".", from, whole]
@@ -160,19 +159,20 @@ fn clauses(group: &[CutStep], letter: &dyn Fn(u32) -> String) -> String {
 
 /// Alike pieces together, then parts, then offcuts.
 fn listed(all: &[Comes], letter: &dyn Fn(u32) -> String) -> String {
-    let mut pieces: BTreeMap<u32, usize> = BTreeMap::new();
+    let mut pieces: Few<u32, u32> = Few::default();
     let mut parts = Vec::new();
     let mut offcuts = 0;
     for comes in all {
         match comes {
-            Comes::Piece { id, .. } => *pieces.entry(*id).or_default() += 1,
+            Comes::Piece { id, .. } => *pieces.at(*id) += 1,
             Comes::Part(n) => parts.push(Phrase::words(n.to_string())),
             Comes::Offcut => offcuts += 1,
         }
     }
     let mut words: Vec<Phrase> = Vec::new();
-    for (id, n) in pieces {
-        words.push(if n == 1 { format!("piece {}", letter(id)) } else { format!("{n} pieces {}", letter(id)) }.into());
+    for (id, n) in &pieces {
+        let letter = letter(*id);
+        words.push(if *n == 1 { format!("piece {letter}") } else { format!("{n} pieces {letter}") }.into());
     }
     if !parts.is_empty() {
         let word = if parts.len() == 1 { "part " } else { "parts " };

@@ -1,10 +1,9 @@
 //! The two spellings of English.
 
-use serde::{Deserialize, Serialize};
+use crate::words;
 
 /// Which English is written.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Spelling {
     /// As in Britain.
     #[default]
@@ -12,6 +11,8 @@ pub enum Spelling {
     /// As in the United States.
     Us,
 }
+
+words!(Spelling { Uk = "uk", Us = "us" });
 
 impl Spelling {
     /// One of two words.

@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::measure::written::NumberOrText;
+
 /// The size of sheet that a ream is weighed in; the names are the trade's.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Basis {
@@ -42,8 +44,7 @@ impl Basis {
 }
 
 /// How heavy card is, as it was typed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(try_from = "Typed", into = "Typed")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum BasisWeight {
     /// Grams for each square metre.
     Grams(u32),
@@ -51,31 +52,21 @@ pub enum BasisWeight {
     Pounds(u32, Basis),
 }
 
-/// As it stands in a file.
-#[derive(Serialize, Deserialize)]
-#[serde(untagged)]
-enum Typed {
-    Grams(u32),
-    Pounds(String),
-}
-
-impl TryFrom<Typed> for BasisWeight {
-    type Error = String;
-    fn try_from(typed: Typed) -> Result<Self, String> {
-        match typed {
-            Typed::Grams(n) => Ok(Self::Grams(n)),
-            Typed::Pounds(text) => {
-                Self::read(&text).ok_or_else(|| format!("“{text}” is no weight such as 216 or “80 lb”"))
-            }
+impl Serialize for BasisWeight {
+    fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        match self {
+            Self::Grams(n) => to.serialize_u32(*n),
+            Self::Pounds(..) => to.serialize_str(&self.written()),
         }
     }
 }
 
-impl From<BasisWeight> for Typed {
-    fn from(weight: BasisWeight) -> Self {
-        match weight {
-            BasisWeight::Grams(n) => Self::Grams(n),
-            BasisWeight::Pounds(..) => Self::Pounds(weight.written()),
+impl<'de> Deserialize<'de> for BasisWeight {
+    fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        let wrong = |text| serde::de::Error::custom(format!("“{text}” is no weight such as 216 or “80 lb”"));
+        match NumberOrText::deserialize(from)? {
+            NumberOrText::Number(n) => Ok(Self::Grams(n)),
+            NumberOrText::Text(text) => Self::read(&text).ok_or_else(|| wrong(text)),
         }
     }
 }
