@@ -6,7 +6,7 @@ use crate::fold::room::mats_add;
 use crate::form::assembly::{Assembly, Size};
 use crate::form::registry::{self, Form, Holds};
 use crate::form::resolve::{Content, Setting};
-use crate::make::part::Planned;
+use crate::make::part::{Joined, Planned};
 use crate::make::pieces::{Piece, pieces};
 use crate::make::sheets::{CardSheets, findings as left_out, sheets};
 use crate::make::step::Step;
@@ -210,6 +210,7 @@ impl<'a> Maker<'a> {
         planned.assembly = shaped.assembly;
         if let Some(assembly) = &planned.assembly {
             planned.recipes = assembly.parts.iter().map(|p| Recipe::of(&p.net)).collect();
+            planned.joints = self.joints(part, place, assembly, findings);
             planned.mats = self.mats(part, place, assembly, findings);
             let panels: Vec<_> = planned.mats.iter().map(|m| (m.part, m.panel)).collect();
             let added = mats_add(assembly, &panels, setting.mat_thickness);
@@ -227,6 +228,21 @@ impl<'a> Maker<'a> {
             }
         }
         Some(planned)
+    }
+
+    /// The parts that are cut in two. What slides in another part is not: a joint makes a wall thicker.
+    fn joints(&self, part: &Part, place: Place, a: &Assembly, findings: &mut Vec<Finding>) -> Vec<Option<Joined>> {
+        if part.blank.is_whole() {
+            return Vec::new();
+        }
+        let lap = self.marks.0.up(bound::JOINT.of(self.system));
+        let joint =
+            |p: &crate::form::assembly::Part| if a.joins.is_empty() { p.net.joint(lap).map(Joined::of) } else { None };
+        let joints: Vec<_> = a.parts.iter().map(joint).collect();
+        if joints.iter().all(Option::is_none) {
+            findings.push(Finding { place, input: Some("blank"), weight: Weight::Caution, what: What::NoJoint });
+        }
+        joints
     }
 
     fn mats(&self, part: &Part, place: Place, assembly: &Assembly, findings: &mut Vec<Finding>) -> Vec<Mat> {
@@ -287,6 +303,7 @@ fn bare(part: &Part, place: Place, form: &'static Form) -> Planned {
         mat_thickness: Length::ZERO,
         outside: Size::default(),
         facing: part.facing,
+        joints: Vec::new(),
         recipes: Vec::new(),
         used: Default::default(),
     }

@@ -55,6 +55,7 @@ fn request(form: &'static Form) -> impl Strategy<Value = Part> {
     each.prop_map(move |inputs| Part {
         gifts: snugfold::project::fitting::Gifts::default(),
         facing: snugfold::project::fitting::Facing::Front,
+        blank: Default::default(),
         id: 1,
         name: String::new(),
         form: form.key.to_owned(),
@@ -291,6 +292,7 @@ fn typical(form: &Form) -> (Assembly, Length) {
     let part = Part {
         gifts: snugfold::project::fitting::Gifts::default(),
         facing: snugfold::project::fitting::Facing::Front,
+        blank: Default::default(),
         id: 1,
         name: String::new(),
         form: form.key.to_owned(),

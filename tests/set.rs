@@ -49,6 +49,7 @@ fn part(id: u16, form: &str, sizes: &[(&str, i64)], count: u32) -> Part {
     Part {
         gifts: snugfold::project::fitting::Gifts::default(),
         facing: Facing::Front,
+        blank: Default::default(),
         id,
         name: String::new(),
         form: form.to_owned(),

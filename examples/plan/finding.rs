@@ -39,7 +39,13 @@ impl Finding {
 fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
     let l = |length: &Length| json!(measure(*length, system));
     match what {
-        What::NoBoxes | What::FitsTurned | What::NothingLeftOfSheet | What::GiftsNotSized | What::LessonTooLarge => {
+        What::NoBoxes
+        | What::FitsTurned
+        | What::FitsJoined
+        | What::NoJoint
+        | What::NothingLeftOfSheet
+        | What::GiftsNotSized
+        | What::LessonTooLarge => {
             vec![]
         }
         What::NotThatKind { typed } => vec![("typed", json!(typed))],

@@ -65,6 +65,7 @@ fn piece(piece: &Piece, plan: &Plan) -> PieceLine {
         place: place(piece.place),
         becomes: match piece.becomes {
             Becomes::Blank(_) => "blank",
+            Becomes::Half(..) => "half",
             Becomes::Mat(..) => "mat",
             Becomes::Trim(_) => "trim",
         },

@@ -33,7 +33,10 @@ pub fn step(step: &Step, plan: &Plan, tint: &dyn Fn(u16) -> Tint) -> Option<Draw
                 chosen: None,
                 system: plan.system,
             };
-            on_part(action, plan, planned, step.part, look)
+            match step.half {
+                Some(nth) => on_part(action, plan, &planned.half(step.part, nth)?, 0, look),
+                None => on_part(action, plan, planned, step.part, look),
+            }
         }
     }
 }
@@ -58,7 +61,7 @@ fn on_part(action: &Action, plan: &Plan, planned: &Planned, part: usize, look: L
         Action::TakeCells(_) => Some(cells(net, look)),
         Action::TakeOff(off) => Some(take_off(&unmatted(planned), part, net, off, look)),
         Action::Notch(off) => Some(take_off(planned, part, net, &[*off], look)),
-        Action::FoldAndBurnish => flat(&unmatted(planned), part, look),
+        Action::FoldAndBurnish | Action::GlueJoint => flat(&unmatted(planned), part, look),
         Action::Punch(_) => flat(planned, part, look),
         Action::GlueMats(ids) => Some(letters(plan, planned, part, net, ids, look)),
         Action::Join(join) => {

@@ -41,6 +41,15 @@ pub struct Usable {
     pub lie: Lie,
 }
 
+impl Usable {
+    /// Whether a piece comes out of it, turned where it may be.
+    #[must_use]
+    pub fn holds(self, (width, height): (Length, Length)) -> bool {
+        let lies = |w, h| w <= self.width && h <= self.height;
+        lies(width, height) || (self.lie != Lie::Upright && lies(height, width))
+    }
+}
+
 /// The largest size that fits.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Largest {
@@ -144,8 +153,5 @@ pub fn sized(part: &Part, size: Size, typed: impl Fn(Length) -> Option<Given>) -
 pub fn comes_out(assembly: &Assembly, sheet: Usable) -> bool {
     let blanks = assembly.parts.iter().map(|p| (p.net.blank.width(), p.net.blank.height()));
     let trims = assembly.trims.iter().map(|t| (t.length, t.width));
-    blanks.chain(trims).all(|(width, height)| {
-        let lies = |w, h| w <= sheet.width && h <= sheet.height;
-        lies(width, height) || (sheet.lie != Lie::Upright && lies(height, width))
-    })
+    blanks.chain(trims).all(|piece| sheet.holds(piece))
 }

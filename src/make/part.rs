@@ -1,13 +1,32 @@
 //! `Planned`: one box or holder of the request, shaped, with its mats and its recipe.
 
-use crate::form::assembly::{Assembly, Size};
+use crate::form::assembly::{Assembly, Part, Size};
 use crate::form::registry::Form;
 use crate::measure::few::Few;
 use crate::measure::length::Length;
+use crate::net::joint::Joint;
 use crate::net::mat::Mat;
 use crate::net::recipe::Recipe;
 use crate::project::finding::Place;
 use crate::project::fitting::Facing;
+
+/// A part of two pieces.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Joined {
+    /// Where, and the pieces' nets.
+    pub joint: Joint,
+    /// The recipe of each piece.
+    pub recipes: [Recipe; 2],
+}
+
+impl Joined {
+    /// A joint with the recipes of its pieces.
+    #[must_use]
+    pub fn of(joint: Joint) -> Self {
+        let recipes = joint.halves.each_ref().map(Recipe::of);
+        Self { joint, recipes }
+    }
+}
 
 /// A box or holder as it is planned in one system.
 #[derive(Clone)]
@@ -36,6 +55,8 @@ pub struct Planned {
     pub outside: Size,
     /// Which of its faces looks forward in the holder.
     pub facing: Facing,
+    /// Of each part the two pieces that it is cut as, where it is not one.
+    pub joints: Vec<Option<Joined>>,
     /// The recipe of each part.
     pub recipes: Vec<Recipe>,
     /// The length that each input came to.
@@ -54,6 +75,29 @@ impl Planned {
         self.outside.ordered(self.facing.order())
     }
 
+    /// The two pieces of the part at place `part`, where it is not one.
+    #[must_use]
+    pub fn joined(&self, part: usize) -> Option<&Joined> {
+        self.joints.get(part)?.as_ref()
+    }
+
+    /// One of the two pieces of a part as if it were all there is, to be scored, cut and drawn.
+    #[must_use]
+    pub fn half(&self, part: usize, nth: usize) -> Option<Self> {
+        let Joined { joint, recipes } = self.joined(part)?;
+        let assembly = self.assembly.as_ref()?;
+        let whole = assembly.parts.get(part)?;
+        let net = joint.halves.get(nth)?.clone();
+        let alone = Part { net, meets: Vec::new(), moves: Vec::new(), ..whole.clone() };
+        Some(Self {
+            assembly: Some(Assembly { parts: vec![alone], trims: Vec::new(), joins: Vec::new(), ..assembly.clone() }),
+            mats: Vec::new(),
+            joints: Vec::new(),
+            recipes: vec![recipes.get(nth)?.clone()],
+            ..self.clone()
+        })
+    }
+
     /// How many alike pieces of the part at place `part` there are in one of it.
     #[must_use]
     pub fn alike(&self, part: usize) -> u32 {
@@ -66,7 +110,15 @@ impl PartialEq for Planned {
     fn eq(&self, other: &Self) -> bool {
         (self.place, &self.name, self.form.key, self.count, self.card, self.thickness)
             == (other.place, &other.name, other.form.key, other.count, other.card, other.thickness)
-            && (&self.assembly, &self.mats, self.mat_card, self.mat_thickness, self.facing, &self.used)
-                == (&other.assembly, &other.mats, other.mat_card, other.mat_thickness, other.facing, &other.used)
+            && (&self.assembly, &self.mats, self.mat_card, self.mat_thickness, self.facing, &self.joints, &self.used)
+                == (
+                    &other.assembly,
+                    &other.mats,
+                    other.mat_card,
+                    other.mat_thickness,
+                    other.facing,
+                    &other.joints,
+                    &other.used,
+                )
     }
 }

@@ -11,6 +11,8 @@ use super::part::Planned;
 pub enum Becomes {
     /// The blank of a part, by its place in the assembly.
     Blank(usize),
+    /// One of the two pieces that a part is joined from: the part, and which.
+    Half(usize, usize),
     /// Mats of one size, of these panels of the part at this place in the assembly.
     Mat(usize, Vec<PanelId>),
     /// A strip or piece besides, by its place in the assembly's trims.
@@ -78,15 +80,16 @@ pub fn pieces(parts: &[&Planned], sets: u32) -> Vec<Piece> {
             continue;
         };
         for (i, p) in assembly.parts.iter().enumerate() {
+            let each = part.count.saturating_mul(part.alike(i));
+            if let Some(joined) = part.joined(i) {
+                for (nth, net) in joined.joint.halves.iter().enumerate() {
+                    let size = (net.blank.width(), net.blank.height());
+                    add(part, Becomes::Half(i, nth), part.card, size, each, net.main_scores());
+                }
+                continue;
+            }
             let size = (p.net.blank.width(), p.net.blank.height());
-            add(
-                part,
-                Becomes::Blank(i),
-                part.card,
-                size,
-                part.count.saturating_mul(part.alike(i)),
-                p.net.main_scores(),
-            );
+            add(part, Becomes::Blank(i), part.card, size, each, p.net.main_scores());
         }
         if let Some(card) = part.mat_card {
             for i in 0..assembly.parts.len() {

@@ -15,6 +15,8 @@ pub struct Step {
     pub place: Place,
     /// The part of its assembly.
     pub part: usize,
+    /// Which of the two pieces that the part is joined from, where it is one of them.
+    pub half: Option<usize>,
     /// How often it is done, for all sets.
     pub times: u64,
     /// What is done.
@@ -40,6 +42,8 @@ pub enum Action {
     },
     /// Score right across, outside face up.
     Score(Scores),
+    /// Glue the two pieces of the part together, flat.
+    GlueJoint,
     /// Cut between panels.
     Cut(Vec<CutLine>),
     /// Take whole cells away; how many.
@@ -97,7 +101,9 @@ impl Action {
             Self::CutSheets { .. } | Self::CutPieces { .. } | Self::Cut(_) | Self::TakeCells(_) | Self::TakeOff(_) => {
                 Some(Caution::Blade)
             }
-            Self::Fold { glued: true, .. } | Self::GlueMats(_) | Self::Straps(_) => Some(Caution::Glue),
+            Self::GlueJoint | Self::Fold { glued: true, .. } | Self::GlueMats(_) | Self::Straps(_) => {
+                Some(Caution::Glue)
+            }
             Self::Fill => Some(Caution::Contents),
             _ => None,
         }

@@ -8,7 +8,7 @@ use crate::net::recipe::Recipe;
 use crate::project::finding::Place;
 
 use super::key::key;
-use super::part::Planned;
+use super::part::{Joined, Planned};
 use super::pieces::{Becomes, Piece};
 use super::sheets::CardSheets;
 use super::step::{Action, Step};
@@ -51,7 +51,14 @@ pub fn cutting(sheets: &CardSheets) -> Vec<Step> {
         // Two alike patterns, one of them from the drawer, are two steps.
         let alike = |nth: usize| key(&(place, "sheets", size, p.copies, &p.tree, nth));
         let nth = (0..pattern).find(|nth| list.iter().all(|s| s.key != alike(*nth))).unwrap_or(pattern);
-        list.push(Step { key: alike(nth), place, part: 0, times: 1, action: Action::CutSheets { card, pattern } });
+        list.push(Step {
+            key: alike(nth),
+            place,
+            part: 0,
+            half: None,
+            times: 1,
+            action: Action::CutSheets { card, pattern },
+        });
     }
     let by_hand = |why| matches!(why, Why::TooThin | Why::TrimmerTooShort);
     let pieces: Vec<u32> = sheets.layout.left_out.iter().filter(|l| by_hand(l.why)).map(|l| l.piece).collect();
@@ -63,7 +70,18 @@ pub fn cutting(sheets: &CardSheets) -> Vec<Step> {
 
 fn push(list: &mut Vec<Step>, place: Place, part: usize, times: u64, action: Action) {
     let key = key(&(place, part, &action));
-    list.push(Step { key, place, part, times, action });
+    list.push(Step { key, place, part, half: None, times, action });
+}
+
+/// The steps of both pieces that a part is joined from, and the joint.
+fn joined_steps(list: &mut Vec<Step>, place: Place, part: usize, times: u64, joined: &Joined) {
+    for (nth, (net, recipe)) in joined.joint.halves.iter().zip(&joined.recipes).enumerate() {
+        blank_steps(recipe, net.creases.len(), &mut |action| {
+            let key = key(&(place, part, nth, &action));
+            list.push(Step { key, place, part, half: Some(nth), times, action });
+        });
+    }
+    push(list, place, part, times, Action::GlueJoint);
 }
 
 fn part_steps(list: &mut Vec<Step>, part: &Planned, assembly: &Assembly, pieces: &[Piece], sets: u32) {
@@ -73,8 +91,13 @@ fn part_steps(list: &mut Vec<Step>, part: &Planned, assembly: &Assembly, pieces:
     };
     for (i, (p, recipe)) in assembly.parts.iter().zip(&part.recipes).enumerate() {
         let times = times * u64::from(part.alike(i));
+        if let Some(joined) = part.joined(i) {
+            joined_steps(list, part.place, i, times, joined);
+        }
         let mut add = |action| push(list, part.place, i, times, action);
-        blank_steps(recipe, p.net.creases.len(), &mut add);
+        if part.joined(i).is_none() {
+            blank_steps(recipe, p.net.creases.len(), &mut add);
+        }
         let mats = mine(&|b| matches!(b, Becomes::Mat(on, _) if *on == i));
         if !mats.is_empty() {
             add(Action::GlueMats(mats));

@@ -3,5 +3,6 @@
 pub mod cells;
 pub mod corner;
 pub mod flat;
+pub mod joint;
 pub mod mat;
 pub mod recipe;

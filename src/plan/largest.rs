@@ -3,15 +3,17 @@
 use super::checks::usable;
 use super::{Maker, Plan, shapes};
 use crate::cut::layout::Why;
-use crate::fit::largest::{Grow, Largest, Usable, comes_out, largest as grown, sized};
+use crate::fit::largest::{Grow, Largest, Usable, largest as grown, sized};
 use crate::form::assembly::Size;
 use crate::form::registry;
-use crate::make::pieces::Becomes;
+use crate::make::part::Planned;
+use crate::make::pieces::{Becomes, pieces};
 use crate::measure::given::Given;
 use crate::measure::length::Length;
 use crate::measure::system::System;
 use crate::project::bound;
 use crate::project::finding::{Finding, Place, Weight, What};
+use crate::project::fitting::Blank;
 use crate::project::request::{Card, Lie, Part, Project};
 
 /// The box of this number as large as the sheets of its card allow, with that size typed. Nothing where no size comes
@@ -70,6 +72,18 @@ pub(super) fn cures(project: &Project, plan: &Plan) -> Vec<Finding> {
             cures.push(note(place, What::LargestThatFits { width, depth, height, percent }));
         }
     }
+    for &place in &large {
+        let joined = changed(project, |p| {
+            let part = p.boxes.iter_mut().find(|b| Place::Box(b.id) == place);
+            if let Some(part) = part.or(p.holder.as_mut().filter(|_| place == Place::Holder)) {
+                part.blank = Blank::Joined;
+            }
+        });
+        let plan = shapes(&joined, plan.system);
+        if plan.part(place).is_some_and(|p| p.joints.iter().any(Option::is_some) && out(project, p)) {
+            cures.push(note(place, What::FitsJoined));
+        }
+    }
     let turned = |p: &mut Project| p.cards.iter_mut().for_each(|c| c.lie = Lie::Either);
     if project.cards.iter().any(|c| c.lie == Lie::Upright) && comes(&changed(project, turned), plan.system) {
         cures.push(note(Place::Set, What::FitsTurned));
@@ -113,13 +127,17 @@ fn changed(project: &Project, change: impl FnOnce(&mut Project)) -> Project {
 /// Whether every part can be made and comes out of a sheet of its card.
 fn comes(project: &Project, system: System) -> bool {
     let plan = shapes(project, system);
-    let out = |part: &crate::make::part::Planned| {
-        let card = project.cards.iter().take(bound::CARDS.most as usize).find(|c| c.id == part.card);
-        let card = card.filter(|c| usable(c, &mut Vec::new()).is_some());
-        match (card, &part.assembly) {
-            (Some(card), Some(assembly)) => sheets_of(project, card).into_iter().any(|s| comes_out(assembly, s)),
-            _ => false,
-        }
+    !plan.stopped() && plan.parts().all(|part| out(project, part))
+}
+
+/// Whether a part comes out of a sheet of its card.
+fn out(project: &Project, part: &Planned) -> bool {
+    let card = project.cards.iter().take(bound::CARDS.most as usize).find(|c| c.id == part.card);
+    let Some(card) = card.filter(|c| usable(c, &mut Vec::new()).is_some()) else {
+        return false;
     };
-    !plan.stopped() && plan.parts().all(out)
+    let pieces = pieces(&[part], 1);
+    let blanks = || pieces.iter().filter(|p| p.card == card.id && !matches!(p.becomes, Becomes::Mat(..)));
+    part.assembly.is_some()
+        && sheets_of(project, card).into_iter().any(|s| blanks().all(|p| s.holds((p.width, p.height))))
 }

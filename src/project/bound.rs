@@ -97,3 +97,5 @@ pub const DEFAULT_CUT_ERROR: Native<Length> = Native::lengths(1, 50, 5);
 pub const DEFAULT_GLUE_ERROR: Native<Length> = Native::lengths(1, 80, 3);
 /// A card's thickness, where the maker says nothing: 5 % (common practice, no source).
 pub const DEFAULT_THICKNESS_ERROR: u32 = 50;
+/// The tab of a joint between two pieces of a wrap: ½ in, 12 mm (common practice for glue tabs).
+pub const JOINT: Native<Length> = Native::lengths(1, 2, 120);

@@ -222,6 +222,10 @@ pub enum What {
     },
     /// What was learned from a first make is more than any gap.
     LessonTooLarge,
+    /// What is asked for in two pieces is no wrap, or slides in another part.
+    NoJoint,
+    /// In two pieces with a joint the blank comes out of the sheets.
+    FitsJoined,
     /// Main scores run across the grain, because no sheet has these pieces along it.
     ScoresAcrossGrain {
         /// Their letters in the piece list.

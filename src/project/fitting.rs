@@ -74,6 +74,26 @@ impl Facing {
     }
 }
 
+/// What the blank of a wrap is cut as.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Blank {
+    /// In one piece.
+    #[default]
+    Whole,
+    /// In two pieces with a joint, where one would be too long for its sheet.
+    Joined,
+}
+
+words!(Blank { Whole = "whole", Joined = "joined" });
+
+impl Blank {
+    /// True where nothing was said.
+    #[must_use]
+    pub fn is_whole(&self) -> bool {
+        *self == Self::Whole
+    }
+}
+
 /// Alike gifts.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

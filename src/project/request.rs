@@ -10,7 +10,7 @@ use crate::measure::written::NumberOrText;
 use crate::stock::weight::BasisWeight;
 use crate::words;
 
-use super::fitting::{Facing, Gifts, Lesson};
+use super::fitting::{Blank, Facing, Gifts, Lesson};
 
 /// One gift set as it is asked for. Only `boxes` and `cards` are needed in a file; the rest has defaults.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -308,6 +308,9 @@ pub struct Part {
     /// How a box stands in the holder; left out, its front looks forward.
     #[serde(default, skip_serializing_if = "Facing::is_front")]
     pub facing: Facing,
+    /// What its blank is cut as; left out, one piece.
+    #[serde(default, skip_serializing_if = "Blank::is_whole")]
+    pub blank: Blank,
 }
 
 impl Part {
@@ -324,6 +327,7 @@ impl Part {
             mats: None,
             gifts: Gifts::default(),
             facing: Facing::Front,
+            blank: Blank::Whole,
         }
     }
 }

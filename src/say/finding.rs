@@ -276,6 +276,8 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
             free(*thin, system),
             " thin leans and topples when others are taken out: make it thicker or lower, or put a divider beside it."
         ],
+        What::NoJoint => "This form is cut in one piece: only a box that is wrapped round and closed by a glue tab can have a joint.".into(),
+        What::FitsJoined => "In two pieces with a joint its blank comes out of the sheets: choose that below its card.".into(),
         What::FitsTurned => "Turned by a quarter all pieces come out of the sheets: let them lie either way.".into(),
         What::SetFitsAt { percent } => format!("At {percent} % of its size the whole set comes out of the sheets.").into(),
         What::TooManyPieces { is, most } => {

@@ -62,6 +62,7 @@ pub fn becomes(plan: &Plan, piece: &Piece) -> String {
             Some(p) if assembly.parts.len() > 1 => format!("{name}: blank of the {}", p.name),
             _ => format!("{name}: blank"),
         },
+        Becomes::Half(_, nth) => format!("{name}: blank, piece {} of 2", nth + 1),
         Becomes::Mat(part, ids) => {
             let on = match assembly.parts.get(*part) {
                 Some(p) if assembly.parts.len() > 1 => format!("{} of the {}", panels(&p.net, ids), p.name),

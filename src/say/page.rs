@@ -124,6 +124,12 @@ pub const FACES: &str = "Faces with a mat";
 // A card.
 /// Its name.
 pub const CARD_NAME: &str = "Name";
+/// The pieces of a blank with a joint.
+pub const HALVES: [&str; 2] = ["piece 1", "piece 2"];
+/// What the blank is cut as.
+pub const BLANK: &str = "Blank";
+/// What it can be cut as.
+pub const BLANKS: [&str; 2] = ["in one piece", "in two pieces, with a joint"];
 /// Its weight.
 pub const GRAMMAGE: &str = "Weight";
 /// Where it stands.

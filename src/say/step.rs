@@ -51,7 +51,11 @@ pub fn step(step: &Step, plan: &Plan, project: &Project, spelling: Spelling) -> 
             let turned = turned.map(|b| format!("{}: {} forward.", short(&b.name), facing(b.facing)).into());
             ("Slide the boxes into the holder".into(), std::iter::once(line.into()).chain(turned).collect())
         }
-        action => part.map_or_else(|| ("Step".into(), Vec::new()), |p| on_part(step, action, p, plan, spelling)),
+        _ => {
+            let half = step.half.and_then(|nth| part?.half(step.part, nth));
+            let (part, at) = if step.half.is_some() { (half.as_ref(), 0) } else { (part, step.part) };
+            part.map_or_else(|| ("Step".into(), Vec::new()), |p| on_part(step, at, p, plan, spelling))
+        }
     };
     let name = names::place(project, step.place);
     // Where there are several parts, the step says which it is about.
@@ -115,20 +119,29 @@ fn by_hand(plan: &Plan, project: &Project, card: u16, ids: &[u32]) -> (Phrase, V
 
 /// `Take piece A, 9 × 7 1/2 in.`: which blank is worked on from here.
 fn take(step: &Step, plan: &Plan) -> Option<Phrase> {
-    let blank = Becomes::Blank(step.part);
+    let blank = step.half.map_or(Becomes::Blank(step.part), |nth| Becomes::Half(step.part, nth));
     let piece = plan.pieces.iter().find(|p| p.place == step.place && p.becomes == blank)?;
     let size = sides(piece.width, piece.height, plan.system);
     Some(phrase![format!("Take piece {}, ", piece.letter()), size, "."])
 }
 
-fn on_part(step: &Step, action: &Action, part: &Planned, plan: &Plan, spelling: Spelling) -> (Phrase, Vec<Phrase>) {
+fn on_part(step: &Step, at: usize, part: &Planned, plan: &Plan, spelling: Spelling) -> (Phrase, Vec<Phrase>) {
     let system = plan.system;
-    let net = part.assembly.as_ref().and_then(|a| a.parts.get(step.part)).map(|p| &p.net);
-    let (Some(net), Some(recipe)) = (net, part.recipes.get(step.part)) else {
+    let net = part.assembly.as_ref().and_then(|a| a.parts.get(at)).map(|p| &p.net);
+    let (Some(net), Some(recipe)) = (net, part.recipes.get(at)) else {
         return ("Step".into(), Vec::new());
     };
     let pieces = |ids: &[u32]| plan.pieces.iter().filter(|p| ids.contains(&p.id)).cloned().collect::<Vec<_>>();
-    match action {
+    match &step.action {
+        Action::GlueJoint => (
+            "Glue the two pieces together, flat".into(),
+            vec![
+                "Both lie outside up. Glue goes on the joint tab of piece 1.".into(),
+                "Lay piece 2 onto it, its edge exactly on the score and its scores in line with those of piece 1; press."
+                    .into(),
+                "From here on the two are one blank.".into(),
+            ],
+        ),
         Action::Score(scores) => {
             let other = if scores.turned == Turned::AsItLies { recipe.height } else { recipe.width };
             let title = phrase!["Score at ", row(&scores.at, system)];
@@ -152,7 +165,7 @@ fn on_part(step: &Step, action: &Action, part: &Planned, plan: &Plan, spelling: 
             }
             ("Fold along every score and rub it flat".into(), lines)
         }
-        Action::GlueMats(ids) => glue_mats(part, step.part, &pieces(ids), net, plan),
+        Action::GlueMats(ids) => glue_mats(part, at, &pieces(ids), net, plan),
         Action::Join(join) => joined::join(join, part),
         Action::Notch(off) => (
             "Punch the thumb notch".into(),

@@ -21,8 +21,8 @@ use super::text_field::text_field;
 use super::value::{Fact, fact};
 use crate::form::registry;
 use crate::project::bound;
-use crate::project::finding::Place;
-use crate::project::fitting::Facing;
+use crate::project::finding::{Place, What};
+use crate::project::fitting::{Blank, Facing};
 use crate::project::request::Part;
 use crate::say::{fitting, page};
 
@@ -54,12 +54,18 @@ pub fn part_editor(place: Place) -> Tag {
     let which_card = card_choice(id(place, "card"), page::CARD, card, desk.findings(place, Some("card")), move |n| {
         desk.edit_part(place, "", |p| p.card = n);
     });
+    let said = desk.findings(place, None);
+    let may_join = fact(move || {
+        let joined = part.with(|p| p.as_ref().is_some_and(|p| !p.blank.is_whole()));
+        joined || said.with(|all| all.iter().any(|f| f.what == What::FitsJoined))
+    });
     let holder = fact(move || desk.project.with(|p| p.holder.is_some()));
     let fields = classed("div", "fields")
         .with(text_field(id(place, "name"), page::NAME, form_name, name, named))
         .with(how_many)
         .with(shown(move || holder.get() && place != Place::Holder, move || vec![facing(place)]))
-        .with(which_card);
+        .with(which_card)
+        .with(shown(move || may_join.get(), move || vec![blank(place)]));
     let sizes = classed("fieldset", "group")
         .with(tag("legend").with(page::SIZES))
         .with(classed("div", "fields").with(part_fields(place)))
@@ -92,6 +98,28 @@ fn facing(place: Place) -> Tag {
             if let Some(facing) = Facing::ALL.into_iter().find(|f| fitting::facing(*f) == key) {
                 desk.edit_part(place, "", |p| p.facing = facing);
             }
+        }),
+    }
+    .view()
+}
+
+/// What the blank is cut as.
+fn blank(place: Place) -> Tag {
+    let desk = desk();
+    let part = desk.part(place);
+    ChoiceField {
+        id: id(place, "blank"),
+        label: page::BLANK,
+        hint: String::new(),
+        choices: Fact::fixed(page::BLANKS.map(|b| (b.to_owned(), b.to_owned())).into()),
+        value: fact(move || {
+            let whole = part.with(|p| p.as_ref().is_none_or(|p| p.blank.is_whole()));
+            page::BLANKS[usize::from(!whole)].to_owned()
+        }),
+        findings: desk.findings(place, Some("blank")),
+        commit: Callback::new(move |key: String| {
+            let blank = if key == page::BLANKS[0] { Blank::Whole } else { Blank::Joined };
+            desk.edit_part(place, "", |p| p.blank = blank);
         }),
     }
     .view()

@@ -9,7 +9,10 @@ use super::system_choice::name;
 use super::tag::{Tag, classed, tag};
 use super::tick::tick;
 use super::value::{Fact, State, fact};
+use crate::make::part::Joined;
 use crate::measure::system::System;
+use crate::net::flat::Net;
+use crate::net::recipe::Recipe;
 use crate::plan::{Plan, plan};
 use crate::project::finding::Place;
 use crate::say::page;
@@ -58,11 +61,18 @@ fn words(plan: &Plan, place: Place, desk: Desk) -> Vec<PartLines> {
     };
     let parts = part.assembly.iter().flat_map(|a| &a.parts);
     let several = part.recipes.len() > 1;
-    let each = parts.zip(&part.recipes).map(|(p, r)| {
-        let lines = recipe(&p.net, r, plan.system, desk.spelling.get());
-        (several.then_some(p.name), lines)
-    });
-    each.collect()
+    let said = |net: &Net, r: &Recipe| recipe(net, r, plan.system, desk.spelling.get());
+    let mut all = Vec::new();
+    for (i, (p, r)) in parts.zip(&part.recipes).enumerate() {
+        match part.joined(i) {
+            Some(Joined { joint, recipes }) => {
+                let halves = page::HALVES.into_iter().zip(joint.halves.iter().zip(recipes));
+                all.extend(halves.map(|(name, (net, r))| (Some(name), said(net, r))));
+            }
+            None => all.push((several.then_some(p.name), said(&p.net, r))),
+        }
+    }
+    all
 }
 
 /// What is said of one part, under its name where there are several.

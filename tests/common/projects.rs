@@ -10,7 +10,7 @@ use snugfold::measure::given::Given;
 use snugfold::measure::length::Length;
 use snugfold::measure::show::Figure;
 use snugfold::measure::system::System;
-use snugfold::project::fitting::{Facing, Gift, Gifts, Lesson, Shape, Turns, Wrap};
+use snugfold::project::fitting::{Blank, Facing, Gift, Gifts, Lesson, Shape, Turns, Wrap};
 use snugfold::project::request::{
     Board, Card, Entry, Lie, Mats, MoreSheets, Part, Project, Shop, Supply, Tint, Trimmer,
 };
@@ -285,6 +285,7 @@ fn likely_part(holds: Holds) -> impl Strategy<Value = Part> {
                 mats: mats.map(|reveal| Mats { card: 2, reveal, off: Vec::new() }),
                 gifts: Gifts::default(),
                 facing,
+                blank: Blank::Whole,
             },
         )
     })
@@ -308,9 +309,9 @@ fn odd_part() -> impl Strategy<Value = Part> {
     let keys: Vec<String> = FORMS.iter().flat_map(|f| f.inputs).map(|i| i.key.to_owned()).collect();
     let key = prop_oneof![4 => prop::sample::select(keys), 1 => odd_text(60)];
     let inputs = btree_map(key, odd_entry(), 0..8);
-    let rest = (option::of(odd_mats()), odd_gifts(), facing());
+    let rest = (option::of(odd_mats()), odd_gifts(), facing(), any::<bool>());
     (small_id(), odd_text(200), form, number(), small_id(), inputs, rest).prop_map(
-        |(id, name, form, count, card, inputs, (mats, gifts, facing))| Part {
+        |(id, name, form, count, card, inputs, (mats, gifts, facing, joined))| Part {
             id,
             name,
             form,
@@ -320,6 +321,7 @@ fn odd_part() -> impl Strategy<Value = Part> {
             mats,
             gifts,
             facing,
+            blank: if joined { Blank::Joined } else { Blank::Whole },
         },
     )
 }

@@ -111,7 +111,8 @@ fn write_part(to: &mut Writer, part: &Part, before: &Before) {
             | when(as_before, mark::MATS_AS_BEFORE)
             | when(!part.gifts.is_none(), mark::GIFTS)
             | when(part.facing == Facing::Side, mark::SIDE)
-            | when(part.facing == Facing::Lid, mark::LID),
+            | when(part.facing == Facing::Lid, mark::LID)
+            | when(!part.blank.is_whole(), mark::JOINED),
     );
     if numbered {
         to.number(part.id);
