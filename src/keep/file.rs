@@ -20,6 +20,7 @@ use crate::project::request::Project;
 
 use super::frozen;
 use super::limits::{self, Excess};
+use crate::project::json;
 
 /// The version that is written.
 pub const VERSION: u32 = 1;
@@ -214,18 +215,18 @@ pub fn read(bytes: &[u8]) -> Result<Vec<Kept>, FileError> {
     if text.trim().is_empty() {
         return Err(FileError::Empty);
     }
-    let head: Head = serde_json::from_str(text).map_err(|e| match e.classify() {
+    let head: Head = json::read(text).map_err(|e| match e.classify() {
         Category::Data => FileError::NotOurs,
         _ => wrong(&e),
     })?;
     let mut sets = match head.snugfold {
         Some(version) if version > u64::from(VERSION) => return Err(FileError::Newer { version }),
-        Some(1) if head.sets.is_some() => serde_json::from_str::<Bundle>(text).map_err(|e| wrong(&e))?.sets,
+        Some(1) if head.sets.is_some() => json::read::<Bundle>(text).map_err(|e| wrong(&e))?.sets,
         Some(1) if head.project.is_some() => {
-            vec![one(serde_json::from_str(text).map_err(|e| wrong(&e))?)]
+            vec![one(json::read(text).map_err(|e| wrong(&e))?)]
         }
         None if head.boxes.is_some() || head.cards.is_some() => {
-            vec![Kept::new(serde_json::from_str(text).map_err(|e| wrong(&e))?)]
+            vec![Kept::new(json::read(text).map_err(|e| wrong(&e))?)]
         }
         _ => return Err(FileError::NotOurs),
     };

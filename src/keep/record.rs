@@ -12,6 +12,7 @@ use serde::{Deserialize, Serialize};
 use crate::project::request::Project;
 
 use super::file::{self, FileError};
+use crate::project::json;
 
 /// The number of a saved set: when it was made, in milliseconds since 1970, or a little later where two were made at
 /// once. It stays with the set and is not given again.
@@ -172,11 +173,11 @@ impl Record {
         let (after, saved_at, content) = match kind {
             Kind::Set => {
                 let project = file::read_one(text.as_bytes())?.project;
-                let beside: Beside = serde_json::from_str(text).map_err(data)?;
+                let beside: Beside = json::read(text).map_err(data)?;
                 (beside.after, beside.saved_at, Content::Set(Box::new(project)))
             }
             Kind::Ticks => {
-                let alone: TicksAlone = serde_json::from_str(text).map_err(data)?;
+                let alone: TicksAlone = json::read(text).map_err(data)?;
                 if alone.snugfold != u64::from(file::VERSION) {
                     return Err(FileError::Newer { version: alone.snugfold });
                 }

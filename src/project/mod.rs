@@ -5,4 +5,5 @@ pub mod example;
 pub mod fresh;
 pub mod fitting;
 pub mod finding;
+pub mod json;
 pub mod request;
