@@ -8,6 +8,7 @@ use crate::make::part::Planned;
 use crate::measure::point::Point;
 use crate::measure::system::System;
 use crate::net::flat::{Face, Net, PanelId, Taken};
+use crate::net::joint::Joint;
 use crate::project::request::Tint;
 use crate::say::phrase::Phrase;
 
@@ -67,6 +68,9 @@ pub fn unnamed(d: &mut Drawing, planned: &Planned, part: usize, look: Look) {
     mats(d, net, planned, part, look);
     glue(d, net, look.card);
     lines(d, net, look.card);
+    if let Some(joined) = planned.joined(part) {
+        joint(d, net, &joined.joint, look.card);
+    }
     for hole in &net.holes {
         let shape = corners(&hole.outline());
         d.area(shape.clone(), Fill::Waste);
@@ -115,6 +119,19 @@ fn glue(d: &mut Drawing, net: &Net, card: Tint) {
             d.line(meaning, Ink::Card(card), vec![a, b]);
         }
     }
+}
+
+/// Where two pieces meet: the right one's edge on the score, the left one's tab behind it.
+fn joint(d: &mut Drawing, net: &Net, joint: &Joint, card: Tint) {
+    let tab = joint.halves[0].glue.last().map(|g| corners(&g.area)).unwrap_or_default();
+    for [a, b] in hatch(&tab, d.lettering * 0.75) {
+        d.line(Meaning::GlueBehind, Ink::Card(card), vec![a, b]);
+    }
+    if let Some(crease) = net.creases.get(joint.crease.0) {
+        d.line(Meaning::Cut, Ink::Card(card), vec![spot(crease.from), spot(crease.to)]);
+    }
+    let (at, wide, high) = middle(&tab);
+    name(d, "joint", at, (wide, high), Ink::Card(card));
 }
 
 /// Folds by their way, and cuts round every panel where no fold lies.

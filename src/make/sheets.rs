@@ -152,7 +152,8 @@ pub fn findings(sheets: &CardSheets, pieces: &[Piece]) -> Vec<Finding> {
             Some(left_out(piece, left.count, left.why, &sheets.job))
         })
         .collect();
-    let letters: Vec<String> = across_the_grain(&sheets.job, pieces).map(Piece::letter).collect();
+    let out = |p: &&Piece| sheets.layout.left_out.iter().all(|left| left.piece != p.id);
+    let letters: Vec<String> = across_the_grain(&sheets.job, pieces).filter(out).map(Piece::letter).collect();
     if !letters.is_empty() {
         let what = What::ScoresAcrossGrain { pieces: letters.join(", ") };
         found.push(Finding { place: Place::Card(sheets.job.card), input: Some("lie"), weight: Weight::Caution, what });
