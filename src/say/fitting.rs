@@ -44,6 +44,10 @@ pub const LESSON_HINT: &str = "The next is then planned for this card and your h
 pub const TIGHT: &str = "Too tight";
 /// It rattles.
 pub const LOOSE: &str = "Too loose";
+/// It does.
+pub const RIGHT: &str = "Just right";
+/// What follows.
+pub const STAYS: &str = "Then it stays as planned: make the rest like it";
 /// Takes it back.
 pub const FORGET: &str = "Forget what was learned";
 /// Measured.

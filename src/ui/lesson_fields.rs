@@ -38,13 +38,16 @@ pub fn lesson_fields(place: Place) -> AnyView {
             }
         });
     };
+    let right = State::new(false);
     let hear = move |heard| {
+        right.set(false);
         let system = desk.system().get_untracked();
         keep(lesson(learned(now(), heard, system), system));
     };
     let feel = move || {
         vec![
             button(fitting::TIGHT, move || hear(Heard::Tight)),
+            button(fitting::RIGHT, move || right.set(true)),
             button(fitting::LOOSE, move || hear(Heard::Loose)),
             button(fitting::FORGET, move || keep(None)).while_so("disabled", move || kept.with(Option::is_none)),
         ]
@@ -81,7 +84,9 @@ pub fn lesson_fields(place: Place) -> AnyView {
     };
     let told = move || {
         let words = |k| taught(&k, desk.system().get());
-        classed("p", "hint").with(said(kept.get().map_or_else(|| fitting::LESSON_HINT.into(), words)))
+        let kept = kept.get().map_or_else(|| fitting::LESSON_HINT.into(), words);
+        let now = if right.get() { fitting::STAYS.into() } else { kept };
+        classed("p", "hint").is("role", "status").with(said(now))
     };
     let fields = move || {
         classed("div", "fields")

@@ -60,12 +60,42 @@ fn the_rest_follows_and_says_what_it_was() {
         page.see("clearances are planned 0.8 mm wider").await;
         page.press("Forget what was learned").await;
         page.see_gone("Learned for this card").await;
+        page.press("Just right").await;
+        page.see("Then it stays as planned").await;
         // Key by key, as a hand types it: the gap that was planned stays the one of the design that was made.
         page.fill("Or measure what is free along the row", "0.5 mm").await;
         page.press("Learn from this gap").await;
         page.see(&format!("clearances are planned {} wider", wider())).await;
         page.press("Forget what was learned").await;
         page.see_gone("Learned for this card").await;
+    });
+}
+
+/// A box too large for its sheet is made of two pieces, stands sideways, and its card is described as on its packet.
+#[test]
+fn a_large_box_is_joined_from_two_pieces() {
+    journey(async |page| {
+        page.open("").await;
+        page.fill("Height", "6").await;
+        page.fill("Width", "5").await;
+        page.see("In two pieces with a joint its blank comes out of the sheets").await;
+        page.choose("Blank", "in two pieces, with a joint").await;
+        page.see_gone("does not come out of a sheet").await;
+        page.see("Piece 2").await;
+        page.choose("What looks forward in the holder", "left side").await;
+        page.press("Kraft card").await;
+        page.fill("Weight", "heavy").await;
+        page.see("Type a weight such as 216").await;
+        page.fill("Weight", "110 lb").await;
+        page.choose("Pieces on the sheet", "scores along the grain, which runs up the sheet").await;
+        page.press("Steps").await;
+        page.see("Glue the two pieces together, flat").await;
+        page.see("left side forward").await;
+        // All of it is in the address.
+        page.reload().await;
+        page.press("The set").await;
+        page.press("Kraft card").await;
+        assert_eq!(page.value("Weight").await, "110 lb");
     });
 }
 
