@@ -5,7 +5,7 @@ mod common;
 
 use common::dice::Dice;
 use snugfold::fit::odds::{Accuracy, Chain, Kind, Link, On, below};
-use snugfold::make::slides::{Cure, Way, odds};
+use snugfold::make::slides::{Cure, Way, joins, odds};
 use snugfold::measure::given::Given;
 use snugfold::measure::length::Length;
 use snugfold::measure::system::System;
@@ -244,4 +244,40 @@ fn unusual_clearances_are_said() {
     assert_eq!(said("4 mm"), (true, None));
     assert_eq!(said("4.01 mm"), (true, Some((Weight::Caution, What::LooseRow { most: Length::mm(4) }))));
     assert!(matches!(said("-0.51 mm"), (false, Some((Weight::Stop, What::LengthOutside { .. })))));
+}
+
+/// Every form whose parts go into each other says how sure that is; a clearance that is advised makes it sure.
+#[test]
+fn parts_that_go_into_each_other_are_as_sure_as_said() {
+    let steady = Accuracy::usual(System::Metric);
+    let shaky = Accuracy { score: Length::um(900), cut: Length::um(1_000), ..steady.clone() };
+    let planned = |form: &str, clearance: Option<Length>, hand: &Accuracy| {
+        let mut inputs = serde_json::json!({});
+        if let Some(clearance) = clearance {
+            inputs["clearance"] = format!("{} mm", clearance.as_mm()).into();
+        }
+        let project: Project = serde_json::from_value(serde_json::json!({
+            "system": "metric",
+            "cards": [ { "id": 1, "grammage": 270, "thickness": "0.3 mm", "sheet_width": "600 mm", "sheet_height": "600 mm" } ],
+            "boxes": [ { "id": 1, "form": form, "card": 1, "inputs": inputs } ]
+        }))
+        .expect("it is a project");
+        let plan = plan(&project, System::Metric);
+        assert!(!plan.stopped(), "{form}: {:?}", plan.findings);
+        let mut all = joins(&plan.boxes[0], System::Metric, hand);
+        assert_eq!(all.len(), 1, "{form}");
+        all.remove(0)
+    };
+    for form in ["lid-base", "drawer"] {
+        let usual = planned(form, None, &steady);
+        assert_eq!((usual.cure, usual.per_mille >= 990), (Cure::None, true), "{form}: {usual:?}");
+        assert!(planned(form, Some(Length::MM), &steady).per_mille <= usual.per_mille, "{form}: asked for less");
+        let before = planned(form, Some(Length::MM), &shaky);
+        assert!(before.per_mille < 990, "{form}: {before:?}");
+        let Cure::Clearance(asked) = before.cure else {
+            panic!("{form}: {before:?}");
+        };
+        let after = planned(form, Some(asked), &shaky);
+        assert!(after.per_mille >= 990, "{form}: {before:?} {after:?}");
+    }
 }

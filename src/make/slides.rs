@@ -12,8 +12,9 @@ use crate::allow::clearance;
 use crate::fit::odds::{Accuracy, Chain, Kind, Link, On};
 use crate::fold::motion::folded;
 use crate::fold::pose::{Pose, standing};
+use crate::fold::room::{Measured, free, leaves, outside_of};
 use crate::fold::space::V3;
-use crate::form::assembly::{Assembly, Part, Size};
+use crate::form::assembly::{Assembly, Join, JoinName, Part, Size};
 use crate::form::registry::Holds;
 use crate::measure::grid::Grid;
 use crate::measure::length::Length;
@@ -30,6 +31,8 @@ pub enum Way {
     Along,
     /// From front to back.
     Across,
+    /// From bottom to top.
+    Up,
 }
 
 impl Way {
@@ -37,6 +40,7 @@ impl Way {
         match self {
             Self::Along => size.width,
             Self::Across => size.depth,
+            Self::Up => size.height,
         }
     }
 }
@@ -69,6 +73,21 @@ pub enum Cure {
     MeasureFirst,
 }
 
+/// How sure it is that one part goes into another, and what would mend it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Goes {
+    /// Which parts, and how.
+    pub join: JoinName,
+    /// The chance, in parts in 1000, rounded down.
+    pub per_mille: u32,
+    /// The direction that is least likely to fit.
+    pub way: Way,
+    /// What adds most to the spread there.
+    pub tightest: Link,
+    /// What makes it surer.
+    pub cure: Cure,
+}
+
 /// What counts as sure, in parts in 1000.
 pub const SURE: u32 = 990;
 /// What clearances are advised in.
@@ -83,7 +102,7 @@ pub fn odds(boxes: &[Planned], holder: &Planned, system: System, accuracy: &Accu
     let accuracy = accuracy.within();
     let made: Option<Vec<Row>> = boxes.iter().map(|b| Row::of(b, b.assembly.as_ref()?)).collect();
     let made = made.filter(|m| !m.is_empty())?;
-    let outer = spans(held);
+    let outer = spans(held.parts.iter(), held.finished);
     let chain = |way: Way, inner: &mut dyn Iterator<Item = (&Row, u32)>| {
         let mut tally = Tally { gap: way.of(held.inside), ..Tally::default() };
         let own = &outer[way as usize];
@@ -113,18 +132,68 @@ pub fn odds(boxes: &[Planned], holder: &Planned, system: System, accuracy: &Accu
     let per_mille = |asked| (chance(asked) * 1_000.0) as u32;
     let used = holder.used.get("clearance").copied().unwrap_or_default();
     let step = STEP.of(system);
-    let mut asked = Grid::every(step).down(used) + step;
-    let cure = if per_mille(now) >= SURE {
-        Cure::None
-    } else {
-        while asked <= clearance::LOOSE && per_mille(asked) < SURE {
-            asked += step;
-        }
-        if asked <= clearance::LOOSE { Cure::Clearance(asked) } else { Cure::MeasureFirst }
-    };
+    let cure = surest(chance(now), Grid::every(step).down(used) + step, step, chance);
     let least = across.iter().map(|(c, _)| c).reduce(|a, b| if b.chance() < a.chance() { b } else { a })?;
     let (way, least) = if along.chance() <= least.chance() { (Way::Along, &along) } else { (Way::Across, least) };
     Some(Odds { per_mille: per_mille(now), way, tightest: least.tightest()?, cure, along, across })
+}
+
+/// How sure it is that the parts of one box or holder go into each other, join by join: the lid over its base, a drawer
+/// into its sleeve. What is free is measured on the folded parts, tabs counted.
+#[must_use]
+pub fn joins(planned: &Planned, system: System, accuracy: &Accuracy) -> Vec<Goes> {
+    let accuracy = accuracy.within();
+    let Some(assembly) = &planned.assembly else {
+        return Vec::new();
+    };
+    let one = |join: &Join| {
+        let &[inner] = join.inner.as_slice() else {
+            return None;
+        };
+        let (inner, outer) = (assembly.parts.get(inner)?, assembly.parts.get(join.outer)?);
+        let t = planned.thickness;
+        let (around, within) = (free(&leaves(outer, t), t), outside_of(inner, t));
+        let ways = [
+            (Way::Along, join.room.width.is_some(), around.width, within.width),
+            (Way::Across, join.room.depth.is_some(), around.depth, within.depth),
+            (Way::Up, join.room.height.is_some(), around.height, within.height),
+        ];
+        let length = |l: Option<f64>| l.map_or(Length::ZERO, Length::round_mm);
+        let size = |m: Measured| Size { width: length(m.width), depth: length(m.depth), height: length(m.height) };
+        let (own, its) = (spans([outer].into_iter(), size(around)), spans([inner].into_iter(), size(within)));
+        let mut chains = Vec::new();
+        for (way, slides, around, within) in ways {
+            let (own, its) = (&own[way as usize], &its[way as usize]);
+            if let (true, Some(around), Some(within)) = (slides, around, within) {
+                let (around, within) = (Length::round_mm(around), Length::round_mm(within));
+                let mut tally = Tally { gap: around - within, ..Tally::default() };
+                tally.add(1, 1, own, (planned.card, own.length - around));
+                tally.add(0, 1, its, (planned.card, within - its.length));
+                chains.push((way, tally.chain(&accuracy)));
+            }
+        }
+        let (way, least) = chains.iter().min_by(|a, b| a.1.chance().total_cmp(&b.1.chance()))?;
+        let chance = |more: Length| chains.iter().fold(1.0, |all, (_, c)| all * c.chance_with(c.gap + more));
+        let step = STEP.of(system);
+        let used = planned.used.get("clearance").copied().unwrap_or_default();
+        let cure =
+            surest(chance(Length::ZERO), Grid::every(step).down(used) + step, step, |asked| chance(asked - used));
+        let per_mille = (chance(Length::ZERO) * 1_000.0) as u32;
+        Some(Goes { join: join.name, per_mille, way: *way, tightest: least.tightest()?, cure })
+    };
+    assembly.joins.iter().filter_map(one).collect()
+}
+
+/// The least clearance from `asked` on that makes it sure.
+fn surest(now: f64, mut asked: Length, step: Length, chance: impl Fn(Length) -> f64) -> Cure {
+    let sure = |chance: f64| (chance * 1_000.0) as u32 >= SURE;
+    if sure(now) {
+        return Cure::None;
+    }
+    while asked <= clearance::LOOSE && !sure(chance(asked)) {
+        asked += step;
+    }
+    if asked <= clearance::LOOSE { Cure::Clearance(asked) } else { Cure::MeasureFirst }
 }
 
 /// Alike boxes in the row.
@@ -139,7 +208,7 @@ impl<'a> Row<'a> {
     fn of(planned: &'a Planned, assembly: &'a Assembly) -> Option<Self> {
         let order = planned.facing.order();
         let spans = || {
-            let own = spans(assembly);
+            let own = spans(assembly.parts.iter(), assembly.finished);
             order.map(|axis| own[axis])
         };
         (planned.count > 0).then(|| Self { planned, bare: assembly.outside.ordered(order), spans: spans() })
@@ -158,11 +227,11 @@ struct Span {
 }
 
 /// The spans of the outermost part: left to right, front to back, bottom to top.
-fn spans(assembly: &Assembly) -> [Span; 3] {
+fn spans<'a>(parts: impl Iterator<Item = &'a Part>, finished: Size) -> [Span; 3] {
     // Where nothing closes it: two scores.
     let none = |length| Span { length, scores: 2, joints: 0 };
     let mut found = [Span::default(); 3];
-    for part in &assembly.parts {
+    for part in parts {
         let at = part.stands.first().map(standing);
         let mut pose = Pose::of(part, &folded(part), Length::ZERO);
         if let Some(at) = at {
@@ -190,7 +259,7 @@ fn spans(assembly: &Assembly) -> [Span; 3] {
             }
         }
     }
-    let Size { width, depth, height } = assembly.finished;
+    let Size { width, depth, height } = finished;
     let usual = [width, depth, height].map(none);
     [0, 1, 2].map(|i| if found[i].scores + found[i].joints == 0 { usual[i] } else { found[i] })
 }

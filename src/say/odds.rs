@@ -3,7 +3,8 @@
 use super::measured::length;
 use super::phrase::Phrase;
 use crate::fit::odds::{Accuracy, Kind, Link, On};
-use crate::make::slides::{Cure, Odds, Way};
+use crate::form::assembly::JoinName;
+use crate::make::slides::{Cure, Goes, Odds, Way};
 use crate::measure::system::System;
 use crate::phrase;
 use crate::project::fitting::Lesson;
@@ -11,27 +12,55 @@ use crate::project::fitting::Lesson;
 /// `Slides in for about 97 of 100 makes …`: the chance, the tightest link, and what makes it surer.
 #[must_use]
 pub fn odds(odds: &Odds, accuracy: &Accuracy, system: System) -> Phrase {
-    let makes = match odds.per_mille / 10 {
+    let way = match odds.way {
+        Way::Along => "along the row",
+        Way::Across => "from front to back",
+        Way::Up => "from bottom to top",
+    };
+    let tightest = link(odds.tightest, [" of the boxes", " of the holder"]);
+    let first = " Make the boxes first, and measure them in a row before you score the holder.";
+    let makes = phrase![format!("Slides in {}", makes(odds.per_mille)), length(accuracy.score, system)];
+    phrase![makes, format!(" either way. The tightest link, {way}: {tightest}."), cure(odds.cure, first, system)]
+}
+
+/// The same of a part that goes into another; nothing of dividers, which are lapped.
+#[must_use]
+pub fn goes(goes: &Goes, accuracy: &Accuracy, system: System) -> Option<Phrase> {
+    let what = match goes.join {
+        JoinName::LidOver => "The lid goes over",
+        JoinName::DrawerIn => "The drawer goes in",
+        JoinName::BandRound => "The band goes round",
+        JoinName::TrayIn => "The tray goes in",
+        JoinName::LayerIn => "The layer goes in",
+        JoinName::DividersLap | JoinName::DividerIn | JoinName::HandleIn => return None,
+    };
+    let way = match goes.way {
+        Way::Along => "from side to side",
+        Way::Across => "from front to back",
+        Way::Up => "from bottom to top",
+    };
+    let tightest = link(goes.tightest, [" of the inner part", " of the outer part"]);
+    let first = " Make the inner part first, and measure it before you score the outer one.";
+    let makes = phrase![format!("{what} {}", makes(goes.per_mille)), length(accuracy.score, system)];
+    Some(phrase![makes, format!(" either way. The tightest link, {way}: {tightest}."), cure(goes.cure, first, system)])
+}
+
+fn makes(per_mille: u32) -> String {
+    let makes = match per_mille / 10 {
         0 => "fewer than 1".to_owned(),
         // Rounded down: no more is promised than there is.
         n @ 1..=98 => format!("about {n}"),
         _ => "at least 99".to_owned(),
     };
-    let way = match odds.way {
-        Way::Along => "along the row",
-        Way::Across => "from front to back",
-    };
-    let cure = match odds.cure {
+    format!("for {makes} of 100 makes, with scores true to ")
+}
+
+fn cure(cure: Cure, first: &'static str, system: System) -> Phrase {
+    match cure {
         Cure::None => Phrase::default(),
         Cure::Clearance(asked) => phrase![" A clearance of ", length(asked, system), " makes it 99."],
-        Cure::MeasureFirst => " Make the boxes first, and measure them in a row before you score the holder.".into(),
-    };
-    phrase![
-        format!("Slides in for {makes} of 100 makes, with scores true to "),
-        length(accuracy.score, system),
-        format!(" either way. The tightest link, {way}: {}.", link(odds.tightest)),
-        cure
-    ]
+        Cure::MeasureFirst => first.into(),
+    }
 }
 
 /// What a first make taught: `Learned for this card: …`.
@@ -47,10 +76,10 @@ pub fn learned(lesson: &Lesson, system: System) -> Phrase {
 }
 
 /// What errs: `the 6 scores of the boxes`.
-fn link(link: Link) -> String {
+fn link(link: Link, whose: [&str; 2]) -> String {
     let whose = match link.on {
-        On::Inner => " of the boxes",
-        On::Outer => " of the holder",
+        On::Inner => whose[0],
+        On::Outer => whose[1],
         On::Both => "",
     };
     let (one, many) = match link.kind {

@@ -9,18 +9,29 @@ use super::tag::classed;
 use super::value::fact;
 use crate::fit::odds::Accuracy;
 use crate::make::slides;
-use crate::say::odds::odds;
+use crate::project::finding::Place;
+use crate::say::odds::{goes, odds};
+use crate::say::phrase::Phrase;
 
-/// How sure the fit is, where a row of boxes stands in a holder.
+/// How sure the fit is, where a row of boxes stands in a holder, and where parts of `place` go into each other.
 #[must_use]
-pub fn odds_line() -> AnyView {
+pub fn odds_line(place: Place) -> AnyView {
     let desk = desk();
-    let line = fact(move || {
+    let lines = fact(move || {
         desk.shapes.with(|plan| {
             let hand = desk.project.with(|p| Accuracy::of(&p.trimmer, plan.system));
-            let sure = slides::odds(&plan.boxes, plan.holder.as_ref()?, plan.system, &hand)?;
-            Some(odds(&sure, &hand, plan.system))
+            let mut lines: Vec<Phrase> = Vec::new();
+            if let Some(holder) = plan.holder.as_ref().filter(|h| h.place == place)
+                && let Some(sure) = slides::odds(&plan.boxes, holder, plan.system, &hand)
+            {
+                lines.push(odds(&sure, &hand, plan.system));
+            }
+            if let Some(part) = plan.part(place) {
+                let joins = slides::joins(part, plan.system, &hand);
+                lines.extend(joins.iter().filter_map(|j| goes(j, &hand, plan.system)));
+            }
+            lines
         })
     });
-    live(move || line.get().map(|l| classed("p", "hint").with(said(l))))
+    live(move || lines.get().into_iter().map(|l| classed("p", "hint").with(said(l))).collect::<Vec<_>>())
 }

@@ -71,7 +71,7 @@ pub fn part_editor(place: Place) -> Tag {
         .with(classed("div", "fields").with(part_fields(place)))
         .with(size_table(place))
         .with(grow_buttons(place))
-        .with((place == Place::Holder).then(odds_line))
+        .with(odds_line(place))
         .with(lesson_fields(place));
     classed("div", "part-editor")
         .with(notes(desk.findings(place, None)))
