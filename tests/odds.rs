@@ -250,7 +250,7 @@ fn unusual_clearances_are_said() {
 #[test]
 fn parts_that_go_into_each_other_are_as_sure_as_said() {
     let steady = Accuracy::usual(System::Metric);
-    let shaky = Accuracy { score: Length::um(900), cut: Length::um(1_000), ..steady.clone() };
+    let shaky = Accuracy { score: Length::um(900), cut: Length::um(1_000), ..steady };
     let planned = |form: &str, clearance: Option<Length>, hand: &Accuracy| {
         let mut inputs = serde_json::json!({});
         if let Some(clearance) = clearance {
