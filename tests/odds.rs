@@ -5,7 +5,7 @@ mod common;
 
 use common::dice::Dice;
 use snugfold::fit::odds::{Accuracy, Chain, Kind, Link, On, below};
-use snugfold::make::slides::{Cure, Way, joins, odds};
+use snugfold::make::slides::{Cure, Way, joins, odds, seated};
 use snugfold::measure::given::Given;
 use snugfold::measure::length::Length;
 use snugfold::measure::system::System;
@@ -280,4 +280,49 @@ fn parts_that_go_into_each_other_are_as_sure_as_said() {
         let after = planned(form, Some(asked), &shaky);
         assert!(after.per_mille >= 990, "{form}: {before:?} {after:?}");
     }
+}
+
+/// Boxes in every holder that seats them: no surer than a steady hand makes it, surer with the clearance advised.
+#[test]
+fn boxes_go_to_their_seats_as_surely_as_said() {
+    let planned = |form: &str, clearance: Option<Length>, hand: &Accuracy| {
+        let mut inputs = serde_json::json!({});
+        if let Some(clearance) = clearance {
+            let key = match form {
+                "set-tray" | "book-cover" => "room",
+                "tower" => "play",
+                _ => "clearance",
+            };
+            inputs[key] = format!("{} mm", clearance.as_mm()).into();
+        }
+        let boxed = |id: u16, width: &str| {
+            serde_json::json!({ "id": id, "form": "tuck-box", "card": 1, "count": 2,
+                "inputs": { "width": width, "depth": "30 mm", "height": "70 mm" } })
+        };
+        let project: Project = serde_json::from_value(serde_json::json!({
+            "system": "metric",
+            "cards": [ { "id": 1, "grammage": 270, "thickness": "0.3 mm", "sheet_width": "900 mm", "sheet_height": "900 mm" } ],
+            "boxes": [ boxed(1, "40 mm"), boxed(2, "55 mm") ],
+            "holder": { "form": form, "card": 1, "inputs": inputs }
+        }))
+        .expect("it is a project");
+        let plan = plan(&project, System::Metric);
+        assert!(!plan.stopped(), "{form}: {:?}", plan.findings);
+        seated(&plan.boxes, plan.holder.as_ref().expect("it has one"), System::Metric, hand)
+    };
+    let steady = Accuracy::usual(System::Metric);
+    let shaky = Accuracy { score: Length::um(700), cut: Length::um(900), ..steady };
+    for form in ["grid-holder", "carrier", "set-tray", "tower", "book-cover", "band"] {
+        let usual = planned(form, None, &steady).expect("something is round them");
+        assert_eq!((usual.cure, usual.per_mille >= 990), (Cure::None, true), "{form}: {usual:?}");
+        let before = planned(form, None, &shaky).expect("something is round them");
+        assert!(before.per_mille < 990, "{form}: {before:?}");
+        let Cure::Clearance(asked) = before.cure else {
+            panic!("{form}: {before:?}");
+        };
+        let after = planned(form, Some(asked), &shaky).expect("something is round them");
+        assert!(after.per_mille >= 990, "{form}: {before:?} {after:?}");
+    }
+    // On steps they stand free.
+    assert!(planned("step-stand", None, &steady).is_none());
 }

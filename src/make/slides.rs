@@ -12,9 +12,8 @@ use crate::allow::clearance;
 use crate::fit::odds::{Accuracy, Chain, Kind, Link, On};
 use crate::fold::motion::folded;
 use crate::fold::pose::{Pose, standing};
-use crate::fold::room::{Measured, free, leaves, outside_of};
 use crate::fold::space::V3;
-use crate::form::assembly::{Assembly, Join, JoinName, Part, Size};
+use crate::form::assembly::{Assembly, JoinName, Part, Size};
 use crate::form::registry::Holds;
 use crate::measure::grid::Grid;
 use crate::measure::length::Length;
@@ -23,6 +22,12 @@ use crate::net::corner::Side;
 use crate::net::flat::{Duty, PanelId};
 
 use super::part::Planned;
+
+mod joins;
+mod seated;
+
+pub use joins::joins;
+pub use seated::seated;
 
 /// A direction in which boxes must fit.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -73,11 +78,11 @@ pub enum Cure {
     MeasureFirst,
 }
 
-/// How sure it is that one part goes into another, and what would mend it.
+/// How sure it is that one part goes into another, or boxes to their seats, and what would mend it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Goes {
-    /// Which parts, and how.
-    pub join: JoinName,
+    /// Which parts, and how; nothing where boxes go to their seats.
+    pub join: Option<JoinName>,
     /// The chance, in parts in 1000, rounded down.
     pub per_mille: u32,
     /// The direction that is least likely to fit.
@@ -136,52 +141,6 @@ pub fn odds(boxes: &[Planned], holder: &Planned, system: System, accuracy: &Accu
     let least = across.iter().map(|(c, _)| c).reduce(|a, b| if b.chance() < a.chance() { b } else { a })?;
     let (way, least) = if along.chance() <= least.chance() { (Way::Along, &along) } else { (Way::Across, least) };
     Some(Odds { per_mille: per_mille(now), way, tightest: least.tightest()?, cure, along, across })
-}
-
-/// How sure it is that the parts of one box or holder go into each other, join by join: the lid over its base, a drawer
-/// into its sleeve. What is free is measured on the folded parts, tabs counted.
-#[must_use]
-pub fn joins(planned: &Planned, system: System, accuracy: &Accuracy) -> Vec<Goes> {
-    let accuracy = accuracy.within();
-    let Some(assembly) = &planned.assembly else {
-        return Vec::new();
-    };
-    let one = |join: &Join| {
-        let &[inner] = join.inner.as_slice() else {
-            return None;
-        };
-        let (inner, outer) = (assembly.parts.get(inner)?, assembly.parts.get(join.outer)?);
-        let t = planned.thickness;
-        let (around, within) = (free(&leaves(outer, t), t), outside_of(inner, t));
-        let ways = [
-            (Way::Along, join.room.width.is_some(), around.width, within.width),
-            (Way::Across, join.room.depth.is_some(), around.depth, within.depth),
-            (Way::Up, join.room.height.is_some(), around.height, within.height),
-        ];
-        let length = |l: Option<f64>| l.map_or(Length::ZERO, Length::round_mm);
-        let size = |m: Measured| Size { width: length(m.width), depth: length(m.depth), height: length(m.height) };
-        let (own, its) = (spans([outer].into_iter(), size(around)), spans([inner].into_iter(), size(within)));
-        let mut chains = Vec::new();
-        for (way, slides, around, within) in ways {
-            let (own, its) = (&own[way as usize], &its[way as usize]);
-            if let (true, Some(around), Some(within)) = (slides, around, within) {
-                let (around, within) = (Length::round_mm(around), Length::round_mm(within));
-                let mut tally = Tally { gap: around - within, ..Tally::default() };
-                tally.add(1, 1, own, (planned.card, own.length - around));
-                tally.add(0, 1, its, (planned.card, within - its.length));
-                chains.push((way, tally.chain(&accuracy)));
-            }
-        }
-        let (way, least) = chains.iter().min_by(|a, b| a.1.chance().total_cmp(&b.1.chance()))?;
-        let chance = |more: Length| chains.iter().fold(1.0, |all, (_, c)| all * c.chance_with(c.gap + more));
-        let step = STEP.of(system);
-        let used = planned.used.get("clearance").copied().unwrap_or_default();
-        let cure =
-            surest(chance(Length::ZERO), Grid::every(step).down(used) + step, step, |asked| chance(asked - used));
-        let per_mille = (chance(Length::ZERO) * 1_000.0) as u32;
-        Some(Goes { join: join.name, per_mille, way: *way, tightest: least.tightest()?, cure })
-    };
-    assembly.joins.iter().filter_map(one).collect()
 }
 
 /// The least clearance from `asked` on that makes it sure.

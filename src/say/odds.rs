@@ -17,30 +17,39 @@ pub fn odds(odds: &Odds, accuracy: &Accuracy, system: System) -> Phrase {
         Way::Across => "from front to back",
         Way::Up => "from bottom to top",
     };
-    let tightest = link(odds.tightest, [" of the boxes", " of the holder"]);
-    let first = " Make the boxes first, and measure them in a row before you score the holder.";
+    let tightest = link(odds.tightest, BOXES);
     let makes = phrase![format!("Slides in {}", makes(odds.per_mille)), length(accuracy.score, system)];
-    phrase![makes, format!(" either way. The tightest link, {way}: {tightest}."), cure(odds.cure, first, system)]
+    phrase![makes, format!(" either way. The tightest link, {way}: {tightest}."), cure(odds.cure, FIRST, system)]
 }
+
+const BOXES: [&str; 2] = [" of the boxes", " of the holder"];
+const FIRST: &str = " Make the boxes first, and measure them in a row before you score the holder.";
 
 /// The same of a part that goes into another; nothing of dividers, which are lapped.
 #[must_use]
 pub fn goes(goes: &Goes, accuracy: &Accuracy, system: System) -> Option<Phrase> {
     let what = match goes.join {
-        JoinName::LidOver => "The lid goes over",
-        JoinName::DrawerIn => "The drawer goes in",
-        JoinName::BandRound => "The band goes round",
-        JoinName::TrayIn => "The tray goes in",
-        JoinName::LayerIn => "The layer goes in",
-        JoinName::DividersLap | JoinName::DividerIn | JoinName::HandleIn => return None,
+        None => "The boxes go to their places",
+        Some(JoinName::LidOver) => "The lid goes over",
+        Some(JoinName::DrawerIn) => "The drawer goes in",
+        Some(JoinName::BandRound) => "The band goes round",
+        Some(JoinName::TrayIn) => "The tray goes in",
+        Some(JoinName::LayerIn) => "The layer goes in",
+        Some(JoinName::DividersLap | JoinName::DividerIn | JoinName::HandleIn) => return None,
     };
     let way = match goes.way {
         Way::Along => "from side to side",
         Way::Across => "from front to back",
         Way::Up => "from bottom to top",
     };
-    let tightest = link(goes.tightest, [" of the inner part", " of the outer part"]);
-    let first = " Make the inner part first, and measure it before you score the outer one.";
+    let (whose, first) = match goes.join {
+        None => (BOXES, FIRST),
+        Some(_) => (
+            [" of the inner part", " of the outer part"],
+            " Make the inner part first, and measure it before you score the outer one.",
+        ),
+    };
+    let tightest = link(goes.tightest, whose);
     let makes = phrase![format!("{what} {}", makes(goes.per_mille)), length(accuracy.score, system)];
     Some(phrase![makes, format!(" either way. The tightest link, {way}: {tightest}."), cure(goes.cure, first, system)])
 }

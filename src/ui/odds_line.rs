@@ -21,10 +21,11 @@ pub fn odds_line(place: Place) -> AnyView {
         desk.shapes.with(|plan| {
             let hand = desk.project.with(|p| Accuracy::of(&p.trimmer, plan.system));
             let mut lines: Vec<Phrase> = Vec::new();
-            if let Some(holder) = plan.holder.as_ref().filter(|h| h.place == place)
-                && let Some(sure) = slides::odds(&plan.boxes, holder, plan.system, &hand)
-            {
-                lines.push(odds(&sure, &hand, plan.system));
+            if let Some(holder) = plan.holder.as_ref().filter(|h| h.place == place) {
+                let row = slides::odds(&plan.boxes, holder, plan.system, &hand);
+                lines.extend(row.map(|sure| odds(&sure, &hand, plan.system)));
+                let seats = slides::seated(&plan.boxes, holder, plan.system, &hand);
+                lines.extend(seats.and_then(|sure| goes(&sure, &hand, plan.system)));
             }
             if let Some(part) = plan.part(place) {
                 let joins = slides::joins(part, plan.system, &hand);
