@@ -230,15 +230,12 @@ impl<'a> Maker<'a> {
         Some(planned)
     }
 
-    /// The parts that are cut in two. What slides in another part is not: a joint makes a wall thicker.
+    /// The parts that are cut in two, where that is asked for.
     fn joints(&self, part: &Part, place: Place, a: &Assembly, findings: &mut Vec<Finding>) -> Vec<Option<Joined>> {
         if part.blank.is_whole() {
             return Vec::new();
         }
-        let lap = self.marks.0.up(bound::JOINT.of(self.system));
-        let joint =
-            |p: &crate::form::assembly::Part| if a.joins.is_empty() { p.net.joint(lap).map(Joined::of) } else { None };
-        let joints: Vec<_> = a.parts.iter().map(joint).collect();
+        let joints = joints(a, self.marks.0, self.system);
         if joints.iter().all(Option::is_none) {
             findings.push(Finding { place, input: Some("blank"), weight: Weight::Caution, what: What::NoJoint });
         }
@@ -283,6 +280,13 @@ impl<'a> Maker<'a> {
         }
         all
     }
+}
+
+/// The parts that can be cut in two. What slides in another part is not: a joint makes a wall thicker.
+fn joints(assembly: &Assembly, grooves: Grid, system: System) -> Vec<Option<Joined>> {
+    let lap = grooves.up(bound::JOINT.of(system));
+    let parts = if assembly.joins.is_empty() { assembly.parts.as_slice() } else { &[] };
+    parts.iter().map(|p| p.net.joint(lap).map(Joined::of)).collect()
 }
 
 fn stop(place: Place, input: Option<&'static str>, what: What) -> Finding {

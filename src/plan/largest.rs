@@ -1,7 +1,7 @@
 //! What comes out of the sheets at hand: the largest box, and the scale at which the whole set does.
 
-use super::checks::usable;
-use super::{Maker, Plan, shapes};
+use super::checks::{marks, usable};
+use super::{Maker, Plan, joints, shapes};
 use crate::cut::layout::Why;
 use crate::fit::largest::{Grow, Largest, Usable, largest as grown, sized};
 use crate::form::assembly::Size;
@@ -13,7 +13,6 @@ use crate::measure::length::Length;
 use crate::measure::system::System;
 use crate::project::bound;
 use crate::project::finding::{Finding, Place, Weight, What};
-use crate::project::fitting::Blank;
 use crate::project::request::{Card, Lie, Part, Project};
 
 /// The box of this number as large as the sheets of its card allow, with that size typed. Nothing where no size comes
@@ -72,15 +71,13 @@ pub(super) fn cures(project: &Project, plan: &Plan) -> Vec<Finding> {
             cures.push(note(place, What::LargestThatFits { width, depth, height, percent }));
         }
     }
+    let grooves = marks(project, plan.system, &mut Vec::new()).0;
     for &place in &large {
-        let joined = changed(project, |p| {
-            let part = p.boxes.iter_mut().find(|b| Place::Box(b.id) == place);
-            if let Some(part) = part.or(p.holder.as_mut().filter(|_| place == Place::Holder)) {
-                part.blank = Blank::Joined;
-            }
-        });
-        let plan = shapes(&joined, plan.system);
-        if plan.part(place).is_some_and(|p| p.joints.iter().any(Option::is_some) && out(project, p)) {
+        let Some((part, assembly)) = plan.part(place).and_then(|p| Some((p, p.assembly.as_ref()?))) else {
+            continue;
+        };
+        let joints = joints(assembly, grooves, plan.system);
+        if joints.iter().any(Option::is_some) && out(project, &Planned { joints, ..part.clone() }) {
             cures.push(note(place, What::FitsJoined));
         }
     }
