@@ -107,7 +107,7 @@ pub fn odds(boxes: &[Planned], holder: &Planned, system: System, accuracy: &Accu
     let accuracy = accuracy.within();
     let made: Option<Vec<Row>> = boxes.iter().map(|b| Row::of(b, b.assembly.as_ref()?)).collect();
     let made = made.filter(|m| !m.is_empty())?;
-    let outer = spans(held.parts.iter(), held.finished);
+    let outer = spans(&held.parts, held.finished);
     let chain = |way: Way, inner: &mut dyn Iterator<Item = (&Row, u32)>| {
         let mut tally = Tally { gap: way.of(held.inside), ..Tally::default() };
         let own = &outer[way as usize];
@@ -167,7 +167,7 @@ impl<'a> Row<'a> {
     fn of(planned: &'a Planned, assembly: &'a Assembly) -> Option<Self> {
         let order = planned.facing.order();
         let spans = || {
-            let own = spans(assembly.parts.iter(), assembly.finished);
+            let own = spans(&assembly.parts, assembly.finished);
             order.map(|axis| own[axis])
         };
         (planned.count > 0).then(|| Self { planned, bare: assembly.outside.ordered(order), spans: spans() })
@@ -186,7 +186,7 @@ struct Span {
 }
 
 /// The spans of the outermost part: left to right, front to back, bottom to top.
-fn spans<'a>(parts: impl Iterator<Item = &'a Part>, finished: Size) -> [Span; 3] {
+fn spans(parts: &[Part], finished: Size) -> [Span; 3] {
     // Where nothing closes it: two scores.
     let none = |length| Span { length, scores: 2, joints: 0 };
     let mut found = [Span::default(); 3];

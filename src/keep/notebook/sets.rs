@@ -75,14 +75,13 @@ impl<S: Shelf> Notebook<S> {
     /// Where the shelf cannot be read.
     pub fn ticks(&self, id: SetId) -> Result<BTreeSet<String>, Refused> {
         let heads = self.history(Kind::Ticks, id)?.heads;
-        Ok(heads
-            .into_iter()
-            .filter_map(|f| match f.record.content {
-                Content::Ticks(ticks) => Some(ticks),
-                Content::Set(_) => None,
-            })
-            .flatten()
-            .collect())
+        let mut all = BTreeSet::new();
+        for found in heads {
+            if let Content::Ticks(ticks) = found.record.content {
+                all.extend(ticks);
+            }
+        }
+        Ok(all)
     }
 
     /// Saves the keys of the steps that are ticked for a set. Its design is not touched.

@@ -1,5 +1,7 @@
 //! How sure it is that one part goes into another.
 
+use std::slice::from_ref;
+
 use super::{Goes, STEP, Tally, Way, spans, surest};
 use crate::fit::odds::Accuracy;
 use crate::fold::room::{Measured, free, leaves, outside_of};
@@ -31,7 +33,7 @@ pub fn joins(planned: &Planned, system: System, accuracy: &Accuracy) -> Vec<Goes
         ];
         let length = |l: Option<f64>| l.map_or(Length::ZERO, Length::round_mm);
         let size = |m: Measured| Size { width: length(m.width), depth: length(m.depth), height: length(m.height) };
-        let (own, its) = (spans([outer].into_iter(), size(around)), spans([inner].into_iter(), size(within)));
+        let (own, its) = (spans(from_ref(outer), size(around)), spans(from_ref(inner), size(within)));
         let mut chains = Vec::new();
         for (way, slides, around, within) in ways {
             let (own, its) = (&own[way as usize], &its[way as usize]);
