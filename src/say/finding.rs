@@ -157,7 +157,7 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
         What::ThicknessEstimated { thickness } => phrase![
             "The thickness is taken as ",
             l(*thickness),
-            " from the weight. Charts differ by a tenth: measure ten sheets together and type a tenth of it."
+            " from the weight. Charts differ by a tenth: measure ten sheets together, and say how many they were."
         ],
         What::MarginOutside { least, most } => phrase![
             "The end margin can be from ",
