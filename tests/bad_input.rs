@@ -67,7 +67,7 @@ fn mats_and_sheets() {
     let large = asked(|v| v["boxes"][0]["inputs"]["height"] = "400 mm".into());
     check(&large, Place::Card(1), |w| matches!(w, What::PieceTooLarge { .. }));
     let thin = asked(|v| v["cards"][0]["grammage"] = 5.into());
-    check(&thin, Place::Card(1), |w| matches!(w, What::CountOutside { .. }));
+    check(&thin, Place::Card(1), |w| *w == What::WeightOutside { least: 60, most: 600 });
     let lost = asked(|v| v["boxes"][0]["card"] = 9.into());
     check(&lost, Place::Box(1), |w| matches!(w, What::UnknownCard { card: 9 }));
 }

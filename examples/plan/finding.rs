@@ -108,6 +108,7 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         What::LargestThatFits { width, depth, height, percent } => {
             vec![("width", l(width)), ("depth", l(depth)), ("height", l(height)), ("percent", json!(percent))]
         }
+        What::WeightOutside { least, most } => vec![("least", json!(least)), ("most", json!(most))],
         What::WallsBuckle { carries, grams } => vec![("carries", json!(carries)), ("grams", json!(grams))],
         What::BaseSags { sag, grams } => vec![("sag", l(sag)), ("grams", json!(grams))],
         What::Topples { height, thin } => vec![("height", l(height)), ("thin", l(thin))],

@@ -5,7 +5,7 @@ use super::solid::{Chosen, Leaf, View, paint};
 use crate::fold::motion::{bends, folded as all_folded};
 use crate::fold::pose::{Pose, standing};
 use crate::fold::space::{Rigid, V3};
-use crate::form::assembly::{From, Join, Part, Size};
+use crate::form::assembly::{From, Join, Offset, Part, Size, Stand, Turn};
 use crate::make::part::Planned;
 use crate::measure::length::Length;
 use crate::net::flat::PanelId;
@@ -116,7 +116,7 @@ fn stood(planned: &Planned) -> Rigid {
     let v = V3::new;
     let axes = match planned.facing {
         Facing::Front => Rigid::STAY.axes,
-        Facing::Side => [v(0.0, 1.0, 0.0), v(-1.0, 0.0, 0.0), v(0.0, 0.0, 1.0)],
+        Facing::Side => standing(&Stand { turn: Turn::Quarter, at: Offset::default() }).axes,
         Facing::Lid => [v(1.0, 0.0, 0.0), v(0.0, 0.0, 1.0), v(0.0, -1.0, 0.0)],
     };
     let turn = Rigid { axes, origin: V3::default() };

@@ -52,7 +52,9 @@ pub fn leaves(part: &Part, t: Length) -> Vec<Leaf> {
     leaves_at(part, t, &Rigid::STAY)
 }
 
-fn leaves_at(part: &Part, t: Length, at: &Rigid) -> Vec<Leaf> {
+/// The panels of `part` in their order, folded from card of thickness `t`, where it stands.
+#[must_use]
+pub fn leaves_at(part: &Part, t: Length, at: &Rigid) -> Vec<Leaf> {
     let pose = Pose::of(part, &folded(part), t).placed(at);
     let panels = part.net.panels.iter().zip(pose.panels);
     panels

@@ -93,6 +93,20 @@ pub struct Goes {
     pub cure: Cure,
 }
 
+impl Goes {
+    /// Of the chains in each direction; `used` is the clearance that they were planned with, where one can be asked for.
+    fn of(join: Option<JoinName>, chains: &[(Way, Chain)], used: Option<Length>, system: System) -> Option<Self> {
+        let (way, least) = chains.iter().min_by(|a, b| a.1.chance().total_cmp(&b.1.chance()))?;
+        let now: f64 = chains.iter().map(|(_, c)| c.chance()).product();
+        // Asked for, a clearance is what each gap has at least; grooves may leave more, as they do now.
+        let chance = |asked: Length| chains.iter().map(|(_, c)| c.chance_with(c.gap.max(asked))).product();
+        let step = STEP.of(system);
+        let from = used.map_or(clearance::LOOSE, |used| Grid::every(step).down(used)) + step;
+        let cure = surest(now, from, step, chance);
+        Some(Self { join, per_mille: (now * 1_000.0) as u32, way: *way, tightest: least.tightest()?, cure })
+    }
+}
+
 /// What counts as sure, in parts in 1000.
 pub const SURE: u32 = 990;
 /// What clearances are advised in.

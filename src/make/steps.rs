@@ -165,11 +165,6 @@ fn own_inside(assembly: &Assembly, part: &Part) -> Option<Size> {
 
 /// True for the move that brings two glued panels together: glue goes on right before it.
 fn takes_glue(net: &Net, moves: &[Move], index: usize) -> bool {
-    // The creases between a panel and the one that lies still.
-    let carriers = |panel: PanelId| -> Vec<CreaseId> {
-        let up = |c: &CreaseId| net.creases.get(c.0).and_then(|c| net.carrier(c.near));
-        std::iter::successors(net.carrier(panel), up).collect()
-    };
     let moved = |crease: &CreaseId| {
         moves.iter().position(|m| match &m.way {
             Way::Even(creases) => creases.contains(crease),
@@ -177,7 +172,7 @@ fn takes_glue(net: &Net, moves: &[Move], index: usize) -> bool {
         })
     };
     let last = |a: PanelId, b: PanelId| {
-        let (a, b) = (carriers(a), carriers(b));
+        let (a, b) = (net.carriers(a), net.carriers(b));
         // What carries both moves neither against the other.
         let between = a.iter().filter(|c| !b.contains(c)).chain(b.iter().filter(|c| !a.contains(c)));
         between.filter_map(moved).max()

@@ -209,6 +209,13 @@ impl Net {
         self.creases.iter().position(|c| c.far == panel).map(CreaseId)
     }
 
+    /// The creases between `panel` and the one that lies still, from `panel` on.
+    #[must_use]
+    pub fn carriers(&self, panel: PanelId) -> Vec<CreaseId> {
+        let up = |c: &CreaseId| self.creases.get(c.0).and_then(|c| self.carrier(c.near));
+        std::iter::successors(self.carrier(panel), up).collect()
+    }
+
     /// Panels and waste together: equal to the blank's area where nothing is lost or counted twice.
     #[must_use]
     pub fn accounted(&self) -> Area {

@@ -133,9 +133,11 @@ pub fn usable(card: &Card, findings: &mut Vec<Finding>) -> Option<Usable> {
         bad = true;
         findings.push(f);
     }
-    if let Some(f) = count_outside(place, "grammage", grams, bound::GRAMMAGE) {
+    if !bound::GRAMMAGE.holds(grams) {
         bad = true;
-        findings.push(f);
+        let Range { least, most } = bound::GRAMMAGE;
+        let (input, weight) = (Some("grammage"), Weight::Stop);
+        findings.push(Finding { place, input, weight, what: What::WeightOutside { least, most } });
     }
     for f in supply_outside(card) {
         bad = true;

@@ -127,14 +127,15 @@ fn comes(project: &Project, system: System) -> bool {
     !plan.stopped() && plan.parts().all(|part| out(project, part))
 }
 
-/// Whether a part comes out of a sheet of its card.
+/// Whether every piece of a part but its mats, which are smaller, comes out of a sheet of its card.
 fn out(project: &Project, part: &Planned) -> bool {
-    let card = project.cards.iter().take(bound::CARDS.most as usize).find(|c| c.id == part.card);
-    let Some(card) = card.filter(|c| usable(c, &mut Vec::new()).is_some()) else {
-        return false;
+    let card = |id| {
+        let all = project.cards.iter().take(bound::CARDS.most as usize);
+        all.filter(|c| usable(c, &mut Vec::new()).is_some()).find(|c| c.id == id)
     };
     let pieces = pieces(&[part], 1);
-    let blanks = || pieces.iter().filter(|p| p.card == card.id && !matches!(p.becomes, Becomes::Mat(..)));
+    let mut large = pieces.iter().filter(|p| !matches!(p.becomes, Becomes::Mat(..)));
     part.assembly.is_some()
-        && sheets_of(project, card).into_iter().any(|s| blanks().all(|p| s.holds((p.width, p.height))))
+        && large
+            .all(|p| card(p.card).is_some_and(|c| sheets_of(project, c).iter().any(|s| s.holds((p.width, p.height)))))
 }

@@ -220,6 +220,13 @@ pub enum What {
         /// What goes in.
         grams: u32,
     },
+    /// Card is lighter or heavier than any that is folded.
+    WeightOutside {
+        /// The least, in g/m².
+        least: u32,
+        /// The most.
+        most: u32,
+    },
     /// What was learned from a first make is more than any gap.
     LessonTooLarge,
     /// What is asked for in two pieces is no wrap, or slides in another part.

@@ -2,10 +2,12 @@
 
 use super::measured::{free, least, length, most, sides, size, taken};
 use super::phrase::Phrase;
+use super::refusal::weight as weight_of_card;
 use crate::form::assembly::Size;
 use crate::measure::length::Length;
 use crate::measure::system::System;
 use crate::phrase;
+use crate::project::bound::Range;
 use crate::project::finding::{Finding, Weight, What};
 
 /// The word before a finding, for its weight.
@@ -268,6 +270,7 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
              {grams} g: do not stand one filled box on another, or take thicker card."
         )
         .into(),
+        What::WeightOutside { least, most } => weight_of_card(Range::new(*least, *most)),
         What::LessonTooLarge => "What was learned from the first make is more than any gap: forget it and try again.".into(),
         What::Topples { height, thin } => phrase![
             "A box ",

@@ -70,12 +70,11 @@ pub fn gift_number(number: usize) -> String {
 /// How it stands.
 pub const FACING: &str = "What looks forward in the holder";
 
+/// The faces that can.
+pub const FACINGS: [(Facing, &str); 3] = [(Facing::Front, "front"), (Facing::Side, "left side"), (Facing::Lid, "lid")];
+
 /// A face that looks forward.
 #[must_use]
-pub const fn facing(facing: Facing) -> &'static str {
-    match facing {
-        Facing::Front => "front",
-        Facing::Side => "left side",
-        Facing::Lid => "lid",
-    }
+pub fn facing(facing: Facing) -> &'static str {
+    FACINGS.iter().find(|f| f.0 == facing).map_or("", |f| f.1)
 }

@@ -19,7 +19,11 @@ pub fn odds(odds: &Odds, accuracy: &Accuracy, system: System) -> Phrase {
     };
     let tightest = link(odds.tightest, BOXES);
     let makes = phrase![format!("Slides in {}", makes(odds.per_mille)), length(accuracy.score, system)];
-    phrase![makes, format!(" either way. The tightest link, {way}: {tightest}."), cure(odds.cure, FIRST, system)]
+    phrase![
+        makes,
+        format!(" either way. The tightest link, {way}: {tightest}."),
+        cure(odds.cure, " A clearance of ", FIRST, system)
+    ]
 }
 
 const BOXES: [&str; 2] = [" of the boxes", " of the holder"];
@@ -42,16 +46,22 @@ pub fn goes(goes: &Goes, accuracy: &Accuracy, system: System) -> Option<Phrase> 
         Way::Across => "from front to back",
         Way::Up => "from bottom to top",
     };
-    let (whose, first) = match goes.join {
-        None => (BOXES, FIRST),
+    // The room round boxes has a name of its own in some holders.
+    let (whose, asked, first) = match goes.join {
+        None => (BOXES, " Room in total of ", FIRST),
         Some(_) => (
             [" of the inner part", " of the outer part"],
+            " A clearance of ",
             " Make the inner part first, and measure it before you score the outer one.",
         ),
     };
     let tightest = link(goes.tightest, whose);
     let makes = phrase![format!("{what} {}", makes(goes.per_mille)), length(accuracy.score, system)];
-    Some(phrase![makes, format!(" either way. The tightest link, {way}: {tightest}."), cure(goes.cure, first, system)])
+    Some(phrase![
+        makes,
+        format!(" either way. The tightest link, {way}: {tightest}."),
+        cure(goes.cure, asked, first, system)
+    ])
 }
 
 fn makes(per_mille: u32) -> String {
@@ -64,10 +74,10 @@ fn makes(per_mille: u32) -> String {
     format!("for {makes} of 100 makes, with scores true to ")
 }
 
-fn cure(cure: Cure, first: &'static str, system: System) -> Phrase {
+fn cure(cure: Cure, asked: &'static str, first: &'static str, system: System) -> Phrase {
     match cure {
         Cure::None => Phrase::default(),
-        Cure::Clearance(asked) => phrase![" A clearance of ", length(asked, system), " makes it 99."],
+        Cure::Clearance(least) => phrase![asked, length(least, system), " makes it 99."],
         Cure::MeasureFirst => first.into(),
     }
 }

@@ -1,6 +1,8 @@
 //! The words of the page itself: headings, labels, buttons, hints.
 
 use super::spelling::Spelling;
+use crate::project::fitting::Blank;
+use crate::project::request::Lie;
 
 /// The page's name.
 pub const SNUGFOLD: &str = "Snugfold";
@@ -129,7 +131,7 @@ pub const HALVES: [&str; 2] = ["piece 1", "piece 2"];
 /// What the blank is cut as.
 pub const BLANK: &str = "Blank";
 /// What it can be cut as.
-pub const BLANKS: [&str; 2] = ["in one piece", "in two pieces, with a joint"];
+pub const BLANKS: [(Blank, &str); 2] = [(Blank::Whole, "in one piece"), (Blank::Joined, "in two pieces, with a joint")];
 /// Its weight.
 pub const GRAMMAGE: &str = "Weight";
 /// Where it stands.
@@ -172,11 +174,11 @@ pub const LIE: &str = "Pieces on the sheet";
 pub const LIE_HINT: &str =
     "Card folds best along its grain: bend a sheet gently both ways, and it gives more easily along it";
 /// What can be chosen.
-pub const LIES: [(&str, &str); 4] = [
-    ("either", "either way round"),
-    ("upright", "upright, since it has a pattern"),
-    ("grain-up", "scores along the grain, which runs up the sheet"),
-    ("grain-across", "scores along the grain, which runs across the sheet"),
+pub const LIES: [(Lie, &str); 4] = [
+    (Lie::Either, "either way round"),
+    (Lie::Upright, "upright, since it has a pattern"),
+    (Lie::GrainUp, "scores along the grain, which runs up the sheet"),
+    (Lie::GrainAcross, "scores along the grain, which runs across the sheet"),
 ];
 /// One more.
 pub const ADD_SHEETS: &str = "Add another sheet size";

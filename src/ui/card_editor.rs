@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::child::words;
-use super::choice_field::ChoiceField;
+use super::choice_field::{ChoiceField, one_of};
 use super::count_field::CountField;
 use super::desk::{Desk, desk};
 use super::length_field::LengthField;
@@ -19,14 +19,11 @@ use crate::measure::given::Given;
 use crate::measure::show::Figure;
 use crate::project::bound;
 use crate::project::finding::Place;
-use crate::project::request::{Card, Lie, Tint};
+use crate::project::request::{Card, Tint};
 use crate::say::{page, refusal};
 use crate::stock::sheets::{STANDARD, StandardSheet};
 use crate::stock::thickness::estimated;
 use crate::stock::weight::BasisWeight;
-
-/// In the order in which they are offered.
-const LIES: [Lie; 4] = [Lie::Either, Lie::Upright, Lie::GrainUp, Lie::GrainAcross];
 
 /// The fields of the card with this number.
 #[must_use]
@@ -42,22 +39,13 @@ pub fn card_editor(id: u16) -> Vec<Tag> {
     let width = fact(move || card.with(|c| c.as_ref().map(|c| c.sheet_width.clone())));
     let height = fact(move || card.with(|c| c.as_ref().map(|c| c.sheet_height.clone())));
     let tint = fact(move || card.with(|c| c.as_ref().map_or(String::new(), |c| c.tint.hex())));
-    let lie = ChoiceField {
-        id: field("lie"),
-        label: page::LIE,
-        hint: page::LIE_HINT.to_owned(),
-        choices: Fact::fixed(page::LIES.map(|(key, name)| (key.to_owned(), name.to_owned())).into()),
-        value: fact(move || {
-            let lie = card.with(|c| c.as_ref().map_or(Lie::Either, |c| c.lie));
-            LIES.iter().position(|l| *l == lie).map_or("", |at| page::LIES[at].0).to_owned()
-        }),
-        findings: desk.findings(place, Some("lie")),
-        commit: Callback::new(move |key: String| {
-            if let Some((_, lie)) = page::LIES.iter().zip(LIES).find(|((k, _), _)| *k == key) {
-                edit(desk, id, "", |c| c.lie = lie);
-            }
-        }),
-    };
+    let lie = one_of(
+        (field("lie"), page::LIE, page::LIE_HINT),
+        &page::LIES,
+        move || card.with(|c| c.as_ref().map(|c| c.lie)),
+        desk.findings(place, Some("lie")),
+        move |lie| edit(desk, id, "", |c| c.lie = lie),
+    );
     let system = desk.system();
     let usual = fact(move || format!("{}{}", page::USUAL, Figure::of(estimated(grammage.get().grams()), system.get())));
     let standard = fact(move || {
@@ -148,7 +136,7 @@ pub fn card_editor(id: u16) -> Vec<Tag> {
             c.sheet_height = given.unwrap_or_else(|| c.sheet_height.clone());
         }))
         .with(supply_fields(id, None))
-        .with(lie.view());
+        .with(lie);
     let others =
         &["grammage", "thickness", "stack", "sheet-width", "sheet-height", "have", "price", "more-sheets", "lie"];
     vec![notes(desk.findings_besides(place, others)), fields, more_sheets(id)]

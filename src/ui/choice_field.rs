@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use super::child::live;
 use super::notes::notes;
 use super::tag::{Tag, classed, tag};
-use super::value::Fact;
+use super::value::{Fact, fact};
 use crate::project::finding::Finding;
 
 /// One of several words; each is a key and what is shown for it.
@@ -52,4 +52,31 @@ impl ChoiceField {
             .with(classed("p", "hint").is("id", hint_id).with(hint))
             .with(notes(findings))
     }
+}
+
+/// A field for one of `all`, each with what is shown for it; `value` is the one that is chosen.
+pub fn one_of<T: Copy + PartialEq + Send + Sync + 'static>(
+    (id, label, hint): (String, &'static str, &'static str),
+    all: &'static [(T, &'static str)],
+    value: impl Fn() -> Option<T> + Send + Sync + 'static,
+    findings: Fact<Vec<Finding>>,
+    take: impl Fn(T) + Send + Sync + 'static,
+) -> Tag {
+    ChoiceField {
+        id,
+        label,
+        hint: hint.to_owned(),
+        choices: Fact::fixed(all.iter().map(|(_, name)| ((*name).to_owned(), (*name).to_owned())).collect()),
+        value: fact(move || {
+            let chosen = value();
+            all.iter().find(|(one, _)| Some(*one) == chosen).map_or(String::new(), |(_, name)| (*name).to_owned())
+        }),
+        findings,
+        commit: Callback::new(move |key: String| {
+            if let Some((one, _)) = all.iter().find(|(_, name)| *name == key) {
+                take(*one);
+            }
+        }),
+    }
+    .view()
 }

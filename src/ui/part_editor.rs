@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::card_choice::card_choice;
 use super::child::shown;
-use super::choice_field::ChoiceField;
+use super::choice_field::one_of;
 use super::count_field::CountField;
 use super::desk::desk;
 use super::form_picker::form_picker;
@@ -22,7 +22,6 @@ use super::value::{Fact, fact};
 use crate::form::registry;
 use crate::project::bound;
 use crate::project::finding::{Place, What};
-use crate::project::fitting::{Blank, Facing};
 use crate::project::request::Part;
 use crate::say::{fitting, page};
 
@@ -74,7 +73,7 @@ pub fn part_editor(place: Place) -> Tag {
         .with(odds_line(place))
         .with(lesson_fields(place));
     classed("div", "part-editor")
-        .with(notes(desk.findings(place, None)))
+        .with(notes(said))
         .with(form_picker(place))
         .with(fields)
         .with((place != Place::Holder).then(|| gift_fields(place)))
@@ -86,41 +85,24 @@ pub fn part_editor(place: Place) -> Tag {
 fn facing(place: Place) -> Tag {
     let desk = desk();
     let part = desk.part(place);
-    let word = |f: Facing| fitting::facing(f).to_owned();
-    ChoiceField {
-        id: id(place, "facing"),
-        label: fitting::FACING,
-        hint: String::new(),
-        choices: Fact::fixed(Facing::ALL.map(|f| (word(f), word(f))).into()),
-        value: fact(move || part.with(|p| word(p.as_ref().map_or(Facing::Front, |p| p.facing)))),
-        findings: Fact::fixed(Vec::new()),
-        commit: Callback::new(move |key: String| {
-            if let Some(facing) = Facing::ALL.into_iter().find(|f| fitting::facing(*f) == key) {
-                desk.edit_part(place, "", |p| p.facing = facing);
-            }
-        }),
-    }
-    .view()
+    one_of(
+        (id(place, "facing"), fitting::FACING, ""),
+        &fitting::FACINGS,
+        move || part.with(|p| p.as_ref().map(|p| p.facing)),
+        Fact::fixed(Vec::new()),
+        move |facing| desk.edit_part(place, "", |p| p.facing = facing),
+    )
 }
 
 /// What the blank is cut as.
 fn blank(place: Place) -> Tag {
     let desk = desk();
     let part = desk.part(place);
-    ChoiceField {
-        id: id(place, "blank"),
-        label: page::BLANK,
-        hint: String::new(),
-        choices: Fact::fixed(page::BLANKS.map(|b| (b.to_owned(), b.to_owned())).into()),
-        value: fact(move || {
-            let whole = part.with(|p| p.as_ref().is_none_or(|p| p.blank.is_whole()));
-            page::BLANKS[usize::from(!whole)].to_owned()
-        }),
-        findings: desk.findings(place, Some("blank")),
-        commit: Callback::new(move |key: String| {
-            let blank = if key == page::BLANKS[0] { Blank::Whole } else { Blank::Joined };
-            desk.edit_part(place, "", |p| p.blank = blank);
-        }),
-    }
-    .view()
+    one_of(
+        (id(place, "blank"), page::BLANK, ""),
+        &page::BLANKS,
+        move || part.with(|p| p.as_ref().map(|p| p.blank)),
+        desk.findings(place, Some("blank")),
+        move |blank| desk.edit_part(place, "", |p| p.blank = blank),
+    )
 }

@@ -2,12 +2,11 @@
 
 use std::slice::from_ref;
 
-use super::{Goes, STEP, Tally, Way, spans, surest};
+use super::{Goes, Tally, Way, spans};
 use crate::fit::odds::Accuracy;
 use crate::fold::room::{Measured, free, leaves, outside_of};
 use crate::form::assembly::{Join, Size};
 use crate::make::part::Planned;
-use crate::measure::grid::Grid;
 use crate::measure::length::Length;
 use crate::measure::system::System;
 
@@ -45,15 +44,7 @@ pub fn joins(planned: &Planned, system: System, accuracy: &Accuracy) -> Vec<Goes
                 chains.push((way, tally.chain(&accuracy)));
             }
         }
-        let (way, least) = chains.iter().min_by(|a, b| a.1.chance().total_cmp(&b.1.chance()))?;
-        let now: f64 = chains.iter().map(|(_, c)| c.chance()).product();
-        // Asked for, a clearance is what each gap has at least; grooves may leave more, as they do now.
-        let chance = |asked: Length| chains.iter().fold(1.0, |all, (_, c)| all * c.chance_with(c.gap.max(asked)));
-        let step = STEP.of(system);
-        let used = planned.used.get("clearance").copied().unwrap_or_default();
-        let cure = surest(now, Grid::every(step).down(used) + step, step, chance);
-        let per_mille = (now * 1_000.0) as u32;
-        Some(Goes { join: Some(join.name), per_mille, way: *way, tightest: least.tightest()?, cure })
+        Goes::of(Some(join.name), &chains, planned.used.get("clearance").copied(), system)
     };
     assembly.joins.iter().filter_map(one).collect()
 }

@@ -5,17 +5,16 @@
 //! cuts: where a divider is slotted. Some of those scores move nothing along the gap, so the chance is a bound from
 //! below.
 
-use super::{Cure, Goes, Row, STEP, Span, Tally, Way, surest};
+use super::{Goes, Row, Span, Tally, Way};
 use crate::fit::odds::{Accuracy, Chain};
-use crate::fold::motion::folded;
-use crate::fold::pose::{Pose, standing};
+use crate::fold::pose::standing;
+use crate::fold::room::leaves_at;
 use crate::fold::space::V3;
 use crate::form::assembly::{Assembly, From, Seat};
 use crate::make::part::Planned;
-use crate::measure::grid::Grid;
 use crate::measure::length::Length;
 use crate::measure::system::System;
-use crate::net::flat::{CreaseId, Net, PanelId};
+use crate::net::flat::{CreaseId, PanelId};
 
 /// What the room round boxes is called in holders that have a clearance between their own parts besides, or have none.
 const ROOM: [&str; 3] = ["room", "play", "clearance"];
@@ -62,17 +61,7 @@ pub fn seated(boxes: &[Planned], holder: &Planned, system: System, accuracy: &Ac
             seen.push((way, between));
         }
     }
-    let (way, least) = chains.iter().min_by(|a, b| a.1.chance().total_cmp(&b.1.chance()))?;
-    let now: f64 = chains.iter().map(|(_, c)| c.chance()).product();
-    // Asked for, a clearance is what each gap has at least; grooves may leave more, as they do now.
-    let chance = |asked: Length| chains.iter().fold(1.0, |all, (_, c)| all * c.chance_with(c.gap.max(asked)));
-    let step = STEP.of(system);
-    let cure = match ROOM.iter().find_map(|key| holder.used.get(*key)) {
-        Some(&used) => surest(now, Grid::every(step).down(used) + step, step, chance),
-        None => Cure::None,
-    };
-    let per_mille = (now * 1_000.0) as u32;
-    Some(Goes { join: None, per_mille, way: *way, tightest: least.tightest()?, cure })
+    Goes::of(None, &chains, ROOM.iter().find_map(|key| holder.used.get(*key)).copied(), system)
 }
 
 /// A panel of the folded holder: what it takes up, in millimetres.
@@ -86,7 +75,7 @@ struct Wall {
 impl Wall {
     /// Scores and cuts on the way to another.
     fn way_to(&self, other: &Self, assembly: &Assembly) -> (u32, u32) {
-        let up = |wall: &Self| assembly.parts.get(wall.part).map_or_else(Vec::new, |p| carriers(&p.net, wall.panel));
+        let up = |wall: &Self| assembly.parts.get(wall.part).map_or_else(Vec::new, |p| p.net.carriers(wall.panel));
         let (a, b) = (up(self), up(other));
         if self.part != other.part {
             return ((a.len() + b.len()) as u32, 2);
@@ -96,34 +85,22 @@ impl Wall {
     }
 }
 
-fn carriers(net: &Net, panel: PanelId) -> Vec<CreaseId> {
-    let up = |c: &CreaseId| net.creases.get(c.0).and_then(|c| net.carrier(c.near));
-    std::iter::successors(net.carrier(panel), up).collect()
-}
-
 fn walls(assembly: &Assembly, t: Length) -> Vec<Wall> {
     let mut all = Vec::new();
-    for (index, part) in assembly.parts.iter().enumerate() {
-        let pose = Pose::of(part, &folded(part), t);
-        for stand in &part.stands {
-            let pose = pose.placed(&standing(stand));
-            for (i, panel) in part.net.panels.iter().enumerate() {
-                let id = PanelId(i);
-                let thick = pose.out(id) * (t.as_mm() / 2.0);
-                let corners = pose.outline(id, &panel.outline);
-                let ends = corners.iter().flat_map(|c| [*c + thick, *c - thick]).map(|p: V3| [p.x, p.y, p.z]);
-                let (mut low, mut high) = ([f64::MAX; 3], [f64::MIN; 3]);
-                for p in ends {
-                    for axis in 0..3 {
-                        low[axis] = low[axis].min(p[axis]);
-                        high[axis] = high[axis].max(p[axis]);
-                    }
-                }
-                all.push(Wall { part: index, panel: id, low, high });
-            }
+    for (part, shape) in assembly.parts.iter().enumerate() {
+        for stand in &shape.stands {
+            let leaves = leaves_at(shape, t, &standing(stand));
+            all.extend(leaves.iter().enumerate().map(|(i, leaf)| {
+                let (low, high) = leaf.bounds(t);
+                Wall { part, panel: PanelId(i), low: axes(low), high: axes(high) }
+            }));
         }
     }
     all
+}
+
+const fn axes(p: V3) -> [f64; 3] {
+    [p.x, p.y, p.z]
 }
 
 /// What a seated box takes up.
