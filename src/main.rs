@@ -4,7 +4,6 @@
 fn main() {
     use snugfold::{ui, web};
 
-    web::trouble::install();
     web::guard::begin_open();
     web::mount(ui::app::app);
     web::after_first_render(|| {

@@ -1,7 +1,7 @@
 // Starts the program, and stands ready for when it stops.
 //
 // This runs before anything else on the page and knows nothing of the program, so that a
-// maker can still save a design when the program can't start or has panicked. It never
+// maker can still save a design when the program can't start or has stopped. It never
 // throws: whatever a browser refuses, it goes on without.
 (() => {
   "use strict";
@@ -80,7 +80,6 @@
     offerNewer().catch(() => {});
   }
 
-  addEventListener("snugfold:trouble", trouble);
   addEventListener("error", (event) => {
     if (event.target instanceof HTMLScriptElement || event.target instanceof HTMLLinkElement) {
       // One of our own files didn't come.

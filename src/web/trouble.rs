@@ -1,27 +1,12 @@
-//! What happens when the program stops: the page says so, and the design can be saved.
+//! Whether the program has stopped.
 //!
-//! The message and its button are plain page and script (`index.html`, `style/start.js`),
-//! for nothing in here can be relied upon any more by then.
+//! That is seen from outside it, by plain page and script (`index.html`, `style/start.js`): nothing in here can be
+//! relied upon any more by then, and memory that runs out or a stack that overflows is told by the browser alone.
 
-use std::sync::atomic::{AtomicBool, Ordering};
-use web_sys::{CustomEvent, console};
-
-static STOPPED: AtomicBool = AtomicBool::new(false);
-
-/// Whether a panic has happened. Callbacks that the browser was given before may still
-/// come in.
+/// Whether the page has said that it stopped. Callbacks that the browser was given before may still come in.
 #[must_use]
 pub fn stopped() -> bool {
-    STOPPED.load(Ordering::Relaxed)
-}
-
-/// From here on a panic is written to the browser's console and shown to the maker.
-pub fn install() {
-    std::panic::set_hook(Box::new(|panic| {
-        STOPPED.store(true, Ordering::Relaxed);
-        console::error_1(&panic.to_string().into());
-        if let (Some(window), Ok(event)) = (web_sys::window(), CustomEvent::new("snugfold:trouble")) {
-            let _ = window.dispatch_event(&event);
-        }
-    }));
+    let document = web_sys::window().and_then(|window| window.document());
+    let block = document.and_then(|document| document.get_element_by_id("trouble"));
+    block.is_some_and(|block| !block.has_attribute("hidden"))
 }

@@ -118,6 +118,15 @@ impl Page {
         }
     }
 
+    /// Stops a program on the page as a panic does: by an instruction that cannot be carried out. From here on the
+    /// browser's console may show errors.
+    pub(crate) async fn stop(&mut self) {
+        self.expects_errors = true;
+        let trap = "setTimeout(() => new WebAssembly.Instance(new WebAssembly.Module(new Uint8Array(
+            [0, 97, 115, 109, 1, 0, 0, 0, 1, 4, 1, 96, 0, 0, 3, 2, 1, 0, 8, 1, 0, 10, 5, 1, 3, 0, 0, 11]))))";
+        self.js(trap, Vec::new()).await;
+    }
+
     /// Waits until `look` finds what it looks for.
     pub(crate) async fn wait<T, F>(&self, what: &str, mut look: impl FnMut() -> F) -> T
     where

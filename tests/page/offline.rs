@@ -87,7 +87,7 @@ fn a_newer_version_waits_for_the_makers_tap() {
         assert_eq!(caches(page).await.len(), 2, "the older files stay until then");
 
         // The trouble block offers the newer version too, for a broken one can't.
-        page.js("dispatchEvent(new Event('snugfold:trouble'))", Vec::new()).await;
+        page.stop().await;
         page.press("Use the newer version").await;
         page.wait("the newer version", async || {
             let title = page.driver.title().await.ok()?;
@@ -139,7 +139,7 @@ fn two_copies_side_by_side_leave_each_other_alone() {
         renew(&page.scratch.join("copy0"), "Snugfold, newer");
         page.open("one/").await;
         waiting(page).await;
-        page.js("dispatchEvent(new Event('snugfold:trouble'))", Vec::new()).await;
+        page.stop().await;
         page.press("Use the newer version").await;
         page.wait("the newer version", async || {
             let title = page.driver.title().await.ok()?;

@@ -7,10 +7,6 @@ use xtask::site::Shelf;
 
 const HEADLINE: &str = "The page has stopped";
 
-const THROW: &str = "
-    const error = new Error('made for this test');
-    dispatchEvent(new ErrorEvent('error', { error, message: error.message }));";
-
 #[test]
 fn the_design_can_be_saved_when_the_program_stops() {
     journey(async |page| {
@@ -18,7 +14,7 @@ fn the_design_can_be_saved_when_the_program_stops() {
         page.find("heading", "Snugfold").await;
         assert!(!page.shows(HEADLINE).await);
         let design = r#"{"name":"Été ¼ in"}"#;
-        page.js(THROW, Vec::new()).await;
+        page.stop().await;
         page.js("localStorage.setItem('/snugfold:current', arguments[0])", vec![json!(design)]).await;
         page.see(HEADLINE).await;
         page.press("Save this design as a file").await;
@@ -32,7 +28,7 @@ fn without_a_design_the_button_says_so() {
     journey(async |page| {
         page.open("").await;
         page.find("heading", "Snugfold").await;
-        page.js(THROW, Vec::new()).await;
+        page.stop().await;
         page.js("localStorage.clear()", Vec::new()).await;
         page.press("Save this design as a file").await;
         page.see("There is no design kept on this device yet").await;
