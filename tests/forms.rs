@@ -161,6 +161,11 @@ fn tuck_box_over_its_whole_range() {
 }
 
 #[test]
+fn triangle_over_its_whole_range() {
+    prove(form("triangle"));
+}
+
+#[test]
 fn row_holder_over_its_whole_range() {
     prove(form("row-holder"));
 }
@@ -381,6 +386,8 @@ fn survivors_of(whole: &Assembly, t: Length, part: usize) -> Vec<String> {
 fn a_millimetre_wrong_is_caught() {
     // A tab or tuck of any width does its work: its size is the maker's choice, within its range.
     assert_eq!(survivors(form("tuck-box")), ["column 5", "row 1"]);
+    // The tab; and the first row begins with what lies round the lid.
+    assert_eq!(survivors(form("triangle")), ["column 4", "row 1"]);
     assert_eq!(survivors(form("row-holder")), Vec::<String>::new());
     assert_eq!(survivors(form("lid-base")), Vec::<String>::new());
     assert_eq!(survivors(form("tray")), Vec::<String>::new());

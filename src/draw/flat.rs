@@ -5,9 +5,10 @@ use super::drawing::{Area, Drawing, Fill, Ink, Label, Mark, Meaning, Reads, Spot
 use super::geometry::{block, corners, hatch, middle, spot, uncovered};
 use super::lettering::label_width;
 use crate::make::part::Planned;
+use crate::measure::angle::Angle;
 use crate::measure::point::Point;
 use crate::measure::system::System;
-use crate::net::flat::{Face, Net, PanelId, Taken};
+use crate::net::flat::{Face, Frame, Net, PanelId, Taken};
 use crate::net::joint::Joint;
 use crate::project::request::Tint;
 use crate::say::phrase::Phrase;
@@ -95,7 +96,7 @@ fn taken_away(d: &mut Drawing, net: &Net) {
 
 fn mats(d: &mut Drawing, net: &Net, planned: &Planned, part: usize, look: Look) {
     for mat in planned.mats_on(part) {
-        let shape = corners(&mat.rect.outline());
+        let shape = corners(&mat.laid());
         if look.chosen != Some(mat.panel) {
             let touch = Touch { part, panel: mat.panel.0 };
             let fill = Fill::Card(look.mats, 0.0);
@@ -138,7 +139,7 @@ fn joint(d: &mut Drawing, net: &Net, joint: &Joint, card: Tint) {
 fn lines(d: &mut Drawing, net: &Net, card: Tint) {
     let folds: Vec<(Point, Point)> = net.creases.iter().map(|c| (c.from, c.to)).collect();
     for crease in &net.creases {
-        let meaning = if crease.degrees <= 0 { Meaning::Valley } else { Meaning::Mountain };
+        let meaning = if crease.fold <= Angle::ZERO { Meaning::Valley } else { Meaning::Mountain };
         d.line(meaning, Ink::Card(card), vec![spot(crease.from), spot(crease.to)]);
     }
     for panel in &net.panels {
@@ -167,10 +168,13 @@ fn flush(d: &mut Drawing, run: &mut Vec<Spot>, card: Tint) {
 fn names(d: &mut Drawing, net: &Net, planned: &Planned, part: usize, look: Look) {
     for (i, panel) in net.panels.iter().enumerate() {
         let mat = planned.mats_on(part).find(|m| m.panel == PanelId(i));
-        let (at, wide, high) = match mat {
+        let (mut at, mut wide, mut high) = match mat {
             Some(mat) => middle(&corners(&mat.rect.outline())),
             None => middle(&corners(&panel.outline)),
         };
+        if panel.frame != Frame::Upright {
+            (at, wide, high) = (spot(panel.middle()), wide * 0.6, high * 0.6);
+        }
         let ink = Ink::Card(if mat.is_some() { look.mats } else { look.card });
         name(d, panel.name, at, (wide, high), ink);
     }

@@ -11,6 +11,7 @@ pub mod folded;
 pub mod solid;
 pub mod sheet;
 pub mod step;
+pub mod marks;
 pub mod overview;
 pub mod sample;
 pub mod code;

@@ -5,6 +5,7 @@ use super::drawing::{Drawing, Fill, Ink, Mark, Meaning, Spot};
 use super::flat::{Look, flat, pattern, unnamed};
 use super::folded::{Dress, folded, joined, set};
 use super::geometry::{block, corners, middle, spot};
+use super::marks::marked;
 use super::sheet::{Cutting, sheet};
 use super::solid::View;
 use crate::cut::order::order;
@@ -57,6 +58,9 @@ fn on_part(action: &Action, plan: &Plan, planned: &Planned, part: usize, look: L
     let net = &shape.net;
     match action {
         Action::Score(scores) => Some(scored(recipe, scores, look)),
+        Action::Mark(marks) | Action::ScoreMarks(marks) | Action::CutMarks(marks) => {
+            Some(marked(net, recipe, marks, action, look))
+        }
         Action::Cut(cuts) => Some(cut(net, recipe, cuts, look)),
         Action::TakeCells(_) => Some(cells(net, look)),
         Action::TakeOff(off) => Some(take_off(&unmatted(planned), part, net, off, look)),
@@ -71,7 +75,9 @@ fn on_part(action: &Action, plan: &Plan, planned: &Planned, part: usize, look: L
             let moved = shape.moves.get(*index)?;
             let chosen = match &moved.way {
                 Way::Even(all) => all.iter().filter_map(|c| net.creases.get(c.0)).map(|c| c.far).collect(),
-                Way::TuckIn { lid, .. } => net.creases.get(lid.0).map(|c| c.far).into_iter().collect(),
+                Way::TuckIn { lid, .. } | Way::SideTucks { lid, .. } => {
+                    net.creases.get(lid.0).map(|c| c.far).into_iter().collect()
+                }
             };
             let dress = Dress { card: look.card, mats: look.mats, chosen };
             // Nearly at its end: so both where it comes from and where it goes can be seen.
@@ -148,7 +154,8 @@ fn strap(plan: &Plan, planned: &Planned, ids: &[u32], look: Look) -> Option<Draw
     Some(d)
 }
 
-fn canvas(recipe: &Recipe, title: &str, look: Look) -> Drawing {
+/// The blank with room for its measures.
+pub fn canvas(recipe: &Recipe, title: &str, look: Look) -> Drawing {
     let (w, h) = (recipe.width.as_mm(), recipe.height.as_mm());
     let mut d = Drawing { title: title.to_owned(), lettering: w.max(h) / 24.0, ..Drawing::default() };
     d.area(block([0.0, 0.0], [w, h]), Fill::Card(look.card, 0.0));

@@ -4,6 +4,7 @@ pub mod cross;
 pub mod join;
 pub mod motion;
 pub mod pose;
+pub mod hollow;
 pub mod prove;
 pub mod room;
 pub mod space;

@@ -1,6 +1,7 @@
 //! From progress through the moves to how far each crease is bent.
 
 use crate::form::assembly::{Part, Way};
+use crate::net::flat::CreaseId;
 
 use super::pose::Bend;
 use super::tuck;
@@ -18,8 +19,21 @@ pub fn bends(part: &Part, progress: f64) -> Vec<Bend> {
             Way::Even(creases) => {
                 for c in creases {
                     if let (Some(bend), Some(crease)) = (bends.get_mut(c.0), part.net.creases.get(c.0)) {
-                        *bend = Bend { degrees: f64::from(crease.degrees) * done, settled: done };
+                        *bend = Bend { degrees: crease.fold.as_degrees() * done, settled: done };
                     }
+                }
+            }
+            Way::SideTucks { lid, tucks, over } => {
+                // In three parts: tucks in, lid down, tucks back.
+                let third = |nth: f64| (done * 3.0 - nth).clamp(0.0, 1.0);
+                let mut bend = |c: CreaseId, by: &dyn Fn(f64) -> f64| {
+                    if let (Some(bend), Some(crease)) = (bends.get_mut(c.0), part.net.creases.get(c.0)) {
+                        *bend = Bend { degrees: by(crease.fold.as_degrees()), settled: done };
+                    }
+                };
+                bend(*lid, &|fold| fold * third(1.0));
+                for &tuck in tucks {
+                    bend(tuck, &|fold| (fold + over.as_degrees()) * third(0.0) - over.as_degrees() * third(2.0));
                 }
             }
             Way::TuckIn { lid, tuck, .. } => {

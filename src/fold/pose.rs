@@ -109,8 +109,7 @@ fn world(part: &Part) -> Rigid {
 fn bent(net: &Net, crease: &Crease, degrees: f64) -> Rigid {
     let (from, to) = (flat(crease.from), flat(crease.to));
     let axis = (to - from).unit();
-    let far = net.panel(crease.far).cell;
-    let centre = flat(far.min) * 0.5 + flat(far.max) * 0.5;
+    let centre = flat(net.panel(crease.far).middle());
     // Right-handed about the axis, the far panel goes the way of axis × (centre − from); that must be away from us.
     let away = if axis.cross(centre - from).z > 0.0 { -1.0 } else { 1.0 };
     Rigid::about(from, axis, away * degrees.to_radians())

@@ -8,10 +8,11 @@ use crate::net::corner::Side;
 use crate::net::flat::{Face, Glue, PanelId};
 
 use super::cross::{Shrunk, inside};
+use super::hollow::{Hollow, leans};
 use super::join;
 use super::motion::{bends, folded};
 use super::pose::{Pose, flat};
-use super::room::{Measured, assembled, free, inside_of, outside_of, taken, without_tabs};
+use super::room::{Leaf, Measured, assembled, free, leaves, outside_of, taken, without_tabs};
 use super::space::V3;
 use super::tuck::Passage;
 
@@ -117,7 +118,7 @@ fn promises(assembly: &Assembly, t: Length) -> Vec<Fault> {
     let mut found = Vec::new();
     for part in &assembly.parts {
         if let Some(inside) = part.inside {
-            compare(&mut found, inside_of(part, t), inside, Fault::Inside);
+            compare(&mut found, room(&without_tabs(leaves(part, t)), inside, t), inside, Fault::Inside);
         }
         if let Some(outside) = part.outside {
             compare(&mut found, outside_of(part, t), outside, Fault::Outside);
@@ -127,10 +128,20 @@ fn promises(assembly: &Assembly, t: Length) -> Vec<Fault> {
     let none = assembly.parts.iter().all(|p| p.inside.is_none());
     let rooms = without_tabs(assembled(assembly, t, |p| none || p.inside.is_some()));
     if assembly.inside != Size::default() {
-        compare(&mut found, free(&rooms, t), assembly.inside, Fault::Inside);
+        compare(&mut found, room(&rooms, assembly.inside, t), assembly.inside, Fault::Inside);
     }
     compare(&mut found, taken(&assembled(assembly, t, |_| true), t), assembly.outside, Fault::Outside);
     found
+}
+
+/// What is free between `rooms`: where panels lean, the most that a block of the promised size can grow each way.
+fn room(rooms: &[Leaf], promised: Size, t: Length) -> Measured {
+    if rooms.iter().any(leans) {
+        let block = [promised.width, promised.depth, promised.height].map(Length::as_mm);
+        Hollow::of(rooms, t).room(block)
+    } else {
+        free(rooms, t)
+    }
 }
 
 fn compare(found: &mut Vec<Fault>, m: Measured, promised: Size, fault: fn(f64, f64) -> Fault) {
@@ -170,23 +181,11 @@ fn flat_faults(part: &Part) -> Vec<Fault> {
     found
 }
 
-/// Both ends of the side of a panel as cut.
-fn edge(part: &Part, (panel, side): (PanelId, Side)) -> (Point, Point) {
-    let b = part.net.panel(panel).outline.bounds();
-    let (tr, bl) = (Point::new(b.max.x, b.min.y), Point::new(b.min.x, b.max.y));
-    match side {
-        Side::Top => (b.min, tr),
-        Side::Right => (tr, b.max),
-        Side::Bottom => (bl, b.max),
-        Side::Left => (b.min, bl),
-    }
-}
-
 fn apart(part: &Part, meet: &Meet) -> Option<Fault> {
     // On the scores themselves: layers are no part of what must meet.
     let pose = Pose::of(part, &folded(part), Length::ZERO);
     let in_space = |at: (PanelId, Side)| {
-        let (a, b) = edge(part, at);
+        let (a, b) = part.net.panel(at.0).side(at.1);
         (pose.point(at.0, a), pose.point(at.0, b))
     };
     let (a, b) = in_space(meet.edge);

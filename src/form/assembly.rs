@@ -1,5 +1,6 @@
 //! `Assembly`: what a form makes: parts, the moves that fold them, and the sizes that it promises.
 
+use crate::measure::angle::Angle;
 use crate::measure::length::Length;
 use crate::net::corner::Side;
 use crate::net::flat::{CreaseId, Net, PanelId};
@@ -256,6 +257,10 @@ pub enum MoveName {
     CloseHinged,
     /// The lid closes and its tuck slides in.
     Close,
+    /// The lid closes and the tucks on its sides go in.
+    TucksIn,
+    /// The same at the lower end.
+    LowerTucksIn,
     /// Front and back come up.
     Uprights,
     /// The wings fold round the corners.
@@ -325,6 +330,15 @@ pub enum Way {
         behind: PanelId,
         /// The gap that the tip goes through, from the wall's middle to the dust flaps.
         gap: Length,
+    },
+    /// The tucks on both sides of a lid bend in further than at the end, the lid closes, and they spring back.
+    SideTucks {
+        /// The lid's crease.
+        lid: CreaseId,
+        /// The creases of the tucks.
+        tucks: [CreaseId; 2],
+        /// By how much further.
+        over: Angle,
     },
 }
 

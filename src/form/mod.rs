@@ -23,6 +23,7 @@ mod rows;
 mod set_tray;
 mod step_stand;
 mod tower;
+mod triangle;
 mod tuck_box;
 mod tuck_ends;
 mod wallet;

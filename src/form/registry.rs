@@ -6,7 +6,7 @@ use super::input::Input;
 use super::resolve::{Ask, Setting, Shaped};
 use super::{
     bag, band, book_cover, carrier, double_tray, drawer, grid_holder, hinged_box, layered_box, lid_base, row_holder,
-    set_tray, step_stand, tower, tray, tuck_box, tuck_ends, wallet,
+    set_tray, step_stand, tower, tray, triangle, tuck_box, tuck_ends, wallet,
 };
 
 /// Whether a form holds gifts or boxes.
@@ -47,6 +47,7 @@ pub const FORMS: &[Form] = &[
     wallet::FORM,
     bag::FORM,
     layered_box::FORM,
+    triangle::FORM,
     row_holder::FORM,
     grid_holder::FORM,
     carrier::FORM,

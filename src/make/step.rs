@@ -2,6 +2,7 @@
 
 use crate::form::assembly::{Join, MoveName, Size};
 use crate::net::flat::Hole;
+use crate::net::marks::Marks;
 use crate::net::recipe::{CutLine, Scores, TakeOff};
 use crate::project::finding::Place;
 
@@ -44,6 +45,12 @@ pub enum Action {
     Score(Scores),
     /// Glue the two pieces of the part together, flat.
     GlueJoint,
+    /// Mark places that no groove gives.
+    Mark(Marks),
+    /// Score between the marks.
+    ScoreMarks(Marks),
+    /// Cut between the marks; what lies round the panels falls away.
+    CutMarks(Marks),
     /// Cut between panels.
     Cut(Vec<CutLine>),
     /// Take whole cells away; how many.
@@ -98,9 +105,12 @@ impl Action {
     #[must_use]
     pub const fn caution(&self) -> Option<Caution> {
         match self {
-            Self::CutSheets { .. } | Self::CutPieces { .. } | Self::Cut(_) | Self::TakeCells(_) | Self::TakeOff(_) => {
-                Some(Caution::Blade)
-            }
+            Self::CutSheets { .. }
+            | Self::CutPieces { .. }
+            | Self::Cut(_)
+            | Self::CutMarks(_)
+            | Self::TakeCells(_)
+            | Self::TakeOff(_) => Some(Caution::Blade),
             Self::GlueJoint | Self::Fold { glued: true, .. } | Self::GlueMats(_) | Self::Straps(_) => {
                 Some(Caution::Glue)
             }

@@ -142,6 +142,14 @@ fn blank_steps(recipe: &Recipe, creases: usize, add: &mut impl FnMut(Action)) {
             add(Action::Score(scores.clone()));
         }
     }
+    let marks = &recipe.marks;
+    if !marks.is_empty() {
+        add(Action::Mark(marks.clone()));
+        if !marks.scores.is_empty() {
+            add(Action::ScoreMarks(marks.clone()));
+        }
+        add(Action::CutMarks(marks.clone()));
+    }
     if !recipe.cuts.is_empty() {
         add(Action::Cut(recipe.cuts.clone()));
     }
@@ -169,6 +177,7 @@ fn takes_glue(net: &Net, moves: &[Move], index: usize) -> bool {
         moves.iter().position(|m| match &m.way {
             Way::Even(creases) => creases.contains(crease),
             Way::TuckIn { lid, tuck, .. } => [lid, tuck].contains(&crease),
+            Way::SideTucks { lid, tucks, .. } => lid == crease || tucks.contains(crease),
         })
     };
     let last = |a: PanelId, b: PanelId| {

@@ -1,5 +1,6 @@
 //! Exact lengths, areas, points and outlines, the grooves that a board can score, and what a maker types.
 
+pub mod angle;
 pub mod area;
 pub mod few;
 pub mod given;

@@ -56,11 +56,60 @@ impl Outline {
         r
     }
 
+    /// Smaller by `edge` all round, for outlines without inward corners; nothing where nothing is left.
+    ///
+    /// ```
+    /// use snugfold::measure::{length::Length, outline::Rect};
+    /// let card = Rect::sized(Length::mm(30), Length::mm(20));
+    /// assert_eq!(card.outline().inset(Length::mm(3)), Some(card.inset(Length::mm(3)).outline()));
+    /// assert_eq!(card.outline().inset(Length::mm(10)), None);
+    /// ```
+    #[must_use]
+    pub fn inset(&self, edge: Length) -> Option<Self> {
+        let mut left: Vec<[f64; 2]> = self.corners.iter().map(|p| [p.x.as_mm(), p.y.as_mm()]).collect();
+        for (a, b) in self.edges() {
+            let (dx, dy) = ((b - a).x.as_mm(), (b - a).y.as_mm());
+            let long = libm::hypot(dx, dy);
+            if long == 0.0 {
+                continue;
+            }
+            // Outlines run clockwise on the card: inward is to the right.
+            let within = |p: [f64; 2]| ((p[1] - a.y.as_mm()) * dx - (p[0] - a.x.as_mm()) * dy) / long - edge.as_mm();
+            left = kept(&left, within);
+        }
+        let near = |a: Point, b: Point| (a - b).dot(a - b) < 1_000_000;
+        let mut corners: Vec<Point> =
+            left.into_iter().map(|[x, y]| Point::new(Length::round_mm(x), Length::round_mm(y))).collect();
+        corners.dedup_by(|a, b| near(*a, *b));
+        if corners.first().zip(corners.last()).is_some_and(|(a, b)| near(*a, *b)) {
+            corners.pop();
+        }
+        let inset = Self::new(corners);
+        (inset.corners.len() > 2 && inset.area().is_positive()).then_some(inset)
+    }
+
     /// Moved by `way`.
     #[must_use]
     pub fn moved(&self, way: Vector) -> Self {
         Self::new(self.corners.iter().map(|&p| p + way).collect())
     }
+}
+
+/// What of a polygon lies where `within` is not below zero, for a straight edge of that (Sutherland and Hodgman 1974).
+fn kept(corners: &[[f64; 2]], within: impl Fn([f64; 2]) -> f64) -> Vec<[f64; 2]> {
+    let mut left = Vec::new();
+    for (i, &a) in corners.iter().enumerate() {
+        let b = corners[(i + 1) % corners.len()];
+        let (at_a, at_b) = (within(a), within(b));
+        if at_a >= 0.0 {
+            left.push(a);
+        }
+        if (at_a < 0.0) != (at_b < 0.0) {
+            let t = at_a / (at_a - at_b);
+            left.push([a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t]);
+        }
+    }
+    left
 }
 
 /// An upright rectangle.

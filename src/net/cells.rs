@@ -1,11 +1,13 @@
 //! `Cells`: a net built as a grid of columns and rows, so that its recipe is exact by construction.
 
+use crate::measure::angle::Angle;
 use crate::measure::length::Length;
 use crate::measure::outline::{Outline, Rect};
 use crate::measure::point::{Point, Vector};
 
+use super::around::around;
 use super::corner::{Corner, Notch, Shape, Side, Slot, Trimmed};
-use super::flat::{Crease, Duty, Face, Glue, Hole, Matting, Net, Panel, PanelId, Taken, Waste};
+use super::flat::{Crease, Duty, Face, Frame, Glue, Hole, Matting, Net, Panel, PanelId, Taken, Waste};
 
 /// Where the lines of a grid net run: from the left edge and from the top edge, both blank edges included.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -31,6 +33,11 @@ impl Lines {
         Self { across: run(columns), down: run(rows) }
     }
 
+    /// The blank's lower right corner.
+    fn end(&self) -> Point {
+        Point::new(self.across.last().copied().unwrap_or_default(), self.down.last().copied().unwrap_or_default())
+    }
+
     fn cell(&self, column: usize, row: usize) -> Rect {
         Rect::between(self.across[column], self.down[row], self.across[column + 1], self.down[row + 1])
     }
@@ -38,24 +45,46 @@ impl Lines {
 
 /// A panel while its net is being built.
 struct Draft {
-    column: usize,
-    row: usize,
     name: &'static str,
     duty: Duty,
+    level: i8,
+    mat: Matting,
+    lies: Lies,
+}
+
+/// Where a panel lies on the blank.
+enum Lies {
+    Cell(InCell),
+    /// Anywhere in cells that are no panels: its corners, and its sides as in [`Frame::Aslant`].
+    Aslant(Outline, [(usize, usize); 4]),
+}
+
+/// A cell and what is cut off it.
+#[derive(Default)]
+struct InCell {
+    column: usize,
+    row: usize,
     /// Strips taken off, by side: top, right, bottom, left.
     strips: [Length; 4],
     corners: [Shape; 4],
     notch: Option<Notch>,
     slots: Vec<Slot>,
-    level: i8,
-    mat: Matting,
+}
+
+impl Draft {
+    const fn column_row(&self) -> Option<(usize, usize)> {
+        match &self.lies {
+            Lies::Cell(c) => Some((c.column, c.row)),
+            Lies::Aslant(..) => None,
+        }
+    }
 }
 
 /// A grid of cells, each a panel or waste, built up call by call.
 pub struct Cells {
     lines: Lines,
     drafts: Vec<Draft>,
-    creases: Vec<(PanelId, PanelId, i16)>,
+    creases: Vec<(PanelId, PanelId, Angle)>,
     glue: Vec<Spread>,
     holes: Vec<(PanelId, Vector, Length)>,
 }
@@ -101,53 +130,93 @@ impl Cells {
 
     /// Makes the cell at `column`, `row` a panel. The first panel lies still while the rest is folded.
     pub fn panel(&mut self, column: usize, row: usize, name: &'static str, duty: Duty) -> PanelId {
-        self.drafts.push(Draft {
-            column,
-            row,
-            name,
-            duty,
-            strips: [Length::ZERO; 4],
-            corners: [Shape::Square; 4],
-            notch: None,
-            slots: Vec::new(),
-            level: 0,
-            mat: Matting::Never,
-        });
+        self.draft(name, duty, Lies::Cell(InCell { column, row, ..InCell::default() }))
+    }
+
+    fn draft(&mut self, name: &'static str, duty: Duty, lies: Lies) -> PanelId {
+        self.drafts.push(Draft { name, duty, level: 0, mat: Matting::Never, lies });
         PanelId(self.drafts.len() - 1)
     }
 
-    /// Adds a panel that hangs on `near` by a crease folded by `degrees` (away from the reader above zero).
+    /// Makes a panel of these corners, clockwise on the card, in cells that are no panels; its sides as in
+    /// [`Frame::Aslant`].
+    pub fn aslant(
+        &mut self,
+        corners: Vec<Point>,
+        sides: [(usize, usize); 4],
+        name: &'static str,
+        duty: Duty,
+    ) -> PanelId {
+        self.draft(name, duty, Lies::Aslant(Outline::new(corners), sides))
+    }
+
+    /// Adds a panel of these corners that hangs on `near` by its lower side.
+    pub fn hung_aslant(
+        &mut self,
+        near: PanelId,
+        fold: Angle,
+        (corners, sides): (Vec<Point>, [(usize, usize); 4]),
+        name: &'static str,
+        duty: Duty,
+    ) -> PanelId {
+        let far = self.aslant(corners, sides, name, duty);
+        self.creases.push((near, far, fold));
+        far
+    }
+
+    /// Where `column` begins, from the left edge, and `row`, from the top.
+    #[must_use]
+    pub fn corner_of(&self, column: usize, row: usize) -> Point {
+        Point::new(self.lines.across[column], self.lines.down[row])
+    }
+
+    fn cell_mut(&mut self, panel: PanelId) -> Option<&mut InCell> {
+        match &mut self.drafts.get_mut(panel.0)?.lies {
+            Lies::Cell(cell) => Some(cell),
+            Lies::Aslant(..) => None,
+        }
+    }
+
+    /// Adds a panel that hangs on `near` by a crease folded by `fold`, in degrees (away from the reader above zero).
     pub fn hung(
         &mut self,
         near: PanelId,
-        degrees: i16,
+        fold: impl Into<Angle>,
         (column, row): (usize, usize),
         name: &'static str,
         duty: Duty,
     ) -> PanelId {
         let far = self.panel(column, row, name, duty);
-        self.creases.push((near, far, degrees));
+        self.creases.push((near, far, fold.into()));
         far
     }
 
     /// Takes a strip off one side of a panel.
     pub fn strip(&mut self, panel: PanelId, side: Side, width: Length) {
-        self.drafts[panel.0].strips[side as usize] = width.at_least_zero();
+        if let Some(cell) = self.cell_mut(panel) {
+            cell.strips[side as usize] = width.at_least_zero();
+        }
     }
 
     /// Cuts a corner of a panel.
     pub fn corner(&mut self, panel: PanelId, corner: Corner, shape: Shape) {
-        self.drafts[panel.0].corners[corner as usize] = shape;
+        if let Some(cell) = self.cell_mut(panel) {
+            cell.corners[corner as usize] = shape;
+        }
     }
 
     /// Cuts a thumb notch into a panel.
     pub fn notch(&mut self, panel: PanelId, notch: Notch) {
-        self.drafts[panel.0].notch = Some(notch);
+        if let Some(cell) = self.cell_mut(panel) {
+            cell.notch = Some(notch);
+        }
     }
 
     /// Cuts slots into a panel, apart from each other and in the order of their places.
     pub fn slots(&mut self, panel: PanelId, slots: &[Slot]) {
-        self.drafts[panel.0].slots.extend_from_slice(slots);
+        if let Some(cell) = self.cell_mut(panel) {
+            cell.slots.extend_from_slice(slots);
+        }
     }
 
     /// Puts a panel at a level where layers pile up, in halves of a card thickness outward from its scores.
@@ -183,41 +252,36 @@ impl Cells {
     /// The finished net.
     #[must_use]
     pub fn finish(self) -> Net {
-        let lines = self.lines;
+        let lines = self.lines.clone();
         let mut panels = Vec::with_capacity(self.drafts.len());
         let mut waste = Vec::new();
         for (i, draft) in self.drafts.iter().enumerate() {
-            let cell = lines.cell(draft.column, draft.row);
-            let (rect, strips) = stripped(cell, draft.strips);
-            let trimmed = Trimmed { rect, corners: draft.corners, notch: draft.notch, slots: draft.slots.clone() };
-            let (outline, off) = trimmed.cut();
-            let mut take = |outline: Outline, taken| {
-                waste.push(Waste { outline, taken, from: Some(PanelId(i)) });
-            };
-            strips.into_iter().for_each(|s| take(s.outline(), Taken::Strip));
-            off.into_iter().for_each(|(o, taken)| take(o, taken));
-            panels.push(Panel {
-                name: draft.name,
-                duty: draft.duty,
-                cell,
-                outline,
-                level: draft.level,
-                mat: draft.mat,
-            });
-        }
-        for column in 0..lines.across.len() - 1 {
-            for row in 0..lines.down.len() - 1 {
-                if !self.drafts.iter().any(|d| (d.column, d.row) == (column, row)) {
-                    waste.push(Waste { outline: lines.cell(column, row).outline(), taken: Taken::Cell, from: None });
+            let (cell, outline, frame) = match &draft.lies {
+                Lies::Cell(c) => {
+                    let cell = lines.cell(c.column, c.row);
+                    let (rect, strips) = stripped(cell, c.strips);
+                    let trimmed = Trimmed { rect, corners: c.corners, notch: c.notch, slots: c.slots.clone() };
+                    let (outline, off) = trimmed.cut();
+                    let mut take = |outline: Outline, taken| {
+                        waste.push(Waste { outline, taken, from: Some(PanelId(i)) });
+                    };
+                    strips.into_iter().for_each(|s| take(s.outline(), Taken::Strip));
+                    off.into_iter().for_each(|(o, taken)| take(o, taken));
+                    (cell, outline, Frame::Upright)
                 }
-            }
+                Lies::Aslant(outline, sides) => (outline.bounds(), outline.clone(), Frame::Aslant(*sides)),
+            };
+            let Draft { name, duty, level, mat, .. } = *draft;
+            panels.push(Panel { name, duty, cell, outline, frame, level, mat });
         }
+        let blank = Rect { min: Point::default(), max: lines.end() };
+        waste.extend(self.unused(&lines, blank));
         let creases = self
             .creases
             .iter()
-            .map(|&(near, far, degrees)| {
+            .map(|&(near, far, fold)| {
                 let (from, to) = shared_edge(&panels[near.0], &panels[far.0]);
-                Crease { near, far, from, to, degrees }
+                Crease { near, far, from, to, fold }
             })
             .collect();
         let glue = self
@@ -233,11 +297,25 @@ impl Cells {
             .into_iter()
             .map(|(panel, way, radius)| Hole { panel, at: panels[panel.0].cell.min + way, radius })
             .collect();
-        let end = Point::new(
-            lines.across.last().copied().unwrap_or_default(),
-            lines.down.last().copied().unwrap_or_default(),
-        );
-        Net { blank: Rect { min: Point::default(), max: end }, panels, creases, glue, waste, holes, lines }
+        Net { blank, panels, creases, glue, waste, holes, lines }
+    }
+}
+
+impl Cells {
+    /// What of the blank is no panel: whole cells, or what lies round panels that are none.
+    fn unused(&self, lines: &Lines, blank: Rect) -> Vec<Waste> {
+        let waste = |taken| move |outline| Waste { outline, taken, from: None };
+        let taken = self.drafts.iter().map(|d| match &d.lies {
+            Lies::Cell(c) => lines.cell(c.column, c.row).outline(),
+            Lies::Aslant(outline, _) => outline.clone(),
+        });
+        if self.drafts.iter().any(|d| d.column_row().is_none()) {
+            let taken: Vec<Outline> = taken.collect();
+            return around(&blank.outline(), &taken).into_iter().map(waste(Taken::Around)).collect();
+        }
+        let all = (0..lines.across.len() - 1).flat_map(|c| (0..lines.down.len() - 1).map(move |r| (c, r)));
+        let free = all.filter(|at| !self.drafts.iter().any(|d| d.column_row() == Some(*at)));
+        free.map(|(c, r)| lines.cell(c, r).outline()).map(waste(Taken::Cell)).collect()
     }
 }
 
@@ -258,6 +336,9 @@ fn stripped(cell: Rect, strips: [Length; 4]) -> (Rect, Vec<Rect>) {
 
 /// Where two neighbouring panels meet, as far as both reach.
 fn shared_edge(a: &Panel, b: &Panel) -> (Point, Point) {
+    if b.frame != Frame::Upright {
+        return b.side(Side::Bottom);
+    }
     let (ca, cb) = (a.cell, b.cell);
     let (ba, bb) = (a.outline.bounds(), b.outline.bounds());
     if ca.max.x == cb.min.x || cb.max.x == ca.min.x {

@@ -1,11 +1,13 @@
 //! `Net`: one flat pattern, outside face up, in the blank's own coordinates.
 
+use crate::measure::angle::Angle;
 use crate::measure::area::Area;
 use crate::measure::length::Length;
 use crate::measure::outline::{Outline, Rect};
 use crate::measure::point::{Point, Vector};
 
 use super::cells::Lines;
+use super::corner::Side;
 
 /// The place of a panel in [`Net::panels`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -51,15 +53,63 @@ pub struct Panel {
     pub name: &'static str,
     /// What it does.
     pub duty: Duty,
-    /// Score to score, before trims and corners.
+    /// Score to score, before trims and corners; of a panel that stands aslant the upright rectangle round it.
     pub cell: Rect,
     /// As cut.
     pub outline: Outline,
+    /// How its sides are named.
+    pub frame: Frame,
     /// Where it lies when folded, outward from its scores, in halves of a card thickness: flaps that pile up at one
     /// place have different levels.
     pub level: i8,
     /// Whether it takes a mat unless told otherwise.
     pub mat: Matting,
+}
+
+/// How the sides of a panel are named.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Frame {
+    /// As it lies on the card: its sides run across and down.
+    Upright,
+    /// As it stands on its crease, its lower side: top, right, bottom and left, each from one corner of its outline to
+    /// another.
+    Aslant([(usize, usize); 4]),
+}
+
+impl Panel {
+    /// Both ends of a side, as cut.
+    #[must_use]
+    pub fn side(&self, side: Side) -> (Point, Point) {
+        if let Frame::Aslant(sides) = self.frame {
+            let (a, b) = sides[side as usize];
+            let corner = |i: usize| self.outline.corners.get(i).copied().unwrap_or_default();
+            return (corner(a), corner(b));
+        }
+        let b = self.outline.bounds();
+        let (right, left) = (Point::new(b.max.x, b.min.y), Point::new(b.min.x, b.max.y));
+        match side {
+            Side::Top => (b.min, right),
+            Side::Right => (right, b.max),
+            Side::Bottom => (left, b.max),
+            Side::Left => (b.min, left),
+        }
+    }
+
+    /// A place well within it.
+    #[must_use]
+    pub fn middle(&self) -> Point {
+        let half = |a: Length, b: Length| (a + b).half();
+        let mean = |of: fn(&Point) -> Length| {
+            let sum: Length = self.outline.corners.iter().map(of).sum();
+            sum.scaled(1, (self.outline.corners.len() as i64).max(1))
+        };
+        match self.frame {
+            Frame::Upright => {
+                Point::new(half(self.cell.min.x, self.cell.max.x), half(self.cell.min.y, self.cell.max.y))
+            }
+            Frame::Aslant(_) => Point::new(mean(|p| p.x), mean(|p| p.y)),
+        }
+    }
 }
 
 /// Whether a panel takes a mat.
@@ -82,9 +132,9 @@ pub struct Crease {
     pub from: Point,
     /// The other end.
     pub to: Point,
-    /// How far it is folded in the end, in degrees: above zero away from the reader (mountain, outside face up),
-    /// below zero towards the reader (valley). Nothing: creased towards the reader and opened again.
-    pub degrees: i16,
+    /// How far it is folded in the end: above zero away from the reader (mountain, outside face up), below zero
+    /// towards the reader (valley). Nothing: creased towards the reader and opened again.
+    pub fold: Angle,
 }
 
 /// A face of a panel.
@@ -114,6 +164,8 @@ pub struct Glue {
 pub enum Taken {
     /// A whole cell between lines.
     Cell,
+    /// What lies round panels that are no cells.
+    Around,
     /// A strip off a panel's edge.
     Strip,
     /// A wedge off a corner.

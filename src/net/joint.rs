@@ -11,7 +11,7 @@ use crate::measure::point::{Point, Vector};
 
 use super::cells::Lines;
 use super::corner::{Shape, Trimmed};
-use super::flat::{Crease, CreaseId, Duty, Face, Glue, Hole, Matting, Net, Panel, PanelId, Taken, Waste};
+use super::flat::{Crease, CreaseId, Duty, Face, Frame, Glue, Hole, Matting, Net, Panel, PanelId, Taken, Waste};
 
 /// A net in two pieces.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -76,7 +76,7 @@ impl Net {
         });
         let creases = self.creases.iter().filter_map(|c| {
             let (near, far) = (place(c.near)?, place(c.far)?);
-            Some(Crease { near, far, from: moved(c.from), to: moved(c.to), degrees: c.degrees })
+            Some(Crease { near, far, from: moved(c.from), to: moved(c.to), fold: c.fold })
         });
         let glue = self.glue.iter().filter_map(|g| {
             let onto = g.onto.iter().filter_map(|p| place(*p)).collect();
@@ -134,7 +134,7 @@ impl Net {
             net.waste.extend(off.into_iter().map(take));
             net.glue.push(Glue { on: far, face: Face::Outside, area: outline.clone(), onto: Vec::new() });
             let (name, duty, level, mat) = ("joint tab", Duty::Tab, -1, Matting::Never);
-            net.panels.push(Panel { name, duty, cell, outline, level, mat });
+            net.panels.push(Panel { name, duty, cell, outline, frame: Frame::Upright, level, mat });
             net.creases.push(Crease { near, far, ..crease.clone() });
         }
         Some(net)

@@ -5,7 +5,7 @@ use crate::measure::outline::{Outline, Rect};
 use crate::measure::point::Point;
 
 use super::corner::{Notch, Side, Trimmed};
-use super::flat::{Matting, Net, PanelId};
+use super::flat::{Frame, Matting, Net, PanelId};
 
 /// One mat of a net.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -14,12 +14,28 @@ pub struct Mat {
     pub part: usize,
     /// The panel that it is glued onto.
     pub panel: PanelId,
-    /// Where it lies on the flat net.
+    /// Where it lies on the flat net; of one that is no rectangle, the upright rectangle it is cut from.
     pub rect: Rect,
+    /// How far it stays away from the panel's edges.
+    pub reveal: Length,
     /// A notch that goes through panel and mat together.
     pub notch: Option<Notch>,
     /// As it is once the notch is cut.
     pub outline: Outline,
+}
+
+impl Mat {
+    /// As it is glued on, before a notch is cut through it.
+    #[must_use]
+    pub fn laid(&self) -> Outline {
+        if self.notch.is_some() { self.rect.outline() } else { self.outline.clone() }
+    }
+
+    /// Whether it is more than a rectangle cut from a sheet.
+    #[must_use]
+    pub fn is_shaped(&self) -> bool {
+        self.laid() != self.rect.outline()
+    }
 }
 
 /// The least number of reveals across a panel for it to take a mat.
@@ -46,7 +62,14 @@ pub fn mats(net: &Net, part: usize, reveal: Length, off: &[String]) -> (Vec<Mat>
             continue;
         }
         let least = reveal * LEAST_REVEALS;
-        if panel.cell.width() < least || panel.cell.height() < least {
+        if panel.frame != Frame::Upright {
+            match panel.outline.inset(reveal).filter(|_| panel.outline.inset(least.half()).is_some()) {
+                Some(outline) => {
+                    some.push(Mat { part, panel: PanelId(i), rect: outline.bounds(), reveal, notch: None, outline });
+                }
+                None => none.push(PanelId(i)),
+            }
+        } else if panel.cell.width() < least || panel.cell.height() < least {
             none.push(PanelId(i));
         } else {
             let rect = panel.cell.inset(reveal);
@@ -55,7 +78,7 @@ pub fn mats(net: &Net, part: usize, reveal: Length, off: &[String]) -> (Vec<Mat>
                 Some(notch) => notched(rect, panel.outline.bounds(), notch),
                 None => rect.outline(),
             };
-            some.push(Mat { part, panel: PanelId(i), rect, notch, outline });
+            some.push(Mat { part, panel: PanelId(i), rect, reveal, notch, outline });
         }
     }
     (some, none)

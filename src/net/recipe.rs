@@ -3,7 +3,8 @@
 use crate::measure::length::Length;
 use crate::measure::outline::Rect;
 
-use super::flat::{Crease, Net, PanelId, Taken, Waste};
+use super::flat::{Crease, Frame, Net, PanelId, Taken, Waste};
+use super::marks::Marks;
 
 /// The two ways in which a card lies at the fence.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -66,6 +67,8 @@ pub struct Recipe {
     pub height: Length,
     /// First across, then, turned, down.
     pub scores: [Scores; 2],
+    /// What is marked by hand, and what is scored and cut between the marks.
+    pub marks: Marks,
     /// Cuts between panels.
     pub cuts: Vec<CutLine>,
     /// Whole cells that go.
@@ -94,6 +97,7 @@ impl Recipe {
             width: net.blank.width(),
             height: net.blank.height(),
             scores: [scores(Turned::AsItLies, net.blank.width()), scores(Turned::Quarter, net.blank.height())],
+            marks: Marks::of(net),
             cuts: cuts(net),
             cells: net.waste.iter().filter(|w| w.taken == Taken::Cell).map(|w| w.outline.bounds()).collect(),
             off: net.waste.iter().filter_map(take_off).collect(),
@@ -139,11 +143,20 @@ fn is_cut(net: &Net, measured: Turned, at: Length, from: Length, to: Length) -> 
                 Turned::AsItLies => (c.min.x, c.max.x, c.min.y, c.max.y),
                 Turned::Quarter => (c.min.y, c.max.y, c.min.x, c.max.x),
             };
-            (if before { high == at } else { low == at }) && start == from && end == to
+            let beside = if before { high == at } else { low == at };
+            p.frame == Frame::Upright && beside && start == from && end == to
         })
     };
+    let creased = net.creases.iter().any(|c| {
+        let along = match measured {
+            Turned::AsItLies => [(c.from.x, c.from.y), (c.to.x, c.to.y)],
+            Turned::Quarter => [(c.from.y, c.from.x), (c.to.y, c.to.x)],
+        };
+        along == [(at, from), (at, to)] || along == [(at, to), (at, from)]
+    });
     match (panel_beside(true), panel_beside(false)) {
         (None, None) => false,
+        _ if creased => false,
         (Some(a), Some(b)) => {
             !net.creases.iter().any(|c| (c.near.0, c.far.0) == (a, b) || (c.near.0, c.far.0) == (b, a))
         }

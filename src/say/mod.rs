@@ -2,6 +2,7 @@
 
 pub mod phrase;
 pub mod spelling;
+pub mod marks;
 pub mod measured;
 pub mod refusal;
 pub mod finding;

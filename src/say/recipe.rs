@@ -1,5 +1,6 @@
 //! The score-and-cut recipe of one blank, in sentences.
 
+use super::marks;
 use super::measured::{length, row, sides};
 use super::phrase::Phrase;
 use super::spelling::Spelling;
@@ -111,7 +112,7 @@ impl Shape {
     fn of(off: &TakeOff, cell: Rect) -> Self {
         let (w, h) = (off.size.width(), off.size.height());
         match off.taken {
-            Taken::Strip | Taken::Cell => {
+            Taken::Strip | Taken::Cell | Taken::Around => {
                 // Strips left and right run the whole height; those above and below lie between them.
                 let lengthwise = h < cell.height();
                 let side = match (lengthwise, off.size.min.y == cell.min.y, off.size.min.x == cell.min.x) {
@@ -173,6 +174,15 @@ pub fn recipe(net: &Net, recipe: &Recipe, system: System, spelling: Spelling) ->
     }
     if recipe.scores.iter().all(|s| !s.at.is_empty()) {
         said.push("Turn the card back, as it lay first, outside up.".into());
+    }
+    if !recipe.marks.is_empty() {
+        let dashed = |lines: Vec<Phrase>| lines.into_iter().map(|p| phrase!["— ", p]);
+        said.push(phrase![marks::TITLE, ":"]);
+        said.extend(dashed(marks::places(&recipe.marks, system)));
+        if !recipe.marks.scores.is_empty() {
+            said.push(phrase![marks::SCORE, ": ", marks::scores(&recipe.marks)]);
+        }
+        said.push(phrase![marks::CUT, ": ", marks::cuts(&recipe.marks)]);
     }
     if !recipe.cuts.is_empty() {
         said.push("Cut along these scores, and no further:".into());

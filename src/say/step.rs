@@ -5,15 +5,17 @@ use super::fitting::facing;
 use super::measured::{inside as inside_of, length, row, sides};
 use super::phrase::Phrase;
 use super::spelling::Spelling;
-use super::{cutting, joined, names, recipe};
+use super::{cutting, joined, marks, names, recipe};
 use crate::cut::order::order;
 use crate::form::assembly::MoveName;
 use crate::make::part::Planned;
 use crate::make::pieces::{Becomes, Piece};
 use crate::make::step::{Action, Caution, Step};
+use crate::measure::angle::Angle;
 use crate::measure::length::Length;
 use crate::measure::system::System;
 use crate::net::flat::{Hole, Net, PanelId};
+use crate::net::mat::Mat;
 use crate::net::recipe::Turned;
 use crate::phrase;
 use crate::plan::Plan;
@@ -150,6 +152,18 @@ fn on_part(step: &Step, at: usize, part: &Planned, plan: &Plan, spelling: Spelli
             lines.extend([recipe::lie(scores, other, system, spelling), recipe::last(scores, system)]);
             (title, lines)
         }
+        Action::Mark(marks) => {
+            let mut lines: Vec<Phrase> = vec!["The card lies as at first, outside up; mark lightly.".into()];
+            lines.extend(marks::places(marks, system));
+            (marks::TITLE.into(), lines)
+        }
+        Action::ScoreMarks(marks) => (
+            marks::SCORE.into(),
+            vec![marks::scores(marks), "With a ruler and a scoring tool, or by laying both marks on one groove.".into()],
+        ),
+        Action::CutMarks(marks) => {
+            (marks::CUT.into(), vec![marks::cuts(marks), "What lies round the panels falls away.".into()])
+        }
         Action::Cut(cuts) => {
             let mut lines: Vec<Phrase> = vec!["Turn the card back, as it lay first, outside up.".into()];
             lines.extend(cuts.iter().map(|c| recipe::cut(c, recipe, system)));
@@ -160,7 +174,7 @@ fn on_part(step: &Step, at: usize, part: &Planned, plan: &Plan, spelling: Spelli
         Action::FoldAndBurnish => {
             let mut lines: Vec<Phrase> =
                 vec!["Fold away from you, so that the ridge of each score ends inside. Then open it again.".into()];
-            if net.creases.iter().any(|c| c.degrees <= 0) {
+            if net.creases.iter().any(|c| c.fold <= Angle::ZERO) {
                 lines.push("Those that are drawn with even dashes go the other way, towards you.".into());
             }
             ("Fold along every score and rub it flat".into(), lines)
@@ -195,8 +209,7 @@ fn on_part(step: &Step, at: usize, part: &Planned, plan: &Plan, spelling: Spelli
 }
 
 fn glue_mats(part: &Planned, index: usize, pieces: &[Piece], net: &Net, plan: &Plan) -> (Phrase, Vec<Phrase>) {
-    let border = part.mats_on(index).next().map(|m| m.rect.min.x - net.panel(m.panel).cell.min.x);
-    let border = border.unwrap_or(Length::ZERO);
+    let border = part.mats_on(index).next().map_or(Length::ZERO, |m| m.reveal);
     let mut lines: Vec<Phrase> = pieces
         .iter()
         .filter_map(|p| match &p.becomes {
@@ -204,6 +217,12 @@ fn glue_mats(part: &Planned, index: usize, pieces: &[Piece], net: &Net, plan: &P
             _ => None,
         })
         .collect();
+    if part.mats_on(index).any(Mat::is_shaped) {
+        lines.push(
+            "Cut the slanted ones to shape first: lay them under the panel, mark its corners, come in by the border."
+                .into(),
+        );
+    }
     lines.push(phrase!["A border of ", length(border, plan.system), " shows on each side."]);
     ("Glue on the mats".into(), lines)
 }
@@ -229,6 +248,9 @@ fn punch(holes: &[Hole], net: &Net, system: System) -> (Phrase, Vec<Phrase>) {
 }
 /// What is said of each wall that is rolled over.
 const ROLLED: &str = "Its free edge goes down to the floor; rub the rim flat, and press the layers together all along.";
+
+/// What is said of a lid with a tuck on each side.
+const SIDE_TUCKS: &str = "Bend both tucks a little further in than square, lower the lid, let go: they spring outward.";
 
 fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
     let (title, line) = match name {
@@ -274,6 +296,8 @@ fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
         MoveName::RollLeft => ("Roll the left side over to the inside", ROLLED),
         MoveName::RollRight => ("Roll the right side over to the inside", ROLLED),
         MoveName::FreeWalls => ("Fold the walls up and let them fall open", "No glue here: the lid holds them up."),
+        MoveName::TucksIn => ("Close the lid", SIDE_TUCKS),
+        MoveName::LowerTucksIn => ("Close the lower lid", SIDE_TUCKS),
         MoveName::Steps => {
             ("Fold treads and risers", "Away from you at the front of a tread, towards you at its back.")
         }

@@ -215,4 +215,16 @@ pub const FORMS: &[Form] = &[
             input(6, "lip", Worked),
         ],
     },
+    Form {
+        number: 9,
+        key: "triangle",
+        inputs: &[
+            input(1, "width", is(5, 2, 600)),
+            input(2, "depth", Worked),
+            input(3, "height", is(7, 1, 1_800)),
+            input(4, "size", First(&["finished", "inside"])),
+            input(5, "tab", is(1, 2, 120)),
+            input(6, "tuck", Worked),
+        ],
+    },
 ];

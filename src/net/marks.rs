@@ -1,0 +1,83 @@
+//! Marking by hand what no groove gives: places to mark from two edges, and the lines to score and to cut between them.
+
+use crate::measure::length::Length;
+use crate::measure::point::Point;
+use crate::measure::sort::sort_by_key;
+
+use super::flat::{Frame, Net, Panel};
+
+/// Places on the blank, numbered as they stand here, and what is done between them.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Hash)]
+pub struct Marks {
+    /// From the blank's upper left corner, from above down and then from the left.
+    pub places: Vec<Point>,
+    /// Scores, each from a place to another.
+    pub scores: Vec<(usize, usize)>,
+    /// Cuts, each through its places in order.
+    pub cuts: Vec<Vec<usize>>,
+}
+
+impl Marks {
+    /// Reads the marks off `net`: none where all its panels are cells of a grid.
+    #[must_use]
+    pub fn of(net: &Net) -> Self {
+        let aslant: Vec<&Panel> = net.panels.iter().filter(|p| p.frame != Frame::Upright).collect();
+        let creased = |a: Point, b: Point| net.creases.iter().any(|c| [(a, b), (b, a)].contains(&(c.from, c.to)));
+        let on_lines = |a: Point, b: Point| {
+            (a.x == b.x && net.lines.across.contains(&a.x)) || (a.y == b.y && net.lines.down.contains(&a.y))
+        };
+        let scores: Vec<(Point, Point)> = net
+            .creases
+            .iter()
+            .filter(|c| net.panel(c.far).frame != Frame::Upright && !on_lines(c.from, c.to))
+            .map(|c| (c.from, c.to))
+            .collect();
+        let mut cuts: Vec<(Point, Point)> = Vec::new();
+        for (a, b) in aslant.iter().flat_map(|p| p.outline.edges()) {
+            if !creased(a, b) && !at_edge(net, a, b) && !cuts.contains(&(b, a)) {
+                cuts.push((a, b));
+            }
+        }
+        let mut places: Vec<Point> = scores.iter().chain(&cuts).flat_map(|&(a, b)| [a, b]).collect();
+        sort_by_key(&mut places, |p| (p.y, p.x));
+        places.dedup();
+        let number = |p: Point| places.iter().position(|q| *q == p).unwrap_or_default();
+        let scores = scores.iter().map(|&(a, b)| (number(a), number(b))).collect();
+        let mut runs: Vec<Vec<usize>> = Vec::new();
+        for (a, b) in cuts.iter().map(|&(a, b)| (number(a), number(b))) {
+            match runs.iter_mut().find(|r| r.last() == Some(&a)) {
+                Some(run) => run.push(b),
+                None => runs.push(vec![a, b]),
+            }
+        }
+        Self { places, scores, cuts: runs }
+    }
+
+    /// True where there is nothing to mark.
+    #[must_use]
+    pub const fn is_empty(&self) -> bool {
+        self.places.is_empty()
+    }
+
+    /// The largest distance of a place from where it comes to when both its measures are read off marks `step` apart.
+    ///
+    /// ```
+    /// use snugfold::{measure::{length::Length, point::Point}, net::marks::Marks};
+    /// let at = Point::new(Length::um(10_300), Length::um(20_600)); // marked at 10.5 and 20.5
+    /// let marks = Marks { places: vec![at], ..Marks::default() };
+    /// assert_eq!(marks.error(Length::um(500)), Length::round_mm(0.2_f64.hypot(0.1)));
+    /// ```
+    #[must_use]
+    pub fn error(&self, step: Length) -> Length {
+        let off = |l: Length| (l - step * ((l + step.half()) / step)).as_mm();
+        let each = self.places.iter().map(|p| Length::round_mm(libm::hypot(off(p.x), off(p.y))));
+        each.max().unwrap_or_default()
+    }
+}
+
+/// Whether an edge runs along the edge of the blank.
+fn at_edge(net: &Net, a: Point, b: Point) -> bool {
+    let r = net.blank;
+    let both = |of: fn(Point) -> Length, at: Length| of(a) == at && of(b) == at;
+    both(|p| p.x, r.min.x) || both(|p| p.x, r.max.x) || both(|p| p.y, r.min.y) || both(|p| p.y, r.max.y)
+}
