@@ -6,6 +6,8 @@ use crate::fold::room::mats_add;
 use crate::form::assembly::{Assembly, Size};
 use crate::form::registry::{self, Form, Holds};
 use crate::form::resolve::{Content, Setting};
+use crate::make::extras::{Made, Round};
+use crate::make::layers::worn;
 use crate::make::part::{Joined, Planned};
 use crate::make::pieces::{Piece, pieces};
 use crate::make::sheets::{CardSheets, findings as left_out, sheets};
@@ -18,6 +20,7 @@ use crate::measure::system::System;
 use crate::net::mat::{Mat, mats};
 use crate::net::recipe::Recipe;
 use crate::project::bound::{self, Range};
+use crate::project::extra::ExtraKind;
 use crate::project::finding::{Finding, Place, Weight, What};
 use crate::project::request::{Card, Part, Project};
 
@@ -163,7 +166,15 @@ impl<'a> Maker<'a> {
     ) -> Option<Setting> {
         let thickness = self.thickness(part.card, place, findings)?;
         let mat_thickness = match &part.mats {
-            Some(mats) => self.thickness(mats.card, place, findings)?,
+            Some(mats) => {
+                let layers = part.extras.iter().filter(|e| e.kind == ExtraKind::Layer);
+                let cards = layers.map(|e| e.card.unwrap_or(part.card));
+                let each: Vec<Length> = std::iter::once(mats.card)
+                    .chain(cards)
+                    .map(|c| self.thickness(c, place, findings))
+                    .collect::<Option<_>>()?;
+                each.into_iter().sum()
+            }
             None => Length::ZERO,
         };
         let (score, cut) = self.marks;
@@ -190,7 +201,8 @@ impl<'a> Maker<'a> {
             return None;
         }
         let setting = self.setting(part, place, contents, findings)?;
-        let filled = gifts::filled(part, form, &setting, &self.heights);
+        let lining = self.lining(part);
+        let filled = gifts::filled(part, form, &setting, lining, &self.heights);
         let shaped = match filled.shaped {
             Some(shaped) => shaped,
             None if filled.stopped => Default::default(),
@@ -215,6 +227,19 @@ impl<'a> Maker<'a> {
             let panels: Vec<_> = planned.mats.iter().map(|m| (m.part, m.panel)).collect();
             let added = mats_add(assembly, &panels, setting.mat_thickness);
             planned.outside = assembly.outside + added;
+            planned.lining = lining;
+            planned.extras = self.extras(part, place, assembly, &planned.mats, findings);
+            for made in planned.extras.iter().filter(|m| matches!(m, Made::Label { .. })) {
+                let card = made.raises().unwrap_or(part.card);
+                let thick = self.thickness(card, place, findings).unwrap_or_default();
+                planned.outside = planned.outside + mats_add(assembly, &made.on(), thick);
+            }
+            findings.extend(worn(&planned).into_iter().map(|what| Finding {
+                place,
+                input: None,
+                weight: Weight::Caution,
+                what,
+            }));
             let grams = part.gifts.grams();
             let carries = carries(assembly.inside, setting.thickness);
             if grams > carries {
@@ -231,6 +256,33 @@ impl<'a> Maker<'a> {
     }
 
     /// The parts that are cut in two, where that is asked for.
+    /// What liners and panes take from the inside: a liner from the height, a pane from wherever it is.
+    fn lining(&self, part: &Part) -> Size {
+        let thick = |card: u16| self.cards.iter().find(|c| c.id == card).map_or(Length::ZERO, |c| c.thickness);
+        part.extras.iter().fold(Size::default(), |sum, e| match (e.kind, e.card) {
+            (ExtraKind::Liner, card) => sum + Size { height: thick(card.unwrap_or(part.card)), ..Size::default() },
+            (ExtraKind::Window, Some(card)) => {
+                let t = thick(card);
+                sum + Size { width: t, depth: t, height: t }
+            }
+            _ => sum,
+        })
+    }
+
+    /// What is added, and what cannot be.
+    fn extras(&self, part: &Part, place: Place, a: &Assembly, mats: &[Mat], findings: &mut Vec<Finding>) -> Vec<Made> {
+        let round = Round { assembly: a, mats, card: part.card, system: self.system };
+        let mut all = Vec::new();
+        for extra in &part.extras {
+            let card = extra.card.filter(|c| self.cards.iter().all(|u| u.id != *c));
+            match card.map_or_else(|| round.make(extra), |card| Err(What::UnknownCard { card })) {
+                Ok(made) => all.push(made),
+                Err(what) => findings.push(Finding { place, input: Some("extras"), weight: Weight::Caution, what }),
+            }
+        }
+        all
+    }
+
     fn joints(&self, part: &Part, place: Place, a: &Assembly, findings: &mut Vec<Finding>) -> Vec<Option<Joined>> {
         if part.blank.is_whole() {
             return Vec::new();
@@ -303,6 +355,8 @@ fn bare(part: &Part, place: Place, form: &'static Form) -> Planned {
         thickness: Length::ZERO,
         assembly: None,
         mats: Vec::new(),
+        extras: Vec::new(),
+        lining: Size::default(),
         mat_card: None,
         mat_thickness: Length::ZERO,
         outside: Size::default(),

@@ -54,6 +54,7 @@ fn request(form: &'static Form) -> impl Strategy<Value = Part> {
         .collect();
     each.prop_map(move |inputs| Part {
         gifts: snugfold::project::fitting::Gifts::default(),
+        extras: Vec::new(),
         facing: snugfold::project::fitting::Facing::Front,
         blank: Default::default(),
         id: 1,
@@ -296,6 +297,7 @@ fn typical(form: &Form) -> (Assembly, Length) {
     };
     let part = Part {
         gifts: snugfold::project::fitting::Gifts::default(),
+        extras: Vec::new(),
         facing: snugfold::project::fitting::Facing::Front,
         blank: Default::default(),
         id: 1,

@@ -48,6 +48,7 @@ fn part(id: u16, form: &str, sizes: &[(&str, i64)], count: u32) -> Part {
     let typed = |&(key, um): &(&str, i64)| (key.to_owned(), Entry::Length(mm(um)));
     Part {
         gifts: snugfold::project::fitting::Gifts::default(),
+        extras: Vec::new(),
         facing: Facing::Front,
         blank: Default::default(),
         id,

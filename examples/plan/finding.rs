@@ -45,7 +45,9 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         | What::NoJoint
         | What::NothingLeftOfSheet
         | What::GiftsNotSized
-        | What::LessonTooLarge => {
+        | What::LessonTooLarge
+        | What::LayerNeedsMats
+        | What::NothingToLine => {
             vec![]
         }
         What::NotThatKind { typed } => vec![("typed", json!(typed))],
@@ -58,6 +60,12 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         }
         What::LengthOutside { is, least, most } => {
             vec![("is", l(is)), ("least", l(least)), ("most", l(most))]
+        }
+        What::ExtraTooLarge { width, height } => vec![("width", l(width)), ("height", l(height))],
+        What::NoSuchFace { face } => vec![("face", json!(face))],
+        What::WallTooTall { panel, is, most } => vec![("panel", json!(panel)), ("is", l(is)), ("most", l(most))],
+        What::LayersPileUp { panel, layers, most } => {
+            vec![("panel", json!(panel)), ("layers", json!(layers)), ("most", json!(most))]
         }
         What::Moved { from, to } => vec![("from", l(from)), ("to", l(to))],
         What::PanelTooSmall { panel, is, least } => {

@@ -44,6 +44,11 @@ struct Blank {
     name: &'static str,
     size: Sides,
     scores: Vec<ScoreLine>,
+    /// Places marked by hand: `[x, y]` in micrometres from the blank's upper left corner.
+    marks_um: Vec<[i64; 2]>,
+    /// From mark to mark, by their place in that list.
+    score_marks: Vec<[usize; 2]>,
+    cut_marks: Vec<Vec<usize>>,
     cuts: Vec<Cut>,
     cells_away: Vec<At>,
     taken_off: Vec<TakenOff>,
@@ -156,6 +161,9 @@ fn blank(part: &Shaped, recipe: &Recipe, system: System) -> Blank {
         name: part.name,
         size: sides(recipe.width, recipe.height, system),
         scores: recipe.scores.iter().map(|s| score(s, system)).collect(),
+        marks_um: recipe.marks.places.iter().map(|p| [p.x.as_um(), p.y.as_um()]).collect(),
+        score_marks: recipe.marks.scores.iter().map(|&(a, b)| [a, b]).collect(),
+        cut_marks: recipe.marks.cuts.clone(),
         cuts: recipe.cuts.iter().map(|c| cut(*c, system)).collect(),
         cells_away: cells.map(|&c| at(c, system)).collect(),
         taken_off: recipe

@@ -59,6 +59,10 @@ fn values(action: &Action, plan: &Plan) -> Vec<(&'static str, Value)> {
         Action::Score(scores) => {
             vec![("from", json!(edge(scores.turned))), ("at", json!(measures(&scores.at, plan.system)))]
         }
+        Action::Mark(m) => vec![("places", json!(m.places.len()))],
+        Action::ScoreMarks(m) => vec![("scores", json!(m.scores.len()))],
+        Action::CutMarks(m) => vec![("cuts", json!(m.cuts.len()))],
+        Action::Extra { made, pieces } => vec![("what", json!(kind(made))), ("pieces", letters(pieces))],
         Action::Cut(cuts) => vec![("cuts", json!(cuts.len()))],
         Action::TakeCells(cells) => vec![("cells", json!(cells))],
         Action::TakeOff(off) => vec![("places", json!(off.len()))],

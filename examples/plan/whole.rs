@@ -68,6 +68,7 @@ fn piece(piece: &Piece, plan: &Plan) -> PieceLine {
             Becomes::Half(..) => "half",
             Becomes::Mat(..) => "mat",
             Becomes::Trim(_) => "trim",
+            Becomes::Extra(..) => "extra",
         },
         said: names::becomes(plan, piece),
         card: piece.card,

@@ -4,8 +4,10 @@ use super::dimension;
 use super::drawing::{Area, Drawing, Fill, Ink, Label, Mark, Meaning, Reads, Spot, Touch};
 use super::geometry::{block, corners, hatch, middle, spot, uncovered};
 use super::lettering::label_width;
+use crate::make::extras::Laid;
 use crate::make::part::Planned;
 use crate::measure::angle::Angle;
+use crate::measure::outline::Outline;
 use crate::measure::point::Point;
 use crate::measure::system::System;
 use crate::net::flat::{Face, Frame, Net, PanelId, Taken};
@@ -69,13 +71,40 @@ pub fn unnamed(d: &mut Drawing, planned: &Planned, part: usize, look: Look) {
     mats(d, net, planned, part, look);
     glue(d, net, look.card);
     lines(d, net, look.card);
+    extras(d, planned, part, look);
     if let Some(joined) = planned.joined(part) {
         joint(d, net, &joined.joint, look.card);
     }
-    for hole in &net.holes {
-        let shape = corners(&hole.outline());
-        d.area(shape.clone(), Fill::Waste);
-        d.ring(Meaning::Cut, Ink::Card(look.card), shape);
+    net.holes.iter().for_each(|hole| punched(d, &hole.outline(), look));
+}
+
+/// A hole, or a window.
+fn punched(d: &mut Drawing, outline: &Outline, look: Look) {
+    let shape = corners(outline);
+    d.area(shape.clone(), Fill::Waste);
+    d.ring(Meaning::Cut, Ink::Card(look.card), shape);
+}
+
+/// What is added: layers and labels in the box's own colour, windows and holes as they are cut.
+fn extras(d: &mut Drawing, planned: &Planned, part: usize, look: Look) {
+    for made in &planned.extras {
+        for (shape, laid) in made.shapes(part) {
+            match laid {
+                Laid::Through => punched(d, &shape.1, look),
+                Laid::Onto => {
+                    let run = corners(&shape.1);
+                    if look.chosen != Some(shape.0) {
+                        let touch = Some(Touch { part, panel: shape.0.0 });
+                        d.marks.push(Mark::Area(Area {
+                            corners: run.clone(),
+                            fill: Fill::Card(look.card, 0.0),
+                            panel: touch,
+                        }));
+                    }
+                    d.ring(Meaning::Mat, Ink::Card(look.card), run);
+                }
+            }
+        }
     }
 }
 

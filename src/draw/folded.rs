@@ -6,6 +6,7 @@ use crate::fold::motion::{bends, folded as all_folded};
 use crate::fold::pose::{Pose, standing};
 use crate::fold::space::{Rigid, V3};
 use crate::form::assembly::{From, Join, Offset, Part, Size, Stand, Turn};
+use crate::make::extras::Laid;
 use crate::make::part::Planned;
 use crate::measure::length::Length;
 use crate::net::flat::PanelId;
@@ -175,13 +176,18 @@ fn leaves(planned: &Planned, index: usize, part: &Part, pose: &Pose, dress: &Dre
             let id = PanelId(i);
             let mats = planned.mats_on(index).filter(|m| m.panel == id).map(|m| (m.outline.clone(), dress.mats));
             let holes = part.net.holes.iter().filter(|h| h.panel == id).map(|h| (h.outline(), THROUGH));
+            let extras = planned.extras.iter().flat_map(|m| m.shapes(index)).filter(|(shape, _)| shape.0 == id);
+            let extras = extras.map(|(shape, laid)| match laid {
+                Laid::Onto => (shape.1, dress.card),
+                Laid::Through => (shape.1, THROUGH),
+            });
             Leaf {
                 corners: moved(pose.outline(id, &panel.outline)),
                 out: pose.out(id),
                 card: dress.card,
                 touch: Some(Touch { part: index, panel: i }),
                 chosen: if dress.chosen.contains(&id) { Chosen::Yes } else { Chosen::No },
-                mats: mats.chain(holes).map(|(o, tint)| (moved(pose.outline(id, &o)), tint)).collect(),
+                mats: mats.chain(extras).chain(holes).map(|(o, tint)| (moved(pose.outline(id, &o)), tint)).collect(),
             }
         })
         .collect()

@@ -10,9 +10,11 @@ use super::sheet::{Cutting, sheet};
 use super::solid::View;
 use crate::cut::order::order;
 use crate::form::assembly::{MoveName, Way};
+use crate::make::extras::Made;
 use crate::make::part::Planned;
 use crate::make::pieces::{Becomes, Piece};
 use crate::make::step::{Action, Step};
+use crate::measure::length::Length;
 use crate::net::flat::{Net, Taken};
 use crate::net::recipe::{CutLine, Recipe, Scores, TakeOff, Turned};
 use crate::plan::Plan;
@@ -85,6 +87,10 @@ fn on_part(action: &Action, plan: &Plan, planned: &Planned, part: usize, look: L
             d.fit(4.0);
             Some(d)
         }
+        Action::Extra { made: Made::Tag { sides, .. } | Made::Liner { sides, .. }, pieces } => {
+            Some(piece(plan, pieces, *sides, look))
+        }
+        Action::Extra { .. } => flat(planned, part, look),
         Action::Straps(ids) => strap(plan, planned, ids, look),
         Action::CutSheets { .. }
         | Action::CutPieces { .. }
@@ -134,6 +140,19 @@ fn letters(plan: &Plan, planned: &Planned, part: usize, net: &Net, ids: &[u32], 
         }
     }
     d.fit(w.max(h) / 40.0);
+    d
+}
+
+/// A piece by itself.
+fn piece(plan: &Plan, ids: &[u32], sides: [Length; 2], look: Look) -> Drawing {
+    let [w, h] = sides.map(Length::as_mm);
+    let mut d = Drawing { title: "The piece".to_owned(), lettering: w.max(h) / 12.0, ..Drawing::default() };
+    let card = Ink::Card(look.mats);
+    d.area(block([0.0, 0.0], [w, h]), Fill::Card(look.mats, 0.0));
+    d.ring(Meaning::Cut, card, block([0.0, 0.0], [w, h]));
+    let letter = plan.pieces.iter().find(|p| ids.contains(&p.id)).map_or(String::new(), Piece::letter);
+    d.label([w / 2.0, h / 2.0], letter, card);
+    d.fit(w.max(h) / 12.0);
     d
 }
 

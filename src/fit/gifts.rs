@@ -42,9 +42,10 @@ pub struct Filled {
     pub stopped: bool,
 }
 
-/// Shapes `part` round its gifts. `heights` are those of the other boxes.
+/// Shapes `part` round its gifts. `lining` is what is lost of the inside to a liner and panes; `heights` are those of the
+/// other boxes.
 #[must_use]
-pub fn filled(part: &Part, form: &Form, setting: &Setting, heights: &[Length]) -> Filled {
+pub fn filled(part: &Part, form: &Form, setting: &Setting, lining: Size, heights: &[Length]) -> Filled {
     let mut found = Filled { shaped: None, remarks: Vec::new(), stopped: false };
     if part.gifts.kinds.is_empty() {
         return found;
@@ -56,7 +57,7 @@ pub fn filled(part: &Part, form: &Form, setting: &Setting, heights: &[Length]) -
         return found;
     };
     if found.remarks.is_empty() {
-        let room = room(&part.gifts, setting.system);
+        let room = room(&part.gifts, setting.system) + lining;
         let blocks: Vec<Block> = part.gifts.kinds.iter().map(block).collect();
         let sizes = arrange(&blocks).map_or_else(Vec::new, |a| a.sizes);
         let insides: Vec<Size> = sizes.into_iter().map(|s| s + room).collect();

@@ -26,6 +26,19 @@ impl Size {
     }
 }
 
+impl Size {
+    /// What is left when `taken` is gone each way, not below nothing.
+    #[must_use]
+    pub fn less(self, taken: Self) -> Self {
+        let left = |a: Length, b: Length| (a - b).at_least_zero().min(a);
+        Self {
+            width: left(self.width, taken.width),
+            depth: left(self.depth, taken.depth),
+            height: left(self.height, taken.height),
+        }
+    }
+}
+
 impl std::ops::Add for Size {
     type Output = Self;
     fn add(self, o: Self) -> Self {

@@ -23,6 +23,8 @@ pub const BOXES: usize = 200;
 pub const INPUTS: usize = 64;
 /// Kinds of gifts in one box.
 pub const GIFTS: usize = 50;
+/// Things that are added to one part.
+pub const EXTRAS: usize = 40;
 /// Panels of one part whose mat is switched off.
 pub const MATS_OFF: usize = 64;
 /// Bytes of all texts of a design together: even if each of them is spelled out as `\u0000`, its file can be read.
@@ -103,7 +105,8 @@ fn texts(part: &Part) -> usize {
     });
     let off = part.mats.iter().flat_map(|m| &m.off).map(String::len);
     let gifts: usize = part.gifts.kinds.iter().map(|g| g.name.len()).sum();
-    part.name.len() + part.form.len() + gifts + entries.chain(off).sum::<usize>()
+    let extras: usize = part.extras.iter().map(|e| e.face.len()).sum();
+    part.name.len() + part.form.len() + gifts + extras + entries.chain(off).sum::<usize>()
 }
 
 fn card(card: &Card) -> Result<(), Excess> {
@@ -130,6 +133,11 @@ fn part(part: &Part) -> Result<(), Excess> {
         }
     }
     gifts(&part.gifts)?;
+    number("things added to one box", part.extras.len(), EXTRAS)?;
+    for extra in &part.extras {
+        text("the name of a panel", &extra.face, WORD)?;
+        [&extra.width, &extra.height].into_iter().try_for_each(|g| length(g.as_ref()))?;
+    }
     part.mats.as_ref().map_or(Ok(()), mats)
 }
 

@@ -1,5 +1,7 @@
 //! What the hands do: the piece list and the steps, as typed values that are worded at the very end.
 
+pub mod extras;
+pub mod layers;
 pub mod part;
 pub mod slides;
 pub mod pieces;

@@ -10,6 +10,8 @@ use crate::net::recipe::Recipe;
 use crate::project::finding::Place;
 use crate::project::fitting::Facing;
 
+use super::extras::Made;
+
 /// A part of two pieces.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Joined {
@@ -47,6 +49,10 @@ pub struct Planned {
     pub assembly: Option<Assembly>,
     /// The mats of all its parts.
     pub mats: Vec<Mat>,
+    /// What is added besides, in the order of the request.
+    pub extras: Vec<Made>,
+    /// What a liner and panes take from the inside.
+    pub lining: Size,
     /// The card that mats are cut from.
     pub mat_card: Option<u16>,
     /// Thickness of the mats' card.
@@ -92,6 +98,7 @@ impl Planned {
         Some(Self {
             assembly: Some(Assembly { parts: vec![alone], trims: Vec::new(), joins: Vec::new(), ..assembly.clone() }),
             mats: Vec::new(),
+            extras: Vec::new(),
             joints: Vec::new(),
             recipes: vec![recipes.get(nth)?.clone()],
             ..self.clone()
@@ -110,6 +117,7 @@ impl PartialEq for Planned {
     fn eq(&self, other: &Self) -> bool {
         (self.place, &self.name, self.form.key, self.count, self.card, self.thickness)
             == (other.place, &other.name, other.form.key, other.count, other.card, other.thickness)
+            && (&self.extras, self.lining) == (&other.extras, other.lining)
             && (&self.assembly, &self.mats, self.mat_card, self.mat_thickness, self.facing, &self.joints, &self.used)
                 == (
                     &other.assembly,

@@ -4,6 +4,7 @@ use crate::measure::length::Length;
 use crate::net::flat::{PanelId, Run};
 use crate::project::finding::Place;
 
+use super::extras::On;
 use super::part::Planned;
 
 /// What a piece becomes.
@@ -17,6 +18,8 @@ pub enum Becomes {
     Mat(usize, Vec<PanelId>),
     /// A strip or piece besides, by its place in the assembly's trims.
     Trim(usize),
+    /// Something that is added, by its place among these, and on which faces.
+    Extra(usize, Vec<On>),
 }
 
 /// Alike pieces of card.
@@ -98,6 +101,14 @@ pub fn pieces(parts: &[&Planned], sets: u32) -> Vec<Piece> {
                     let each = each.saturating_mul(u32::try_from(panels.len()).unwrap_or(u32::MAX));
                     add(part, Becomes::Mat(i, panels), card, size, each, None);
                 }
+            }
+        }
+        for (i, made) in part.extras.iter().enumerate() {
+            let on = made.on();
+            let alike = on.first().map_or(1, |on| part.alike(on.0));
+            for (card, [w, h], count) in made.pieces() {
+                let each = part.count.saturating_mul(alike).saturating_mul(count);
+                add(part, Becomes::Extra(i, on.clone()), card, (w, h), each, None);
             }
         }
         for (i, trim) in assembly.trims.iter().enumerate() {

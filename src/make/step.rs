@@ -6,6 +6,8 @@ use crate::net::marks::Marks;
 use crate::net::recipe::{CutLine, Scores, TakeOff};
 use crate::project::finding::Place;
 
+use super::extras::Made;
+
 /// One step of the making.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Step {
@@ -77,6 +79,13 @@ pub enum Action {
         /// The holder's inside.
         inside: Size,
     },
+    /// Do what is added.
+    Extra {
+        /// What it is.
+        made: Made,
+        /// The numbers of its pieces.
+        pieces: Vec<u32>,
+    },
     /// Glue the straps on, by the pieces' places in the list.
     Straps(Vec<u32>),
     /// Punch these holes.
@@ -114,6 +123,8 @@ impl Action {
             Self::GlueJoint | Self::Fold { glued: true, .. } | Self::GlueMats(_) | Self::Straps(_) => {
                 Some(Caution::Glue)
             }
+            Self::Extra { made: Made::Window { .. }, .. } => Some(Caution::Blade),
+            Self::Extra { made: Made::Layer { .. } | Made::Label { .. }, .. } => Some(Caution::Glue),
             Self::Fill => Some(Caution::Contents),
             _ => None,
         }

@@ -7,6 +7,7 @@ use crate::net::flat::{CreaseId, Net, PanelId, Taken};
 use crate::net::recipe::Recipe;
 use crate::project::finding::Place;
 
+use super::extras::Made;
 use super::key::key;
 use super::part::{Joined, Planned};
 use super::pieces::{Becomes, Piece};
@@ -94,6 +95,10 @@ fn part_steps(list: &mut Vec<Step>, part: &Planned, assembly: &Assembly, pieces:
         if let Some(joined) = part.joined(i) {
             joined_steps(list, part.place, i, times, joined);
         }
+        let extra = |(nth, made): (usize, &Made)| {
+            let pieces = mine(&|b| matches!(b, Becomes::Extra(of, _) if *of == nth));
+            Action::Extra { made: made.clone(), pieces }
+        };
         let mut add = |action| push(list, part.place, i, times, action);
         if part.joined(i).is_none() {
             blank_steps(recipe, p.net.creases.len(), &mut add);
@@ -105,6 +110,9 @@ fn part_steps(list: &mut Vec<Step>, part: &Planned, assembly: &Assembly, pieces:
         for &off in recipe.off.iter().filter(|o| o.taken == Taken::Notch) {
             add(Action::Notch(off));
         }
+        // What is on a face is done while it is flat, in the order of the request.
+        let flat = part.extras.iter().enumerate().filter(|(_, made)| made.on().first().is_some_and(|on| on.0 == i));
+        flat.map(extra).for_each(&mut add);
         // A hole goes through the edge that is turned in, so after that, and while the part is still flat.
         let hemmed = p.moves.first().is_some_and(|m| m.name == MoveName::Hem);
         let holes = !p.net.holes.is_empty();
@@ -129,6 +137,10 @@ fn part_steps(list: &mut Vec<Step>, part: &Planned, assembly: &Assembly, pieces:
     }
     for join in &assembly.joins {
         push(list, part.place, join.outer, times, Action::Join(join.clone()));
+    }
+    for (nth, made) in part.extras.iter().enumerate().filter(|(_, made)| made.on().is_empty()) {
+        let pieces = mine(&|b| matches!(b, Becomes::Extra(of, _) if *of == nth));
+        push(list, part.place, 0, times, Action::Extra { made: made.clone(), pieces });
     }
     let straps = mine(&|b| matches!(b, Becomes::Trim(_)));
     if !straps.is_empty() {

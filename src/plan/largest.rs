@@ -54,7 +54,9 @@ pub(super) fn cures(project: &Project, plan: &Plan) -> Vec<Finding> {
         for out in sheets.layout.left_out.iter().filter(|out| out.why == Why::TooLarge) {
             let made = plan.pieces.iter().find(|p| p.id == out.piece);
             // A mat is as large as its panel, which is smaller than the blank.
-            if let Some(piece) = made.filter(|p| !matches!(p.becomes, Becomes::Mat(..)) && !large.contains(&p.place)) {
+            if let Some(piece) = made
+                .filter(|p| !matches!(p.becomes, Becomes::Mat(..) | Becomes::Extra(..)) && !large.contains(&p.place))
+            {
                 large.push(piece.place);
             }
         }
@@ -134,7 +136,7 @@ fn out(project: &Project, part: &Planned) -> bool {
         all.filter(|c| usable(c, &mut Vec::new()).is_some()).find(|c| c.id == id)
     };
     let pieces = pieces(&[part], 1);
-    let mut large = pieces.iter().filter(|p| !matches!(p.becomes, Becomes::Mat(..)));
+    let mut large = pieces.iter().filter(|p| !matches!(p.becomes, Becomes::Mat(..) | Becomes::Extra(..)));
     part.assembly.is_some()
         && large
             .all(|p| card(p.card).is_some_and(|c| sheets_of(project, c).iter().any(|s| s.holds((p.width, p.height)))))

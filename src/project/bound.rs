@@ -70,6 +70,8 @@ pub const SCORE_STEP: Range<Length> = Range::new(Length::um(500), Length::mm(13)
 pub const GIFT_SIDE: Range<Length> = Range::new(Length::um(100), Length::mm(1_000));
 /// Room in total round the gifts, in one direction.
 pub const ROOM: Range<Length> = Range::new(Length::ZERO, Length::mm(50));
+/// A side of a label, a tag or a window, and what holes measure.
+pub const EXTRA_SIDE: Range<Length> = Range::new(Length::mm(2), Length::mm(400));
 /// A mat's border on each side.
 pub const REVEAL: Range<Length> = Range::new(Length::um(500), Length::mm(30));
 

@@ -3,6 +3,7 @@
 pub mod bound;
 pub mod example;
 pub mod fresh;
+pub mod extra;
 pub mod fitting;
 pub mod finding;
 pub mod json;

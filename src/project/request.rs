@@ -10,6 +10,7 @@ use crate::measure::written::NumberOrText;
 use crate::stock::weight::BasisWeight;
 use crate::words;
 
+use super::extra::Extra;
 use super::fitting::{Blank, Facing, Gifts, Lesson};
 
 /// One gift set as it is asked for. Only `boxes` and `cards` are needed in a file; the rest has defaults.
@@ -305,6 +306,9 @@ pub struct Part {
     /// What goes into it; left out, its sizes are typed.
     #[serde(default, skip_serializing_if = "Gifts::is_none")]
     pub gifts: Gifts,
+    /// What is added besides mats, in the order in which it is done.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub extras: Vec<Extra>,
     /// How a box stands in the holder; left out, its front looks forward.
     #[serde(default, skip_serializing_if = "Facing::is_front")]
     pub facing: Facing,
@@ -326,6 +330,7 @@ impl Part {
             inputs: BTreeMap::new(),
             mats: None,
             gifts: Gifts::default(),
+            extras: Vec::new(),
             facing: Facing::Front,
             blank: Blank::Whole,
         }

@@ -56,6 +56,26 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
             l(*to),
             ": the next groove of your board that is not smaller."
         ],
+        What::ExtraTooLarge { width, height } => phrase![
+            "There is room for ",
+            sides(*width, *height, system),
+            " at most (across × down): make it smaller, or choose a larger face."
+        ],
+        What::NoSuchFace { face } => {
+            format!("Nothing can be put on “{}”: choose a face that is seen, is upright and does not slide.", short(face)).into()
+        }
+        What::LayerNeedsMats => "A second layer lies on mats: switch the mats on first.".into(),
+        What::NothingToLine => "There is no floor inside that a liner could lie on: take it out.".into(),
+        What::WallTooTall { panel, is, most } => phrase![
+            format!("The {panel} is "),
+            l(*is),
+            " both ways or more, and this card stays flat up to about ",
+            at_most(*most),
+            ": take thicker card, or stiffen the wall with a mat."
+        ],
+        What::LayersPileUp { panel, layers, most } => {
+            format!("{layers} layers lie on each other at the {panel}, and more than {most} fold and press badly: leave one out there.").into()
+        }
         What::PanelTooSmall { panel, is, least } => phrase![
             format!("The {panel} would be only "),
             free(*is, system),

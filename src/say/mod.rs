@@ -5,6 +5,7 @@ pub mod spelling;
 pub mod marks;
 pub mod measured;
 pub mod refusal;
+pub mod extras;
 pub mod finding;
 pub mod joined;
 pub mod names;

@@ -1,5 +1,6 @@
 //! What boxes, holders, cards and pieces are called.
 
+use super::extras;
 use super::finding::short;
 use super::measured::sides;
 use super::phrase::Phrase;
@@ -71,6 +72,7 @@ pub fn becomes(plan: &Plan, piece: &Piece) -> String {
             };
             format!("{name}: {} for {on}", if ids.len() == 1 { "mat" } else { "mats" })
         }
+        Becomes::Extra(i, _) => format!("{name}: {}", part.extras.get(*i).map_or("", extras::piece)),
         Becomes::Trim(i) => format!("{name}: {}", assembly.trims.get(*i).map_or("trim", |t| t.name)),
     }
 }

@@ -5,7 +5,7 @@ use super::fitting::facing;
 use super::measured::{inside as inside_of, length, row, sides};
 use super::phrase::Phrase;
 use super::spelling::Spelling;
-use super::{cutting, joined, marks, names, recipe};
+use super::{cutting, extras, joined, marks, names, recipe};
 use crate::cut::order::order;
 use crate::form::assembly::MoveName;
 use crate::make::part::Planned;
@@ -197,6 +197,14 @@ fn on_part(step: &Step, at: usize, part: &Planned, plan: &Plan, spelling: Spelli
                 "Corners square, walls upright: shift them now.".into(),
             ],
         ),
+        Action::Extra { made, pieces: ids } => {
+            let letters: Vec<String> = pieces(ids).iter().map(Piece::letter).collect();
+            let assembly = part.assembly.as_ref();
+            assembly.map_or_else(|| ("Step".into(), Vec::new()), |a| {
+                let (title, lines) = extras::step(made, &letters.join(", "), a, system);
+                (title.into(), lines)
+            })
+        }
         Action::Straps(ids) => {
             let mut lines: Vec<Phrase> = pieces(ids).iter().map(|p| names::piece(plan, p, system)).collect();
             lines.push("One across each end, with a turn of the same length onto front and back.".into());

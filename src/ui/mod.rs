@@ -28,6 +28,7 @@ pub mod entry;
 pub mod part_fields;
 pub mod size_table;
 pub mod odds_line;
+pub mod extra_fields;
 pub mod mats_fields;
 pub mod form_picker;
 pub mod part_editor;

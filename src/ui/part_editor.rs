@@ -7,6 +7,7 @@ use super::child::shown;
 use super::choice_field::one_of;
 use super::count_field::CountField;
 use super::desk::desk;
+use super::extra_fields::extra_fields;
 use super::form_picker::form_picker;
 use super::gift_fields::gift_fields;
 use super::grow_buttons::grow_buttons;
@@ -79,6 +80,7 @@ pub fn part_editor(place: Place) -> Tag {
         .with((place != Place::Holder).then(|| gift_fields(place)))
         .with(sizes)
         .with(mats_fields(place))
+        .with(extra_fields(place))
 }
 
 /// Which face of a box looks forward.

@@ -23,7 +23,7 @@ pub fn size_table(place: Place) -> AnyView {
         desk.shapes.with(|plan| {
             let part = plan.part(place)?;
             let assembly = part.assembly.as_ref()?;
-            Some((plan.system, assembly.finished, assembly.inside, part.outside))
+            Some((plan.system, assembly.finished, assembly.inside.less(part.lining), part.outside))
         })
     });
     live(move || {

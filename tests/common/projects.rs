@@ -10,6 +10,7 @@ use snugfold::measure::given::Given;
 use snugfold::measure::length::Length;
 use snugfold::measure::show::Figure;
 use snugfold::measure::system::System;
+use snugfold::project::extra::{Extra, ExtraKind};
 use snugfold::project::fitting::{Blank, Facing, Gift, Gifts, Lesson, Shape, Turns, Wrap};
 use snugfold::project::request::{
     Board, Card, Entry, Lie, Mats, MoreSheets, Part, Project, Shop, Supply, Tint, Trimmer,
@@ -274,8 +275,9 @@ fn likely_part(holds: Holds) -> impl Strategy<Value = Part> {
         let form = forms[at];
         let inputs: Vec<_> = form.inputs.iter().map(|i| option::of(likely_entry(i.kind))).collect();
         let mats = option::of(option::of(length_within(Length::mm(2), Length::mm(8))));
-        (name(), 1_u32..4, 1_u16..3, inputs, mats, facing()).prop_map(
-            move |(name, count, card, entries, mats, facing)| Part {
+        let extras = vec(likely_extra(), 0..3);
+        (name(), 1_u32..4, 1_u16..3, inputs, mats, facing(), extras).prop_map(
+            move |(name, count, card, entries, mats, facing, extras)| Part {
                 id: 1,
                 name,
                 form: form.key.to_owned(),
@@ -284,6 +286,7 @@ fn likely_part(holds: Holds) -> impl Strategy<Value = Part> {
                 inputs: form.inputs.iter().zip(entries).filter_map(|(i, e)| Some((i.key.to_owned(), e?))).collect(),
                 mats: mats.map(|reveal| Mats { card: 2, reveal, off: Vec::new() }),
                 gifts: Gifts::default(),
+                extras,
                 facing,
                 blank: Blank::Whole,
             },
@@ -309,9 +312,9 @@ fn odd_part() -> impl Strategy<Value = Part> {
     let keys: Vec<String> = FORMS.iter().flat_map(|f| f.inputs).map(|i| i.key.to_owned()).collect();
     let key = prop_oneof![4 => prop::sample::select(keys), 1 => odd_text(60)];
     let inputs = btree_map(key, odd_entry(), 0..8);
-    let rest = (option::of(odd_mats()), odd_gifts(), facing(), any::<bool>());
+    let rest = (option::of(odd_mats()), odd_gifts(), facing(), any::<bool>(), vec(odd_extra(), 0..4));
     (small_id(), odd_text(200), form, number(), small_id(), inputs, rest).prop_map(
-        |(id, name, form, count, card, inputs, (mats, gifts, facing, joined))| Part {
+        |(id, name, form, count, card, inputs, (mats, gifts, facing, joined, extras))| Part {
             id,
             name,
             form,
@@ -320,10 +323,33 @@ fn odd_part() -> impl Strategy<Value = Part> {
             inputs,
             mats,
             gifts,
+            extras,
             facing,
             blank: if joined { Blank::Joined } else { Blank::Whole },
         },
     )
+}
+
+fn odd_extra() -> impl Strategy<Value = Extra> {
+    (kind(), odd_text(60), option::of(length()), option::of(length()), option::of(small_id()))
+        .prop_map(|(kind, face, width, height, card)| Extra { kind, face, width, height, card })
+}
+
+/// What a maker might add: any kind on any face that a form may have, sizes typed or not.
+fn likely_extra() -> impl Strategy<Value = Extra> {
+    let face = prop::sample::select(vec!["", "", "front", "back", "lid", "lid: top", "left side"]);
+    let side = || option::of(length_within(Length::mm(2), Length::mm(60)));
+    (kind(), face, side(), side(), option::of(1_u16..3)).prop_map(|(kind, face, width, height, card)| Extra {
+        kind,
+        face: face.to_owned(),
+        width,
+        height,
+        card,
+    })
+}
+
+fn kind() -> impl Strategy<Value = ExtraKind> {
+    prop::sample::select(ExtraKind::ALL.to_vec())
 }
 
 fn facing() -> impl Strategy<Value = Facing> {

@@ -62,6 +62,40 @@ pub enum What {
         /// As planned.
         to: Length,
     },
+    /// Something that is added is larger than its face leaves room for.
+    ExtraTooLarge {
+        /// The widest there is room for.
+        width: Length,
+        /// The highest.
+        height: Length,
+    },
+    /// A face that takes nothing: there is none of that name, or it slides, leans or is hidden.
+    NoSuchFace {
+        /// Its name.
+        face: String,
+    },
+    /// A second layer where there are no mats.
+    LayerNeedsMats,
+    /// A liner where nothing is held.
+    NothingToLine,
+    /// A wall so large both ways that its card bows under a hand.
+    WallTooTall {
+        /// Its name.
+        panel: &'static str,
+        /// Its smaller side.
+        is: Length,
+        /// The most that its card carries well.
+        most: Length,
+    },
+    /// More layers lie at one place than a hand can fold and press.
+    LayersPileUp {
+        /// The panel there.
+        panel: &'static str,
+        /// How many.
+        layers: u32,
+        /// How many are the most.
+        most: u32,
+    },
     /// A panel is too small to fold by hand.
     PanelTooSmall {
         /// Its name.

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use crate::keep::frozen::{self, Form};
 use crate::keep::limits;
 use crate::keep::link::wire::{Fault, Reader};
-use crate::keep::link::{gifts, spelling, stock};
+use crate::keep::link::{extras, gifts, spelling, stock};
 use crate::measure::given::Given;
 use crate::measure::system::System;
 use crate::project::fitting::{Blank, Facing, Gifts};
@@ -101,7 +101,7 @@ fn read_card(from: &mut Reader, before: Option<&Card>, system: System) -> Result
 
 fn read_part(from: &mut Reader, before: &Before) -> Result<Part, Fault> {
     let known = mark::ID | mark::FORM | mark::COUNT | mark::CARD | mark::INPUTS | mark::MATS | mark::MATS_AS_BEFORE;
-    let marks = from.marks(known | mark::GIFTS | mark::SIDE | mark::LID | mark::JOINED)?;
+    let marks = from.marks(known | mark::GIFTS | mark::SIDE | mark::LID | mark::JOINED | mark::EXTRAS)?;
     let on = |mark| marks & mark != 0;
     let id = if on(mark::ID) { from.narrow()? } else { before.id.wrapping_add(1) };
     let form = match on(mark::FORM).then(|| from.number()).transpose()? {
@@ -120,6 +120,7 @@ fn read_part(from: &mut Reader, before: &Before) -> Result<Part, Fault> {
         (true, true) => return Err(Fault::Broken),
     };
     let gifts = if on(mark::GIFTS) { gifts::read(from)? } else { Gifts::default() };
+    let extras = if on(mark::EXTRAS) { extras::read(from)? } else { Vec::new() };
     let blank = if on(mark::JOINED) { Blank::Joined } else { Blank::Whole };
     let facing = match (on(mark::SIDE), on(mark::LID)) {
         (false, false) => Facing::Front,
@@ -127,7 +128,7 @@ fn read_part(from: &mut Reader, before: &Before) -> Result<Part, Fault> {
         (false, true) => Facing::Lid,
         (true, true) => return Err(Fault::Broken),
     };
-    Ok(Part { id, name, form, count, card, inputs, mats, gifts, facing, blank })
+    Ok(Part { id, name, form, count, card, inputs, mats, gifts, extras, facing, blank })
 }
 
 fn read_inputs(from: &mut Reader, form: Option<&Form>) -> Result<BTreeMap<String, Entry>, Fault> {

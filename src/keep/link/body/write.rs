@@ -2,7 +2,7 @@
 
 use crate::keep::frozen::{self, Form};
 use crate::keep::link::wire::{Writer, when};
-use crate::keep::link::{gifts, spelling, stock};
+use crate::keep::link::{extras, gifts, spelling, stock};
 use crate::measure::system::System;
 use crate::project::fitting::Facing;
 use crate::project::request::{Board, Card, Entry, Mats, Part, Project};
@@ -112,7 +112,8 @@ fn write_part(to: &mut Writer, part: &Part, before: &Before) {
             | when(!part.gifts.is_none(), mark::GIFTS)
             | when(part.facing == Facing::Side, mark::SIDE)
             | when(part.facing == Facing::Lid, mark::LID)
-            | when(!part.blank.is_whole(), mark::JOINED),
+            | when(!part.blank.is_whole(), mark::JOINED)
+            | when(!part.extras.is_empty(), mark::EXTRAS),
     );
     if numbered {
         to.number(part.id);
@@ -139,6 +140,9 @@ fn write_part(to: &mut Writer, part: &Part, before: &Before) {
     }
     if !part.gifts.is_none() {
         gifts::write(to, &part.gifts);
+    }
+    if !part.extras.is_empty() {
+        extras::write(to, &part.extras);
     }
 }
 
