@@ -13,8 +13,10 @@ use snugfold::measure::given::Given;
 use snugfold::measure::grid::Grid;
 use snugfold::measure::length::Length;
 use snugfold::measure::outline::Outline;
+use snugfold::measure::point::Point;
 use snugfold::measure::system::System;
-use snugfold::net::flat::{Net, PanelId};
+use snugfold::net::flat::{Duty, Net, PanelId};
+use snugfold::net::marks::Marks;
 use snugfold::project::bound;
 use snugfold::project::finding::Weight;
 use snugfold::project::request::{Entry, Part};
@@ -164,6 +166,26 @@ fn tuck_box_over_its_whole_range() {
 #[test]
 fn triangle_over_its_whole_range() {
     prove(form("triangle"));
+}
+
+#[test]
+fn slice_over_its_whole_range() {
+    prove(form("slice"));
+}
+
+#[test]
+fn prism_over_its_whole_range() {
+    prove(form("prism"));
+}
+
+#[test]
+fn pyramid_over_its_whole_range() {
+    prove(form("pyramid"));
+}
+
+#[test]
+fn frustum_over_its_whole_range() {
+    prove(form("frustum"));
 }
 
 #[test]
@@ -336,6 +358,18 @@ fn survivors(form: &Form) -> Vec<String> {
     (0..whole.parts.len()).flat_map(|part| survivors_of(&whole, t, part)).collect()
 }
 
+/// Whether a wall, a floor or a lid turns at this place: tabs and tucks of any shape do their work.
+fn counts(net: &Net, place: Point) -> bool {
+    net.panels.iter().filter(|p| !matches!(p.duty, Duty::Tab | Duty::Tuck)).any(|p| {
+        let all = &p.outline.corners;
+        all.iter().position(|c| *c == place).is_some_and(|i| {
+            let (before, after) = (all[(i + all.len() - 1) % all.len()], all[(i + 1) % all.len()]);
+            let turn = (place - before).cross(after - place) as f64 / ((after - before).dot(after - before) as f64);
+            turn.abs() > 1e-6
+        })
+    })
+}
+
 /// The same for one part; names of further parts stand in front of what is theirs.
 fn survivors_of(whole: &Assembly, t: Length, part: usize) -> Vec<String> {
     let mm = Length::mm(1);
@@ -364,6 +398,13 @@ fn survivors_of(whole: &Assembly, t: Length, part: usize) -> Vec<String> {
         });
         try_one(format!("row {}", i + 1), taller);
     }
+    // A place marked by hand a millimetre beside where it belongs.
+    for (i, place) in Marks::of(net).places.into_iter().enumerate().filter(|(_, p)| counts(net, *p)) {
+        for (way, x, y) in [("right", mm, Length::ZERO), ("down", Length::ZERO, mm)] {
+            let beside = snugfold::measure::point::Vector::new(x, y);
+            try_one(format!("mark {} {way}", i + 1), mapped(net, |p| if p == place { p + beside } else { p }));
+        }
+    }
     for (i, panel) in net.panels.iter().enumerate() {
         let b = panel.outline.bounds();
         for side in ["top", "right", "bottom", "left"] {
@@ -390,6 +431,13 @@ fn a_millimetre_wrong_is_caught() {
     assert_eq!(survivors(form("tuck-box")), ["column 5", "row 1"]);
     // The tab; and the first row begins with what lies round the lid.
     assert_eq!(survivors(form("triangle")), ["column 4", "row 1"]);
+    assert_eq!(survivors(form("slice")), ["column 4", "row 1"]);
+    // A star lies in the middle of a blank that may be larger; and a lid's rim may end where it likes.
+    let blank = ["column 1", "row 1"];
+    let lid = ["lid: column 1", "lid: row 1", "lid: mark 1 down", "lid: mark 29 down"];
+    assert_eq!(survivors(form("prism")), [&blank[..], &lid].concat());
+    assert_eq!(survivors(form("pyramid")), blank);
+    assert_eq!(survivors(form("frustum")), blank);
     assert_eq!(survivors(form("row-holder")), Vec::<String>::new());
     assert_eq!(survivors(form("lid-base")), Vec::<String>::new());
     assert_eq!(survivors(form("tray")), Vec::<String>::new());

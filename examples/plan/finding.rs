@@ -74,7 +74,9 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         What::LooseFit { is, asked } => vec![("is", l(is)), ("asked", l(asked))],
         What::Ribbon { length } => vec![("length", l(length))],
         What::TooShortForTabs { least } => vec![("least", l(least))],
+        What::NoRoomForTabs { least } => vec![("least", l(least))],
         What::TabTooWide { most }
+        | What::LeansTooFar { most }
         | What::HemTooHigh { most }
         | What::GussetsMeet { most }
         | What::FlapTooLong { most }

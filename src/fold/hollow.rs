@@ -26,6 +26,13 @@ pub fn leans(leaf: &Leaf) -> bool {
     out.x.abs().max(out.y.abs()).max(out.z.abs()) < 0.999_999
 }
 
+/// How high the corners of a panel stand that are in its upper half.
+fn upper(leaf: &Leaf) -> Vec<f64> {
+    let all = || leaf.outline.iter().map(|&p| leaf.at.apply(p).z);
+    let middle = f64::midpoint(all().fold(f64::MAX, f64::min), all().fold(f64::MIN, f64::max));
+    all().filter(|&z| z > middle).collect()
+}
+
 impl Hollow {
     /// What `leaves` of card of thickness `t` close in.
     #[must_use]
@@ -39,8 +46,8 @@ impl Hollow {
             }
         }
         if faces.iter().all(|f| f.0.z < 0.5) {
-            let top = |l: &Leaf| l.outline.iter().map(|&p| l.at.apply(p).z).fold(f64::MIN, f64::max);
-            let rim = leaves.iter().filter(|l| l.duty == Duty::Wall).map(top).fold(f64::MAX, f64::min);
+            let walls = leaves.iter().filter(|l| l.duty == Duty::Wall);
+            let rim = walls.flat_map(upper).fold(f64::MAX, f64::min);
             faces.push((V3::new(0.0, 0.0, 1.0), rim));
         }
         Self { faces }

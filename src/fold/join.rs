@@ -36,24 +36,43 @@ fn placed(part: &Part, t: Length) -> (Shrunk, Vec<Pose>) {
 }
 
 fn clearances(assembly: &Assembly, join: &Join, t: Length) -> Vec<Fault> {
-    let Room { width, depth, height } = join.room;
+    let Room { width, depth, height, round } = join.room;
     let Some(outer) = assembly.parts.get(join.outer) else {
         return Vec::new();
     };
     // Turned over or not, the axes stay the same; tabs count, for the inner part slides past them.
     let around = free(&leaves(outer, t), t);
-    let within = assembled(assembly, t, |p| join.inner.iter().any(|&i| std::ptr::eq(p, &assembly.parts[i])));
-    let within = taken(&within, t);
+    let inside = |p: &Part| join.inner.iter().any(|&i| std::ptr::eq(p, &assembly.parts[i]));
+    let all = |which: &dyn Fn(&Part) -> bool| assembled(assembly, t, which);
+    let within = taken(&all(&inside), t);
     let pairs = [(width, around.width, within.width), (depth, around.depth, within.depth)];
     let pairs = pairs.into_iter().chain([(height, around.height, within.height)]);
-    pairs
-        .filter_map(|(allowed, around, within)| {
+    let sides = pairs.map(|(allowed, around, within)| (allowed, around.zip(within).map(|(a, w)| a - w)));
+    let (around, inner) = (all(&|p| std::ptr::eq(p, outer)), all(&inside));
+    sides
+        .chain([(round, between(&around, &inner, t))])
+        .filter_map(|(allowed, free)| {
             let allowed = allowed.map(|a| (a.least.as_mm(), a.most.as_mm()))?;
-            let free = around.zip(within).map(|(a, w)| a - w);
             let good = free.is_some_and(|f| f > allowed.0 - SIZE && f < allowed.1 + SIZE);
             (!good).then_some(Fault::Clearance { join: join.name, free, allowed })
         })
         .collect()
+}
+
+/// Twice the least distance from the inner face of an upright wall or tab in `around` to the walls in `within`, each in
+/// card of thickness `t`.
+fn between(around: &[Leaf], within: &[Leaf], t: Length) -> Option<f64> {
+    let upright = |l: &&Leaf| l.at.axes[2].z.abs() < 1e-6;
+    let least = around.iter().filter(upright).flat_map(|wall| {
+        let out = wall.at.axes[2];
+        let face = wall.at.origin.dot(out) - t.as_mm() / 2.0;
+        let reach = within.iter().filter(upright).flat_map(move |l| {
+            let thick = t.as_mm() / 2.0 * l.at.axes[2].dot(out).abs();
+            l.outline.iter().map(move |&p| l.at.apply(p).dot(out) + thick)
+        });
+        reach.map(move |r| face - r)
+    });
+    least.reduce(f64::min).map(|gap| gap * 2.0)
 }
 
 /// The way back along which a part came.

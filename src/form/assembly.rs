@@ -180,6 +180,8 @@ pub struct Room {
     pub depth: Option<Range<Length>>,
     /// Bottom to top.
     pub height: Option<Range<Length>>,
+    /// From wall to wall, where walls stand at other angles: twice the least distance of a wall from what it surrounds.
+    pub round: Option<Range<Length>>,
 }
 
 /// What putting parts together is; steps are worded from it.
@@ -322,6 +324,10 @@ pub enum MoveName {
     BaseOver,
     /// Sides stand up and their tabs turn in.
     TabbedSides,
+    /// All walls stand up, each onto the tab of the next.
+    WallsUp,
+    /// All walls come together and are tied.
+    WallsTied,
     /// What holds the tabs folds round onto the front.
     OverTabs,
     /// The flap closes.

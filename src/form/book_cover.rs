@@ -85,7 +85,7 @@ fn shape(mut ask: Ask) -> Shaped {
         inner: vec![0],
         outer: 1,
         from: From::Front,
-        room: Room { width: room, depth: None, height: room },
+        room: Room { width: room, depth: None, height: room, round: None },
     }];
     let corner =
         Offset { right: (tray.width - block.width).half(), back: (tray.depth - block.depth).half(), up: t.half() };

@@ -107,7 +107,7 @@ fn shape(mut ask: Ask) -> Shaped {
         inner: vec![1],
         outer: 0,
         from: From::Above,
-        room: Room { width: Some(ends), depth: None, height: None },
+        room: Room { width: Some(ends), depth: None, height: None, round: None },
     }];
     let seats = seats(&rows, &tray, (play, t));
     let high = t.scaled(3, 2) + handle.high;

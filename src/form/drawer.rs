@@ -74,7 +74,7 @@ fn shape(mut ask: Ask) -> Shaped {
         inner: vec![0],
         outer: 1,
         from: From::Front,
-        room: Room { width: Some(room), depth: None, height: Some(room) },
+        room: Room { width: Some(room), depth: None, height: Some(room), round: None },
     }];
     // From the drawer's floor, which lies on the sleeve's, to the sleeve's top.
     let inside = Size { height: sleeve.inside(t).height - t, ..drawer.inside(t) };

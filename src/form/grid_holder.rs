@@ -159,7 +159,7 @@ fn joins(deep: &Along, across: &Along, parts: usize, ask: &Ask) -> Vec<Join> {
             inner: (1..parts).collect(),
             outer: 0,
             from: From::Above,
-            room: Room { width: runs(&deep.slots), depth: runs(&across.slots), height: None },
+            room: Room { width: runs(&deep.slots), depth: runs(&across.slots), height: None, round: None },
         });
     }
     joins

@@ -138,7 +138,7 @@ fn joins(layers: usize, (shrink, t): (Length, Length), room: Option<Range<Length
             inner: vec![i],
             outer: i - 1,
             from: From::Above,
-            room: Room { width: free, depth: free, height: None },
+            room: Room { width: free, depth: free, height: None, round: None },
         })
         .collect();
     all.push(Join {
@@ -146,7 +146,7 @@ fn joins(layers: usize, (shrink, t): (Length, Length), room: Option<Range<Length
         inner: (0..layers).collect(),
         outer: layers,
         from: From::Below,
-        room: Room { width: room, depth: room, height: None },
+        room: Room { width: room, depth: room, height: None, round: None },
     });
     all
 }

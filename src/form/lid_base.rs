@@ -63,7 +63,7 @@ pub fn lidded(mut ask: Ask, base: Tray, lid_height: Length, lid_key: &'static st
         inner: vec![0],
         outer: 1,
         from: From::Below,
-        room: Room { width: Some(room), depth: Some(room), height: None },
+        room: Room { width: Some(room), depth: Some(room), height: None, round: None },
     }];
     let finished = Size { width: base.width, depth: base.depth, height: base.height };
     let inside = base.inside(t);

@@ -5,8 +5,8 @@ use crate::project::request::Part;
 use super::input::Input;
 use super::resolve::{Ask, Setting, Shaped};
 use super::{
-    bag, band, book_cover, carrier, double_tray, drawer, grid_holder, hinged_box, layered_box, lid_base, row_holder,
-    set_tray, step_stand, tower, tray, triangle, tuck_box, tuck_ends, wallet,
+    bag, band, book_cover, carrier, double_tray, drawer, frustum, grid_holder, hinged_box, layered_box, lid_base,
+    prism, pyramid, row_holder, set_tray, slice, step_stand, tower, tray, triangle, tuck_box, tuck_ends, wallet,
 };
 
 /// Whether a form holds gifts or boxes.
@@ -48,6 +48,10 @@ pub const FORMS: &[Form] = &[
     bag::FORM,
     layered_box::FORM,
     triangle::FORM,
+    slice::FORM,
+    prism::FORM,
+    pyramid::FORM,
+    frustum::FORM,
     row_holder::FORM,
     grid_holder::FORM,
     carrier::FORM,

@@ -106,7 +106,7 @@ fn shape(mut ask: Ask) -> Shaped {
         inner: (0..tubes.len()).collect(),
         outer: tubes.len(),
         from: From::Front,
-        room: Room { width: room, depth: None, height: room },
+        room: Room { width: room, depth: None, height: room, round: None },
     }];
     let finished = Size { width: wrap.width, depth: long, height: wrap.height };
     let (inside, outside) = (wrap.inside(t), wrap.outside(t));

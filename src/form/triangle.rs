@@ -114,18 +114,6 @@ fn radius(base: f64, deep: f64) -> f64 {
 }
 
 fn shape(mut ask: Ask) -> Shaped {
-    let Some(s) = sizes(&mut ask) else {
-        return ask.shaped;
-    };
-    let t = ask.setting.thickness;
-    let finished = Size { width: s.width, depth: s.depth(), height: s.height };
-    let (inside, outside) = (s.inside(t), s.outside(t));
-    let part = draw(&s, &ask);
-    ask.answer(Assembly::alone(part, finished, inside, outside))
-}
-
-/// Reads the sizes; says what cannot be.
-fn sizes(ask: &mut Ask) -> Option<Triangle> {
     let (score, t) = (ask.setting.score, ask.setting.thickness);
     let inside = ask.choice("size") == "inside";
     let mut width = ask.length("width", Length::ZERO);
@@ -142,41 +130,56 @@ fn sizes(ask: &mut Ask) -> Option<Triangle> {
     let (width, height) = (score.up(width), score.up(height));
     let half = width.as_mm() / 2.0;
     let side = score.up(asked.map_or(width, |d| Length::round_mm(libm::hypot(half, d.as_mm()))));
-    let deep = (side.as_mm() * side.as_mm() - half * half).max(1.0).sqrt();
-    let mut used = |key, to| {
+    let depth = Length::round_mm(deep(width, side));
+    for (key, to) in [("width", width), ("depth", depth), ("height", height)] {
         if inside {
             ask.shaped.used.insert(key, to);
         } else {
             ask.moved(key, to);
         }
-    };
+    }
+    tube(ask, "depth", width, side, height)
+}
+
+/// From the front to the edge behind it, in mm.
+fn deep(width: Length, side: Length) -> f64 {
+    let half = width.as_mm() / 2.0;
+    (side.as_mm() * side.as_mm() - half * half).max(1.0).sqrt()
+}
+
+/// The tube with a front of `width` and both its `side`s on grooves; `key` is the input that says how deep it is.
+pub fn tube(mut ask: Ask, key: &'static str, width: Length, side: Length, height: Length) -> Shaped {
+    let t = ask.setting.thickness;
+    let deep = deep(width, side);
     let depth = Length::round_mm(deep);
-    used("width", width);
-    used("depth", depth);
-    used("height", height);
     let (least, most) = (width.half(), width * 2);
     if depth < least || depth > most {
-        ask.stop("depth", What::LengthOutside { is: depth, least, most });
+        ask.stop(key, What::LengthOutside { is: depth, least, most });
     }
     let tab = ask.scored("tab", Length::ZERO);
-    let tab_most = score.down(side.scaled(1, 3));
+    let tab_most = ask.setting.score.down(side.scaled(1, 3));
     if tab > tab_most {
         ask.stop("tab", What::TabTooWide { most: tab_most });
     }
-    let clear = ask.setting.clear();
-    let along = side - tab - clear * 2 - ask.setting.least_panel();
-    let most = Length::round_mm(along.as_mm() / (1.0 + deep / half)).min(height.scaled(3, 8));
+    let (clear, least) = (ask.setting.clear(), ask.setting.least_panel());
+    let along = side - tab - clear * 2 - least;
+    let most = Length::round_mm(along.as_mm() / (1.0 + deep / width.as_mm() * 2.0)).min(height.scaled(3, 8));
     let most = ask.setting.cut.down(most);
     let usual = Native::lengths(1, 2, 120).of(ask.setting.system);
     let tuck = ask.length("tuck", usual.min(most));
     if tuck > most {
         ask.stop("tuck", What::TuckTooLong { is: tuck, most });
     }
-    let least = ask.setting.least_panel();
     if most < least {
-        ask.stop("width", What::PanelTooSmall { panel: "tuck", is: most.at_least_zero(), least });
+        ask.stop(key, What::PanelTooSmall { panel: "tuck", is: most.at_least_zero(), least });
     }
-    (!ask.stopped()).then_some(Triangle { width, side, deep, height, tab, tuck })
+    if ask.stopped() {
+        return ask.shaped;
+    }
+    let s = Triangle { width, side, deep, height, tab, tuck };
+    let finished = Size { width, depth, height };
+    let part = draw(&s, &ask);
+    ask.answer(Assembly::alone(part, finished, s.inside(t), s.outside(t)))
 }
 
 /// A lid's corners and those of its tucks, as at the upper end: the lid from its crease on, then each tuck.

@@ -86,7 +86,15 @@ pub struct Cells {
     drafts: Vec<Draft>,
     creases: Vec<(PanelId, PanelId, Angle)>,
     glue: Vec<Spread>,
-    holes: Vec<(PanelId, Vector, Length)>,
+    holes: Vec<(PanelId, Punch, Length)>,
+}
+
+/// Where a hole is punched.
+enum Punch {
+    /// So far right and down from the corner of the panel's cell.
+    In(Vector),
+    /// There on the blank.
+    At(Point),
 }
 
 /// Glue while its net is being built: on a face, but for a border; on the strip along one side where there is one.
@@ -246,7 +254,12 @@ impl Cells {
 
     /// Punches a round hole of `radius` into a panel, so far `right` and `down` from the corner of its cell.
     pub fn hole(&mut self, panel: PanelId, (right, down): (Length, Length), radius: Length) {
-        self.holes.push((panel, Vector::new(right, down), radius));
+        self.holes.push((panel, Punch::In(Vector::new(right, down)), radius));
+    }
+
+    /// Punches a round hole of `radius` into a panel at a place on the blank.
+    pub fn hole_at(&mut self, panel: PanelId, at: Point, radius: Length) {
+        self.holes.push((panel, Punch::At(at), radius));
     }
 
     /// The finished net.
@@ -295,7 +308,13 @@ impl Cells {
         let holes = self
             .holes
             .into_iter()
-            .map(|(panel, way, radius)| Hole { panel, at: panels[panel.0].cell.min + way, radius })
+            .map(|(panel, punch, radius)| {
+                let at = match punch {
+                    Punch::In(way) => panels[panel.0].cell.min + way,
+                    Punch::At(at) => at,
+                };
+                Hole { panel, at, radius }
+            })
             .collect();
         Net { blank, panels, creases, glue, waste, holes, lines }
     }

@@ -32,7 +32,8 @@ impl Net {
     /// side that a glue tab closes.
     #[must_use]
     pub fn joint(&self, lap: Length) -> Option<Joint> {
-        if !self.panels.iter().any(|p| p.duty == Duty::Tab) {
+        let upright = self.panels.iter().all(|p| p.frame == Frame::Upright);
+        if !upright || !self.panels.iter().any(|p| p.duty == Duty::Tab) {
             return None;
         }
         let at = |c: &Crease| c.from.x;

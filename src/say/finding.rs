@@ -76,6 +76,16 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
         What::LayersPileUp { panel, layers, most } => {
             format!("{layers} layers lie on each other at the {panel}, and more than {most} fold and press badly: leave one out there.").into()
         }
+        What::NoRoomForTabs { least } => phrase![
+            "Tabs of ",
+            l(*least),
+            " find no room on these walls: make the sides or the height larger."
+        ],
+        What::LeansTooFar { most } => phrase![
+            "The walls lean out so far that no tabs lie between them: make the rim ",
+            at_most(*most),
+            " or less, or the box higher."
+        ],
         What::PanelTooSmall { panel, is, least } => phrase![
             format!("The {panel} would be only "),
             free(*is, system),

@@ -153,7 +153,9 @@ fn on_part(step: &Step, at: usize, part: &Planned, plan: &Plan, spelling: Spelli
             (title, lines)
         }
         Action::Mark(marks) => {
-            let mut lines: Vec<Phrase> = vec!["The card lies as at first, outside up; mark lightly.".into()];
+            let unscored = recipe.scores.iter().all(|s| s.at.is_empty());
+            let mut lines: Vec<Phrase> = unscored.then(|| take(step, plan)).flatten().into_iter().collect();
+            lines.push("The card lies as at first, outside up; mark lightly.".into());
             lines.extend(marks::places(marks, system));
             (marks::TITLE.into(), lines)
         }
@@ -306,6 +308,12 @@ fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
         MoveName::FreeWalls => ("Fold the walls up and let them fall open", "No glue here: the lid holds them up."),
         MoveName::TucksIn => ("Close the lid", SIDE_TUCKS),
         MoveName::LowerTucksIn => ("Close the lower lid", SIDE_TUCKS),
+        MoveName::WallsUp => {
+            ("Stand the walls up", "Each onto the tab of the next, tabs inside, rims level; press every edge.")
+        }
+        MoveName::WallsTied => {
+            ("Bring the walls together", "Fill it first; then the ribbon through all holes, and a bow on the point.")
+        }
         MoveName::Steps => {
             ("Fold treads and risers", "Away from you at the front of a tread, towards you at its back.")
         }

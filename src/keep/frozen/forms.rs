@@ -227,4 +227,48 @@ pub const FORMS: &[Form] = &[
             input(6, "tuck", Worked),
         ],
     },
+    Form {
+        number: 21,
+        key: "prism",
+        inputs: &[
+            input(1, "sides", First(&["six", "five", "seven", "eight"])),
+            input(2, "foot", is(2, 1, 500)),
+            input(3, "height", is(5, 2, 600)),
+            input(4, "lid-height", Worked),
+            input(5, "clearance", is(1, 16, 15)),
+            input(6, "tab", Worked),
+        ],
+    },
+    Form {
+        number: 22,
+        key: "pyramid",
+        inputs: &[
+            input(1, "sides", First(&["four", "three", "five", "six"])),
+            input(2, "foot", is(3, 1, 750)),
+            input(3, "height", is(4, 1, 1_000)),
+            input(4, "hole", is(1, 8, 30)),
+        ],
+    },
+    Form {
+        number: 23,
+        key: "frustum",
+        inputs: &[
+            input(1, "sides", First(&["four", "five", "six", "eight"])),
+            input(2, "foot", is(2, 1, 500)),
+            input(3, "rim", is(3, 1, 750)),
+            input(4, "height", is(4, 1, 1_000)),
+            input(5, "tab", Worked),
+        ],
+    },
+    Form {
+        number: 24,
+        key: "slice",
+        inputs: &[
+            input(1, "slices", First(&["eight", "six", "seven", "nine", "ten", "twelve"])),
+            input(2, "side", is(4, 1, 1_000)),
+            input(3, "height", is(2, 1, 500)),
+            input(4, "tab", is(1, 2, 120)),
+            input(5, "tuck", Worked),
+        ],
+    },
 ];

@@ -96,6 +96,16 @@ pub enum What {
         /// How many are the most.
         most: u32,
     },
+    /// Walls too low or too narrow for the tabs that hold them.
+    NoRoomForTabs {
+        /// The least that a tab measures.
+        least: Length,
+    },
+    /// Walls that lean out so far that their tabs do not lie between them on the card.
+    LeansTooFar {
+        /// The widest rim.
+        most: Length,
+    },
     /// A panel is too small to fold by hand.
     PanelTooSmall {
         /// Its name.

@@ -1,0 +1,131 @@
+//! Box with 5 to 8 sides, and a lid that goes over it: two stars with upright walls.
+
+use crate::allow::Layers;
+use crate::measure::length::Length;
+use crate::measure::system::Native;
+use crate::project::bound::Range;
+use crate::project::finding::What;
+
+use super::assembly::{Assembly, From, Join, JoinName, Offset, Room, Size, Stand, Turn};
+use super::input::{Choice, Default, Input};
+use super::joined::{LEAST_TAB, Matted, TAB, choice, clearance_input, length, remark_loose, word};
+use super::registry::{Form, Holds};
+use super::resolve::{Ask, Shaped};
+use super::star::{Held, Star, apothem};
+
+/// The form.
+pub const FORM: Form =
+    Form { number: 21, key: "prism", name: "Many-sided box with lid", holds: Holds::Gifts, inputs: INPUTS, shape };
+
+const INPUTS: &[Input] = &[
+    choice(1, "sides", "Sides", "How many walls it has", &[word_for(6), word_for(5), word_for(7), word_for(8)]),
+    length(2, "foot", "Side", "Each side of the base", (20, 200), Default::Is(Native::lengths(2, 1, 500))),
+    length(3, "height", "Height", "Of the base", (20, 300), Default::Is(Native::lengths(5, 2, 600))),
+    length(
+        4,
+        "lid-height",
+        "Lid height",
+        "How far the lid's walls reach down; as high as the base hides it",
+        (15, 300),
+        Default::Worked("half the base"),
+    ),
+    clearance_input(5, "In total from wall to wall between base and lid"),
+    tab_input(6),
+];
+
+/// A number of sides, to choose.
+pub const fn word_for(sides: u8) -> Choice {
+    match sides {
+        3 => word("three", "three"),
+        4 => word("four", "four"),
+        5 => word("five", "five"),
+        6 => word("six", "six"),
+        7 => word("seven", "seven"),
+        _ => word("eight", "eight"),
+    }
+}
+
+/// The number of sides that is chosen.
+pub fn sides(ask: &Ask) -> u8 {
+    let chosen = ask.choice("sides");
+    (3..8).find(|n| word_for(*n).key == chosen).unwrap_or(8)
+}
+
+/// The width of the tabs.
+pub const fn tab_input(number: u8) -> Input {
+    length(
+        number,
+        "tab",
+        "Glue tabs",
+        "On one edge of each wall, glued inside the next",
+        (6, 25),
+        Default::Worked("½ in or 12 mm, less where walls are low or narrow"),
+    )
+}
+
+/// The tabs of a star, as wide as its walls allow; `key` is the size that leaves too little.
+pub fn tab(ask: &mut Ask, star: impl Fn(Length) -> Star, key: &'static str) -> Length {
+    // On the next wall a tab lies beside that wall's own; and it needs edge for its slanted ends.
+    let fits = |w: Length| {
+        let s = star(w);
+        w <= s.foot.min(s.rim).half() - Length::mm(1) && s.least_edge(w) + LEAST_TAB.as_mm() / 2.0 <= s.edge()
+    };
+    let half = Length::um(500);
+    let mut most = Length::mm(25);
+    while most > LEAST_TAB && !fits(most) {
+        most -= half;
+    }
+    if !fits(most) {
+        ask.stop(key, What::NoRoomForTabs { least: LEAST_TAB });
+    }
+    let tab = ask.length("tab", TAB.of(ask.setting.system).min(most));
+    if tab > most {
+        ask.stop("tab", What::TabTooWide { most });
+    }
+    tab
+}
+
+fn shape(mut ask: Ask) -> Shaped {
+    let (score, t) = (ask.setting.score, ask.setting.thickness);
+    let sides = sides(&ask);
+    let foot = ask.scored("foot", Length::ZERO);
+    let height = ask.scored("height", Length::ZERO);
+    let half = score.up(height.half().max(Length::mm(15)));
+    let lid_height = ask.scored("lid-height", half.min(height));
+    if lid_height > height {
+        ask.stop("lid-height", What::LidTooHigh { most: height });
+    }
+    let clearance = ask.clearance(Length::ZERO);
+    let star = |foot, height, mats| move |tab| Star { sides, foot, rim: foot, height, held: Held::Tabs(tab), mats };
+    // The lower of base and lid says how wide tabs can be.
+    let tab = tab(&mut ask, star(foot, lid_height.min(height), Matted::None), "lid-height");
+    let base = star(foot, height, Matted::None)(tab);
+    // The lid's walls and the tabs inside them lie outside the base's walls: 2 t on each side, besides the clearance.
+    let across = clearance.as_mm() / 2.0 + t.as_mm() * 2.0;
+    let per_side = apothem(sides, 1.0);
+    let lid_foot = score.up(Length::round_mm(foot.as_mm() + across / per_side));
+    let lid = star(lid_foot, lid_height, Matted::All)(tab);
+    if ask.stopped() {
+        return ask.shaped;
+    }
+    let free = Length::round_mm((lid.reach() - base.reach() - t.as_mm() * 2.0) * 2.0);
+    remark_loose(&mut ask, free, clearance);
+    let inside = base.inside(t);
+    let mut parts = vec![base.part("base", &ask), lid.part("lid", &ask)];
+    parts[0].inside = Some(inside);
+    let ([right, back], [lid_right, lid_back]) = (base.middle(), lid.middle());
+    let at = Offset { right: right + lid_right, back: back - lid_back, up: height + t.half() };
+    parts[1].stands = vec![Stand { turn: Turn::UpsideDown, at }];
+    let most = clearance + Length::round_mm(score.step().as_mm() * per_side * 2.0);
+    let joins = vec![Join {
+        name: JoinName::LidOver,
+        inner: vec![0],
+        outer: 1,
+        from: From::Below,
+        room: Room { round: Some(Range::new(clearance, most)), ..Room::default() },
+    }];
+    let across = Length::round_mm(2.0 * base.reach());
+    let finished = Size { width: across, depth: across, height };
+    let outside = Size { height: Layers::LIDDED.outside(height, t), ..lid.outside(t) };
+    ask.answer(Assembly { parts, joins, finished, inside, outside, trims: Vec::new(), seats: Vec::new() })
+}

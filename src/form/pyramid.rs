@@ -1,0 +1,75 @@
+//! Pyramid on a floor of 3 to 6 sides, tied at its point with a ribbon: no glue.
+
+use crate::measure::length::Length;
+use crate::measure::system::Native;
+use crate::project::finding::What;
+
+use super::assembly::{Assembly, Size};
+use super::input::{Default, Input};
+use super::joined::{Matted, choice, length};
+use super::prism::{sides, word_for};
+use super::registry::{Form, Holds};
+use super::resolve::{Ask, Shaped};
+use super::star::{Held, Star, apothem};
+
+/// The form.
+pub const FORM: Form =
+    Form { number: 22, key: "pyramid", name: "Pyramid, tied", holds: Holds::Gifts, inputs: INPUTS, shape };
+
+const INPUTS: &[Input] = &[
+    choice(
+        1,
+        "sides",
+        "Sides of the floor",
+        "How many walls it has",
+        &[word_for(4), word_for(3), word_for(5), word_for(6)],
+    ),
+    length(2, "foot", "Side of the floor", "Each of them", (30, 300), Default::Is(Native::lengths(3, 1, 750))),
+    length(
+        3,
+        "height",
+        "Height",
+        "Upright, from the floor to the point",
+        (30, 400),
+        Default::Is(Native::lengths(4, 1, 1_000)),
+    ),
+    length(4, "hole", "Hole", "Across, for the ribbon", (2, 8), Default::Is(Native::lengths(1, 8, 30))),
+];
+
+/// What stays between a hole and the edges of its wall.
+const RIM: Length = Length::mm(4);
+
+fn shape(mut ask: Ask) -> Shaped {
+    let sides = sides(&ask);
+    let foot = ask.scored("foot", Length::ZERO);
+    let height = ask.scored("height", Length::ZERO);
+    let radius = ask.length("hole", Length::ZERO).half();
+    let bare = Star {
+        sides,
+        foot,
+        rim: Length::ZERO,
+        height,
+        held: Held::Tied { radius, below: Length::ZERO },
+        mats: Matted::All,
+    };
+    // So far down that the wall is broad enough round the hole: its edges run together at half its angle at the point.
+    let sine = foot.as_mm() / 2.0 / bare.edge();
+    let below = Length::round_mm((radius + RIM).as_mm() / sine);
+    let most = Length::round_mm(bare.slant() / 2.0);
+    if below > most {
+        let wide = Length::round_mm(most.as_mm() * sine) - RIM;
+        ask.stop(
+            "hole",
+            What::LengthOutside { is: radius * 2, least: Length::mm(2), most: (wide * 2).at_least_zero() },
+        );
+    }
+    if ask.stopped() {
+        return ask.shaped;
+    }
+    let star = Star { held: Held::Tied { radius, below }, ..bare };
+    let t = ask.setting.thickness;
+    let part = star.part("pyramid", &ask);
+    let across = Length::round_mm(2.0 * apothem(sides, foot.as_mm()));
+    let finished = Size { width: across, depth: across, height };
+    ask.answer(Assembly::alone(part, finished, star.inside(t), star.outside(t)))
+}

@@ -1,0 +1,303 @@
+//! What boxes round a regular floor share: a floor of 3 to 8 equal sides, and on each side a wall that is as wide at its
+//! rim as the maker says: upright, leaning outward, or leaning in until the walls meet in a point.
+//!
+//! Regular polygon of n sides a: from its middle to a side a / (2 tan 180°/n), to a corner a / (2 sin 180°/n)
+//! (elementary geometry).
+
+use std::f64::consts::PI;
+
+use crate::measure::angle::Angle;
+use crate::measure::length::Length;
+use crate::measure::point::{Point, Vector};
+use crate::net::cells::Cells;
+use crate::net::corner::Side;
+use crate::net::flat::{Duty, Face, PanelId};
+
+use super::assembly::{Meet, MoveName, Part, Root, Size};
+use super::joined::{Matted, even};
+use super::resolve::Ask;
+
+/// A floor and its walls, from score to score.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Star {
+    /// How many sides the floor has, 3 to 8.
+    pub sides: u8,
+    /// Each of them.
+    pub foot: Length,
+    /// How wide each wall is at its rim; nothing where walls meet in a point.
+    pub rim: Length,
+    /// From the floor to the rim, upright.
+    pub height: Length,
+    /// How walls hold together.
+    pub held: Held,
+    /// Which panels take mats.
+    pub mats: Matted,
+}
+
+/// How walls hold together.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Held {
+    /// A tab of this width on each, glued inside the next.
+    Tabs(Length),
+    /// A ribbon through a hole of this radius near each point, so far below it.
+    Tied {
+        /// The hole's radius.
+        radius: Length,
+        /// From the point to its middle, down the wall.
+        below: Length,
+    },
+}
+
+const WALLS: [&str; 8] = ["front wall", "wall 2", "wall 3", "wall 4", "wall 5", "wall 6", "wall 7", "wall 8"];
+const TABS: [&str; 8] = ["tab 1", "tab 2", "tab 3", "tab 4", "tab 5", "tab 6", "tab 7", "tab 8"];
+
+/// Right and up from the middle of the floor, in mm, as the front is above.
+type Spot = [f64; 2];
+
+/// From the middle of a polygon of `sides` sides of `side` to each of them.
+#[must_use]
+pub fn apothem(sides: u8, side: f64) -> f64 {
+    side / 2.0 / libm::tan(PI / f64::from(sides))
+}
+
+impl Star {
+    /// From the middle of the floor to each side, in mm.
+    #[must_use]
+    pub fn reach(&self) -> f64 {
+        apothem(self.sides, self.foot.as_mm())
+    }
+
+    /// How far the rim stands out over the floor's side, in mm; below zero it leans in.
+    fn out(&self) -> f64 {
+        apothem(self.sides, self.rim.as_mm()) - self.reach()
+    }
+
+    /// From foot to rim along the wall, in mm.
+    #[must_use]
+    pub fn slant(&self) -> f64 {
+        libm::hypot(self.height.as_mm(), self.out())
+    }
+
+    /// How far walls fold up.
+    fn fold(&self) -> Angle {
+        Angle::of(self.height.as_mm(), self.out())
+    }
+
+    /// Sine and cosine of that.
+    fn lean(&self) -> [f64; 2] {
+        [self.height.as_mm() / self.slant(), self.out() / self.slant()]
+    }
+
+    /// How far a tab turns to lie along the next wall: by the angle between the ways out of both.
+    fn turn(&self) -> Angle {
+        let [sine, cosine] = self.lean();
+        let between = sine * sine * libm::cos(2.0 * PI / f64::from(self.sides)) + cosine * cosine;
+        Angle::of((1.0 - between * between).max(0.0).sqrt(), between)
+    }
+
+    /// The flat angle between neighbouring walls, in degrees: what a full turn has left beside the floor's corner and
+    /// the foot of both walls.
+    #[must_use]
+    pub fn gap(&self) -> f64 {
+        let foot = libm::atan2(self.slant(), (self.foot - self.rim).as_mm() / 2.0).to_degrees();
+        180.0 + 360.0 / f64::from(self.sides) - 2.0 * foot
+    }
+
+    /// How much of a wall's edge a tab leaves free at the foot, so that it stays off the next wall while flat.
+    fn free(&self, tab: Length) -> f64 {
+        tab.as_mm() / libm::tan((self.gap() * 0.85).min(60.0).to_radians()) + 1.0
+    }
+
+    /// How much a tab narrows towards the rim: with the rim of the next wall, which it must not stand over.
+    fn back(&self, tab: Length) -> f64 {
+        let along = tab.as_mm() * (self.rim - self.foot).as_mm() / 2.0 / self.slant() + 0.5;
+        along.max(tab.as_mm() / 2.0)
+    }
+
+    /// The least edge that a tab of this width needs.
+    #[must_use]
+    pub fn least_edge(&self, tab: Length) -> f64 {
+        self.free(tab) + self.back(tab) + tab.as_mm() / 2.0
+    }
+
+    /// From foot to rim along a wall's edge, in mm.
+    #[must_use]
+    pub fn edge(&self) -> f64 {
+        libm::hypot(self.slant(), (self.foot - self.rim).as_mm() / 2.0)
+    }
+
+    /// The way out of side `k`, clockwise from the front.
+    fn way(&self, k: u8) -> Spot {
+        let angle = PI / 2.0 - 2.0 * PI * f64::from(k) / f64::from(self.sides);
+        [libm::cos(angle), libm::sin(angle)]
+    }
+
+    /// So far out from the middle and along side `k`, clockwise.
+    fn place(&self, k: u8, out: f64, along: f64) -> Spot {
+        let [x, y] = self.way(k);
+        [x * out + y * along, y * out - x * along]
+    }
+
+    /// The largest upright block on a square foot that stands on the floor, in card of thickness `t`, where nothing
+    /// closes the top or all walls meet above.
+    #[must_use]
+    pub fn inside(&self, t: Length) -> Size {
+        let [sine, cosine] = self.lean();
+        let half = t.as_mm() / 2.0;
+        // Where the inner face of a wall meets that of the floor.
+        let floor = self.reach() - half * (1.0 - cosine) / sine;
+        let (share, height) = if self.rim == Length::ZERO {
+            // In a point: of all blocks the one with most volume is a third as high and two thirds as broad.
+            (2.0 / 3.0, floor * sine / -cosine / 3.0)
+        } else {
+            (1.0, self.height.as_mm() - half)
+        };
+        let side = Length::round_mm(2.0 * floor * share / self.square());
+        Size { width: side, depth: side, height: Length::round_mm(height) }
+    }
+
+    /// From its middle to the sides of the least polygon of this kind round a square of 2 by 2, that lies where it
+    /// pleases between front and back.
+    fn square(&self) -> f64 {
+        let faces: Vec<[f64; 2]> = (0..self.sides).map(|k| self.way(k)).map(|[x, y]| [y, x.abs() + y.abs()]).collect();
+        let reached = |shift: f64| faces.iter().map(|f| f[0] * shift + f[1]).fold(0.0, f64::max);
+        // The least of the greatest of straight lines is where two of them cross.
+        let crossings = faces.iter().flat_map(|a| faces.iter().map(move |b| (b[1] - a[1]) / (a[0] - b[0])));
+        crossings.filter(|s| s.is_finite()).chain([0.0]).map(reached).fold(f64::MAX, f64::min)
+    }
+
+    /// What it takes up in card of thickness `t`: half a thickness stands out square to each wall.
+    #[must_use]
+    pub fn outside(&self, t: Length) -> Size {
+        let [sine, cosine] = self.lean();
+        let half = t.as_mm() / 2.0;
+        let mut most = [0.0_f64; 4];
+        for k in 0..self.sides {
+            let way = self.way(k);
+            for (out, side) in [(self.reach(), self.foot), (self.reach() + self.out(), self.rim)] {
+                for along in [-side.as_mm() / 2.0, side.as_mm() / 2.0] {
+                    let [x, y] = self.place(k, out, along);
+                    let stands = way.map(|w| w.abs() * sine * half);
+                    let far = [x + stands[0], -x + stands[0], y + stands[1], -y + stands[1]];
+                    most = [0, 1, 2, 3].map(|i| most[i].max(far[i]));
+                }
+            }
+        }
+        Size {
+            width: Length::round_mm(most[0] + most[1]),
+            depth: Length::round_mm(most[2] + most[3]),
+            // A tab inside a wall that leans outward stands higher by as much as the wall leans over it.
+            height: Length::round_mm(self.height.as_mm() + half + half * cosine.abs() + t.as_mm() * cosine.max(0.0)),
+        }
+    }
+
+    /// Where the middle of the floor is, from the origin of the folded part: to the right and to the back.
+    #[must_use]
+    pub fn middle(&self) -> [Length; 2] {
+        let corners = (0..self.sides).map(|k| self.place(k, self.reach(), self.foot.as_mm() / 2.0));
+        let right = corners.map(|c| c[0]).fold(0.0, f64::max);
+        [Length::round_mm(right), Length::round_mm(self.reach())]
+    }
+
+    /// The part.
+    #[must_use]
+    pub fn part(&self, name: &'static str, ask: &Ask) -> Part {
+        let flat = self.flat();
+        let all = || flat.iter().flat_map(|w| w.wall.iter().chain(&w.tab)).copied();
+        let far = |of: fn(Point) -> Length| {
+            (all().map(of).min().unwrap_or_default(), all().map(of).max().unwrap_or_default())
+        };
+        let (x, y) = (far(|p| p.x), far(|p| p.y));
+        let cut = ask.setting.cut;
+        let blank = [cut.up(x.1 - x.0), cut.up(y.1 - y.0)];
+        let shift = Vector::new((blank[0] - (x.1 - x.0)).half() - x.0, (blank[1] - (y.1 - y.0)).half() - y.0);
+        let shifted = |corners: &[Point]| corners.iter().map(|&p| p + shift).collect::<Vec<_>>();
+
+        let mut c = Cells::new(&blank[..1], &blank[1..]);
+        // Clockwise: each wall's foot runs the other way.
+        let floor: Vec<Point> = flat.iter().map(|w| w.wall[1]).collect();
+        let floor = c.aslant(shifted(&floor), [(0, 1), (1, 2), (2, 0), (0, 0)], "base", Duty::Floor);
+        if self.mats == Matted::All {
+            c.mat(floor);
+        }
+        let mut walls: Vec<PanelId> = Vec::new();
+        let mut tabs: Vec<PanelId> = Vec::new();
+        for (w, (&wall, &tab)) in flat.iter().zip(WALLS.iter().zip(&TABS)) {
+            let id = c.hung_aslant(floor, self.fold(), (shifted(&w.wall), w.sides()), wall, Duty::Wall);
+            if self.mats != Matted::None {
+                c.mat(id);
+            }
+            if let Held::Tabs(_) = self.held {
+                let tab = c.hung_aslant(id, self.turn(), (shifted(&w.tab), TAB), tab, Duty::Tab);
+                c.level(tab, -2);
+                tabs.push(tab);
+            }
+            if let (Held::Tied { radius, .. }, Some(hole)) = (self.held, w.hole) {
+                c.hole_at(id, hole + shift, radius);
+            }
+            walls.push(id);
+        }
+        let before = |k: usize| walls[(k + walls.len() - 1) % walls.len()];
+        for (k, &tab) in tabs.iter().enumerate() {
+            c.glue(tab, Face::Outside, &[before(k)]);
+        }
+        let net = c.finish();
+        let meet = |k: usize| Meet { edge: (walls[k], Side::Left), along: (before(k), Side::Right), gap: Length::ZERO };
+        let meets = (0..walls.len()).map(meet).collect();
+        let moves = match self.held {
+            Held::Tabs(_) => vec![even(&net, MoveName::CornerTabs, &tabs), even(&net, MoveName::WallsUp, &walls)],
+            Held::Tied { .. } => vec![even(&net, MoveName::WallsTied, &walls)],
+        };
+        Part::alone(name, net, Root::Base, meets, moves)
+    }
+
+    /// Every wall with its tab as they lie round the middle of the floor.
+    fn flat(&self) -> Vec<Wall> {
+        let (foot, rim) = (self.foot.as_mm() / 2.0, self.rim.as_mm() / 2.0);
+        let (near, far) = (self.reach(), self.reach() + self.slant());
+        let spot = |[x, y]: Spot| Point::new(Length::round_mm(x), Length::round_mm(-y));
+        let corner = |k: u8| spot(self.place(k, near, -foot));
+        (0..self.sides)
+            .map(|k| {
+                // From the crease, right to left as it stands on it, then round.
+                let mut wall = vec![corner((k + 1) % self.sides), corner(k), spot(self.place(k, far, -rim))];
+                if self.rim.is_positive() {
+                    wall.push(spot(self.place(k, far, rim)));
+                }
+                let (mut tab, mut hole) = (Vec::new(), None);
+                match self.held {
+                    Held::Tabs(width) => {
+                        // Along the wall's left edge from its foot, and out of it.
+                        let long = self.edge();
+                        let (up, aside) = (self.slant() / long, (foot - rim) / long);
+                        let at = |along: f64, out: f64| {
+                            self.place(k, near + along * up + out * aside, -foot + along * aside - out * up)
+                        };
+                        let w = width.as_mm();
+                        let free = self.free(width);
+                        tab = vec![wall[2], wall[1], spot(at(free, w)), spot(at(long - self.back(width), w))];
+                    }
+                    Held::Tied { below, .. } => hole = Some(spot(self.place(k, far - below.as_mm(), 0.0))),
+                }
+                Wall { wall, tab, hole }
+            })
+            .collect()
+    }
+}
+
+/// A wall and its tab, flat, each from its crease on.
+struct Wall {
+    wall: Vec<Point>,
+    tab: Vec<Point>,
+    hole: Option<Point>,
+}
+
+impl Wall {
+    /// Four sides, or three where it ends in a point.
+    fn sides(&self) -> [(usize, usize); 4] {
+        if self.wall.len() > 3 { [(2, 3), (3, 0), (0, 1), (1, 2)] } else { [(2, 2), (2, 0), (0, 1), (1, 2)] }
+    }
+}
+
+/// Sides of a tab.
+const TAB: [(usize, usize); 4] = [(2, 3), (3, 0), (0, 1), (1, 2)];
