@@ -130,8 +130,9 @@ fn shape(mut ask: Ask) -> Shaped {
     let (width, height) = (score.up(width), score.up(height));
     let half = width.as_mm() / 2.0;
     let side = score.up(asked.map_or(width, |d| Length::round_mm(libm::hypot(half, d.as_mm()))));
-    let depth = Length::round_mm(deep(width, side));
-    for (key, to) in [("width", width), ("depth", depth), ("height", height)] {
+    // The depth follows from the sides: it is on no groove.
+    ask.shaped.used.insert("depth", deep(width, side).1);
+    for (key, to) in [("width", width), ("height", height)] {
         if inside {
             ask.shaped.used.insert(key, to);
         } else {
@@ -141,17 +142,17 @@ fn shape(mut ask: Ask) -> Shaped {
     tube(ask, "depth", width, side, height)
 }
 
-/// From the front to the edge behind it, in mm.
-fn deep(width: Length, side: Length) -> f64 {
+/// From the front to the edge behind it, in mm and as it is said.
+fn deep(width: Length, side: Length) -> (f64, Length) {
     let half = width.as_mm() / 2.0;
-    (side.as_mm() * side.as_mm() - half * half).max(1.0).sqrt()
+    let mm = (side.as_mm() * side.as_mm() - half * half).max(1.0).sqrt();
+    (mm, Length::round_mm(mm))
 }
 
 /// The tube with a front of `width` and both its `side`s on grooves; `key` is the input that says how deep it is.
 pub fn tube(mut ask: Ask, key: &'static str, width: Length, side: Length, height: Length) -> Shaped {
     let t = ask.setting.thickness;
-    let deep = deep(width, side);
-    let depth = Length::round_mm(deep);
+    let (deep, depth) = deep(width, side);
     let (least, most) = (width.half(), width * 2);
     if depth < least || depth > most {
         ask.stop(key, What::LengthOutside { is: depth, least, most });

@@ -1,0 +1,59 @@
+//! A box off the grid, and what is added to it.
+
+use crate::harness::journey;
+
+#[test]
+fn a_triangular_tube_with_a_window_is_made() {
+    journey(async |page| {
+        page.open("").await;
+        page.press("millimeters").await;
+        page.press("Choose another form").await;
+        page.press("Triangular tube").await;
+        // The example's box is too shallow for tucks on its sides, and the field says how deep it has to be.
+        page.see("Type a length from 38.5 mm to 154 mm").await;
+        page.fill("Depth", "60 mm").await;
+        page.see("Mark these places, each from the left and from the top edge").await;
+        page.see("no mark is further than").await;
+        page.choose("Add", "Window").await;
+        page.press("Add it").await;
+        page.see("Pane from").await;
+        page.fill("Width", "70 mm").await;
+        page.choose("Add", "Label").await;
+        page.press("Add it").await;
+        page.press("Steps").await;
+        page.see("Cut the window").await;
+        page.see("Glue the label on").await;
+        page.see("Score from mark to mark").await;
+        page.press("The set").await;
+        page.press("Undo").await;
+        page.press("Steps").await;
+        page.see_gone("Glue the label on").await;
+        page.see("Cut the window").await;
+    });
+}
+
+/// What cannot be is said in its place, and nothing else stops.
+#[test]
+fn a_window_too_large_for_its_face_is_said() {
+    journey(async |page| {
+        page.open("").await;
+        page.press("millimeters").await;
+        page.choose("Add", "Window").await;
+        page.press("Add it").await;
+        page.wait_js("the window on the drawing", "return !!document.querySelector('svg')").await;
+        page.see("Pane from").await;
+        page.js(
+            "const all = [...document.querySelectorAll('label')].filter((l) => l.textContent === 'Width');
+             const field = document.getElementById(all[all.length - 1].htmlFor);
+             field.focus(); field.value = '300 mm';
+             field.dispatchEvent(new Event('input', { bubbles: true }));
+             field.dispatchEvent(new Event('change', { bubbles: true }));",
+            Vec::new(),
+        )
+        .await;
+        page.see("There is room for").await;
+        page.see("make it smaller, or choose a larger face").await;
+        page.press("Undo").await;
+        page.see_gone("There is room for").await;
+    });
+}
