@@ -4,6 +4,7 @@
 mod common;
 
 use common::projects::likely_project;
+use geo::Contains as _;
 use proptest::prelude::*;
 use snugfold::form::assembly::Size;
 use snugfold::make::extras::{Laid, Made, faces};
@@ -12,6 +13,7 @@ use snugfold::make::part::Planned;
 use snugfold::make::pieces::Becomes;
 use snugfold::make::step::Action;
 use snugfold::measure::length::Length;
+use snugfold::measure::outline::Outline;
 use snugfold::measure::system::System;
 use snugfold::net::flat::Matting;
 use snugfold::plan::{Plan, plan};
@@ -194,7 +196,12 @@ fn a_wall_too_tall_for_its_card_is_said() {
     assert!(!found("181 mm", "300 mm", "0.4 mm"), "thicker card carries it");
 }
 
-/// What lies on a face: within it, off its thumb notch, and never on a face that slides.
+fn polygon(outline: &Outline) -> geo::Polygon<f64> {
+    let ring: Vec<(f64, f64)> = outline.corners.iter().map(|p| (p.x.as_mm(), p.y.as_mm())).collect();
+    geo::Polygon::new(ring.into(), Vec::new())
+}
+
+/// What lies on a face, by the general-purpose geometry library `geo`: within it, off its thumb notch, and never on a face that slides.
 fn is_well_placed(part: &Planned) -> Result<(), TestCaseError> {
     let Some(assembly) = &part.assembly else { return Ok(()) };
     for made in &part.extras {
@@ -206,14 +213,8 @@ fn is_well_placed(part: &Planned) -> Result<(), TestCaseError> {
                 prop_assert!(inner.min.x >= outer.min.x && inner.max.x <= outer.max.x, "{:?}", made);
                 prop_assert!(inner.min.y >= outer.min.y && inner.max.y <= outer.max.y, "{:?}", made);
                 if laid == Laid::Through || matches!(made, Made::Label { .. }) {
-                    for waste in shape.net.waste.iter().filter(|w| w.from == Some(panel)) {
-                        let w = waste.outline.bounds();
-                        let apart = w.max.x <= inner.min.x
-                            || w.min.x >= inner.max.x
-                            || w.max.y <= inner.min.y
-                            || w.min.y >= inner.max.y;
-                        prop_assert!(apart, "{:?} meets what is cut off the {}", made, face.name);
-                    }
+                    let whole = polygon(&face.outline);
+                    prop_assert!(whole.contains(&polygon(&outline)), "{:?} leaves the {}", made, face.name);
                 }
             }
         }

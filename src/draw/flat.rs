@@ -115,7 +115,7 @@ fn taken_away(d: &mut Drawing, net: &Net) {
     for waste in &net.waste {
         let shape = corners(&waste.outline);
         let (_, wide, high) = middle(&shape);
-        if wide.min(high) > d.lettering * 0.8 && shape.len() == 4 {
+        if wide.min(high) > d.lettering * 0.8 && shape.len() == 4 && waste.taken != Taken::Around {
             d.line(Meaning::Cross, Ink::Page, vec![shape[0], shape[2]]);
             d.line(Meaning::Cross, Ink::Page, vec![shape[1], shape[3]]);
         }

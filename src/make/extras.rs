@@ -4,12 +4,16 @@
 //! are glued or are hidden take none: they are those that take no mat. Rims, usual sizes and laps are common practice,
 //! no source.
 
+use crate::fold::cross::inside;
+use crate::fold::pose::flat;
+use crate::fold::space::V3;
 use crate::form::assembly::{Assembly, Size};
 use crate::measure::grid::Grid;
 use crate::measure::length::Length;
 use crate::measure::outline::{Outline, Rect};
 use crate::measure::point::{Point, Vector};
 use crate::measure::system::{Native, System};
+use crate::net::corner::Side;
 use crate::net::flat::{Frame, Hole, Matting, Panel, PanelId, Taken};
 use crate::net::mat::Mat;
 use crate::project::bound;
@@ -172,7 +176,11 @@ impl Round<'_> {
         let net = &self.assembly.parts[on.0].net;
         let notch = net.waste.iter().filter(|w| w.taken == Taken::Notch && w.from == Some(on.1));
         let notch = notch.map(|w| w.outline.bounds()).next().unwrap_or_default();
-        let cell = net.panel(on.1).cell;
+        let panel = net.panel(on.1);
+        if panel.frame != Frame::Upright {
+            return Ok((on, upright(panel, rim)));
+        }
+        let cell = panel.cell;
         // A notch is in the middle of an edge: clear of it, and as far from the edge opposite.
         let beside = |long: Length, deep: Length| long - (rim + deep) * 2;
         let (w, h) = if notch.width() > notch.height() {
@@ -191,6 +199,28 @@ impl Round<'_> {
     }
 }
 
+/// The largest upright rectangle round the middle of a leaning panel, as broad and high as the panel is, that keeps
+/// `rim` to its edges: found by halving.
+fn upright(panel: &Panel, rim: Length) -> [Length; 2] {
+    let Some(left) = panel.outline.inset(rim) else {
+        return [Length::ZERO; 2];
+    };
+    let corners: Vec<V3> = left.corners.iter().map(|&c| flat(c)).collect();
+    let middle = flat(panel.middle());
+    let whole = panel.outline.bounds();
+    let sides = |share: i64| [whole.width().scaled(share, 1_000), whole.height().scaled(share, 1_000)];
+    let fits = |share: i64| {
+        let [w, h] = sides(share).map(|s| s.as_mm() / 2.0);
+        [(w, h), (-w, h), (w, -h), (-w, -h)].iter().all(|&(x, y)| inside(&corners, middle + V3::new(x, y, 0.0)))
+    };
+    let (mut low, mut high) = (0, 1_000);
+    while high - low > 1 {
+        let share = i64::midpoint(low, high);
+        if fits(share) { low = share } else { high = share }
+    }
+    sides(low)
+}
+
 fn within(sides: [Length; 2], most: [Length; 2]) -> Result<[Length; 2], What> {
     let fits = sides[0] <= most[0] && sides[1] <= most[1] && most[0].min(most[1]).is_positive();
     let [width, height] = most.map(Length::at_least_zero);
@@ -200,7 +230,12 @@ fn within(sides: [Length; 2], most: [Length; 2]) -> Result<[Length; 2], What> {
 /// The faces that something can be put on, with their names.
 #[must_use]
 pub fn faces(assembly: &Assembly) -> Vec<(On, String)> {
-    let takes = |p: &Panel| p.mat == Matting::Usual && p.frame == Frame::Upright;
+    // A panel that lies askew on the card has no upright middle that could be measured from its edges.
+    let straight = |p: &Panel| {
+        let sides = [Side::Top, Side::Bottom].map(|s| p.side(s));
+        p.frame == Frame::Upright || sides.iter().any(|(a, b)| a != b && (a.x == b.x || a.y == b.y))
+    };
+    let takes = |p: &Panel| p.mat == Matting::Usual && straight(p);
     let parts = assembly.parts.iter().enumerate();
     let each = parts.flat_map(|(i, part)| {
         let panels = part.net.panels.iter().enumerate().filter(|(_, p)| takes(p));
