@@ -177,10 +177,11 @@ impl Round<'_> {
         let notch = net.waste.iter().filter(|w| w.taken == Taken::Notch && w.from == Some(on.1));
         let notch = notch.map(|w| w.outline.bounds()).next().unwrap_or_default();
         let panel = net.panel(on.1);
-        if panel.frame != Frame::Upright {
+        let off = |kinds: &[Taken]| net.waste.iter().any(|w| w.from == Some(on.1) && kinds.contains(&w.taken));
+        if panel.frame != Frame::Upright || off(&[Taken::Round, Taken::Wedge]) && !off(&[Taken::Notch, Taken::Slot]) {
             return Ok((on, upright(panel, rim)));
         }
-        let cell = panel.cell;
+        let cell = panel.outline.bounds();
         // A notch is in the middle of an edge: clear of it, and as far from the edge opposite.
         let beside = |long: Length, deep: Length| long - (rim + deep) * 2;
         let (w, h) = if notch.width() > notch.height() {
@@ -193,20 +194,29 @@ impl Round<'_> {
 
     /// A rectangle of these sides in the middle of a face.
     fn middle(&self, (part, panel): On, sides: [Length; 2]) -> Rect {
-        let at = self.assembly.parts[part].net.panel(panel).middle();
+        let at = centre(self.assembly.parts[part].net.panel(panel));
         let min = at - Vector::new(sides[0].half(), sides[1].half());
         Rect { min, max: Point::new(min.x + sides[0], min.y + sides[1]) }
     }
 }
 
-/// The largest upright rectangle round the middle of a leaning panel, as broad and high as the panel is, that keeps
-/// `rim` to its edges: found by halving.
+/// The middle of a panel as it is cut: a wall may be lower than its cell.
+fn centre(panel: &Panel) -> Point {
+    let bounds = panel.outline.bounds();
+    match panel.frame {
+        Frame::Upright => bounds.min + Vector::new(bounds.width().half(), bounds.height().half()),
+        Frame::Aslant(_) => panel.middle(),
+    }
+}
+
+/// The largest upright rectangle round the middle of a panel that leans or whose corners are cut, in the panel's own
+/// proportion, that keeps `rim` to its edges: found by halving.
 fn upright(panel: &Panel, rim: Length) -> [Length; 2] {
     let Some(left) = panel.outline.inset(rim) else {
         return [Length::ZERO; 2];
     };
     let corners: Vec<V3> = left.corners.iter().map(|&c| flat(c)).collect();
-    let middle = flat(panel.middle());
+    let middle = flat(centre(panel));
     let whole = panel.outline.bounds();
     let sides = |share: i64| [whole.width().scaled(share, 1_000), whole.height().scaled(share, 1_000)];
     let fits = |share: i64| {

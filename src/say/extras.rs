@@ -73,13 +73,13 @@ pub fn step(made: &Made, letters: &str, assembly: &Assembly, system: System) -> 
     let face = |(part, panel): (usize, _)| {
         assembly.parts.get(part).map_or(String::new(), |p| assembly.face(part, p.net.panel(panel).name))
     };
-    // From the scores or edges of a face to what lies in its middle.
+    // From the edges of a face to what lies in its middle.
     let place = |(part, panel): (usize, _), rect: crate::measure::outline::Rect| {
-        let cell = assembly.parts.get(part).map(|p| p.net.panel(panel).cell).unwrap_or_default();
+        let face = assembly.parts.get(part).map(|p| p.net.panel(panel).outline.bounds()).unwrap_or_default();
         phrase![
-            l(rect.min.x - cell.min.x),
+            l(rect.min.x - face.min.x),
             " from its left and right, ",
-            l(rect.min.y - cell.min.y),
+            l(rect.min.y - face.min.y),
             " from its top and bottom"
         ]
     };

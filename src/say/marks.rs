@@ -3,6 +3,7 @@
 use super::measured::{length, taken};
 use super::phrase::Phrase;
 use crate::measure::grid::Grid;
+use crate::measure::length::Length;
 use crate::measure::system::System;
 use crate::net::marks::Marks;
 use crate::phrase;
@@ -15,18 +16,26 @@ pub const SCORE: &str = "Score from mark to mark";
 /// What is cut.
 pub const CUT: &str = "Cut from mark to mark";
 
-/// Each place by its number, read off the marks of a ruler, and how far off that is at most.
+/// The places by their numbers, those of one height together, read off the marks of a ruler, and how far off that is at
+/// most: `52 mm from the top: 4 at 60 mm, 5 at 120 mm from the left`.
 #[must_use]
 pub fn places(marks: &Marks, system: System) -> Vec<Phrase> {
     let step = CUT_STEP.of(system);
     let ruler = Grid::every(step);
-    let each = marks.places.iter().enumerate().map(|(i, p)| {
-        let [x, y] = [p.x, p.y].map(|l| length(ruler.nearest(l), system));
-        phrase![format!("{}: ", i + 1), x, " from the left, ", y, " from the top"]
-    });
+    let read = |l| ruler.nearest(l);
+    let mut lines: Vec<(Length, Vec<Phrase>)> = Vec::new();
+    for (i, p) in marks.places.iter().enumerate() {
+        let one = phrase![format!("{} at ", i + 1), length(read(p.x), system)];
+        match lines.last_mut() {
+            Some((y, all)) if *y == read(p.y) => all.push(one),
+            _ => lines.push((read(p.y), vec![one])),
+        }
+    }
+    let each = lines
+        .into_iter()
+        .map(|(y, all)| phrase![length(y, system), " from the top: ", Phrase::list(all, ", ", ", "), " from the left"]);
     let error = taken(marks.error(step), system);
-    let last = phrase!["Read off a ruler so, no mark is further than ", error, " from its place."];
-    each.chain([last]).collect()
+    each.chain([phrase!["Read off a ruler so, no mark is further than ", error, " from its place."]]).collect()
 }
 
 /// `1 to 4, 2 to 5`.

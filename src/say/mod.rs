@@ -7,6 +7,7 @@ pub mod measured;
 pub mod refusal;
 pub mod extras;
 pub mod finding;
+pub mod folding;
 pub mod joined;
 pub mod names;
 pub mod recipe;

@@ -5,7 +5,7 @@ use super::fitting::facing;
 use super::measured::{inside as inside_of, length, row, sides};
 use super::phrase::Phrase;
 use super::spelling::Spelling;
-use super::{cutting, extras, joined, marks, names, recipe};
+use super::{cutting, extras, folding, joined, marks, names, recipe};
 use crate::cut::order::order;
 use crate::form::assembly::MoveName;
 use crate::make::part::Planned;
@@ -191,7 +191,7 @@ fn on_part(step: &Step, at: usize, part: &Planned, plan: &Plan, spelling: Spelli
             ],
         ),
         Action::Punch(holes) => punch(holes, net, system),
-        Action::Fold { name, glued, .. } => fold(*name, *glued),
+        Action::Fold { name, glued, .. } => folding::fold(*name, *glued),
         Action::TryBoxesIn { inside } => (
             "Try the boxes in before the glue sets".into(),
             vec![
@@ -255,104 +255,6 @@ fn punch(holes: &[Hole], net: &Net, system: System) -> (Phrase, Vec<Phrase>) {
     }
     lines.push("Through everything that lies there: card, mat and the edge that is turned in.".into());
     ("Punch the holes for the ribbon".into(), lines)
-}
-/// What is said of each wall that is rolled over.
-const ROLLED: &str = "Its free edge goes down to the floor; rub the rim flat, and press the layers together all along.";
-
-/// What is said of a lid with a tuck on each side.
-const SIDE_TUCKS: &str = "Bend both tucks a little further in than square, lower the lid, let go: they spring outward.";
-
-fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
-    let (title, line) = match name {
-        MoveName::Tab => ("Turn the glue tab in", "It will lie inside the wall that it meets."),
-        MoveName::Walls => ("Fold the walls round", "All the same way, with the outside outward."),
-        MoveName::Seam => ("Glue the tab and close the ring", "Tab inside, edges level at the top; press and hold."),
-        MoveName::BaseInner => ("Fold in the inner base", "It comes from the back and lies innermost."),
-        MoveName::BaseSides => (
-            "Glue the two side flaps onto the inner base",
-            "Press them together from inside, with a ruler's end through the open top.",
-        ),
-        MoveName::BaseOuter => {
-            ("Glue the outer base over them", "Its edge to the back's score; stand the box up and press from inside.")
-        }
-        MoveName::DustFlaps => ("Fold in the dust flaps", "If they catch, trim half a millimetre at a time."),
-        MoveName::LowerDustFlaps => {
-            ("Fold in the lower dust flaps", "If they catch, trim half a millimetre at a time.")
-        }
-        MoveName::CloseBelow => ("Close the lower end", "Bow the tuck a little and slide it in behind the front."),
-        MoveName::Close => ("Close the lid", "Bow the tuck a little and slide it in behind the front."),
-        MoveName::SideLips => ("Turn down the lid's side lips", "The cut-off corners point to the front."),
-        MoveName::CloseHinged => (
-            "Close the lid, lips inside",
-            "Side lips inside the side walls first; then bow the front lip a little and slide it in behind the front.",
-        ),
-        MoveName::Uprights => ("Fold up the front and the back", "What lies between them stays flat on the table."),
-        MoveName::Wings => ("Fold the wings in round the corners", "They stand upright across the ends."),
-        MoveName::Ends => (
-            "Glue the end flaps over the wings",
-            "Glue on the outside of the wings; the end flap comes up outside them.",
-        ),
-        MoveName::CornerTabs => ("Fold the corner tabs in", "They stand upright along the open sides."),
-        MoveName::SideWalls => {
-            ("Glue the side walls to the corner tabs", "Tabs inside, upper edges level; press and hold each corner.")
-        }
-        MoveName::UprightSides => ("Fold up the left and the right side", "The base stays flat on the table."),
-        MoveName::FrontAndBack => (
-            "Glue the front and the back to the corner tabs",
-            "Tabs inside, upper edges level; press and hold each corner.",
-        ),
-        MoveName::RollFront => ("Roll the front over to the inside", ROLLED),
-        MoveName::RollBack => ("Roll the back over to the inside", ROLLED),
-        MoveName::RollLeft => ("Roll the left side over to the inside", ROLLED),
-        MoveName::RollRight => ("Roll the right side over to the inside", ROLLED),
-        MoveName::FreeWalls => ("Fold the walls up and let them fall open", "No glue here: the lid holds them up."),
-        MoveName::TucksIn => ("Close the lid", SIDE_TUCKS),
-        MoveName::LowerTucksIn => ("Close the lower lid", SIDE_TUCKS),
-        MoveName::WallsUp => {
-            ("Stand the walls up", "Each onto the tab of the next, tabs inside, rims level; press every edge.")
-        }
-        MoveName::WallsTied => {
-            ("Bring the walls together", "Fill it first; then the ribbon through all holes, and a bow on the point.")
-        }
-        MoveName::Steps => {
-            ("Fold treads and risers", "Away from you at the front of a tread, towards you at its back.")
-        }
-        MoveName::Hem => (
-            "Turn the upper edges in and glue them down",
-            "Right over, onto the inside of front and back; rub the fold flat.",
-        ),
-        MoveName::BaseHalves => (
-            "Fold in the side flaps and glue the back ones onto the inner base",
-            "Press them together from inside; the front ones are glued under the outer base.",
-        ),
-        MoveName::TabbedSides => (
-            "Stand the sides up and turn their tabs in",
-            "Square up, then square in: the tabs lie above the back and point at each other.",
-        ),
-        MoveName::OverTabs => (
-            "Glue the front onto the tabs",
-            "Glue on the outside of the tabs; fold the bottom, lay the front over them and press.",
-        ),
-        MoveName::Flap => ("Close the flap", "Over the top and down outside the front; a seal or a ribbon holds it."),
-        MoveName::BaseOver => (
-            "Glue the outer base over them",
-            "It comes from the front and reaches past the middle; stand the bag up and press from inside.",
-        ),
-        MoveName::StandUp => {
-            ("Glue the flange to the base and let it stand", "Flange inside, its fold on the base's front edge.")
-        }
-        MoveName::Flanges => {
-            ("Turn the flanges", "Towards you, square to the wall, so that they lie flat where they are glued.")
-        }
-        MoveName::Doubled => ("Glue the strip back on itself", "Edges level; rub it flat from the fold."),
-        MoveName::Cover => ("Fold the spine up", "Square to the back board."),
-        MoveName::CoverClose => ("Close the cover", "Front board over, flap down at the open side."),
-    };
-    let mut lines: Vec<Phrase> = vec![line.into()];
-    if glued && !title.starts_with("Glue") {
-        lines.insert(0, "Glue first, where the drawing is hatched.".into());
-    }
-    (title.into(), lines)
 }
 
 #[cfg(test)]
