@@ -235,6 +235,12 @@ proptest! {
         let plan = plan(&project, system);
         for part in plan.parts() {
             is_well_placed(part)?;
+            // Where nothing is glued on besides mats, no form piles up more than the most.
+            if part.extras.iter().all(|m| m.raises().is_none()) {
+                for i in 0..part.assembly.as_ref().map_or(0, |a| a.parts.len()) {
+                    prop_assert!(thickest(part, i).0 <= MOST, "{:?}: {:?}", part.form.key, thickest(part, i));
+                }
+            }
             let asked = match part.place {
                 Place::Box(id) => project.boxes.iter().find(|b| b.id == id),
                 _ => project.holder.as_ref(),
