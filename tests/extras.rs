@@ -83,7 +83,7 @@ fn a_window_stays_off_the_thumb_notch() {
     assert!(is_well_placed(&fits.boxes[0]).is_ok());
     project.boxes[0].extras[0].height = serde_json::from_str(r#""83 mm""#).ok();
     let none = plan(&project, System::Metric);
-    assert_eq!(said(&none), [&What::ExtraTooLarge { width: mm(64), height: mm(82) }]);
+    assert_eq!(said(&none), [&What::ExtraTooLarge([mm(64), mm(82)])]);
 }
 
 #[test]
@@ -141,7 +141,7 @@ fn a_liner_leaves_the_gift_its_room() {
 #[test]
 fn what_cannot_be_added_is_said_and_left_out() {
     for (extras, wanted) in [
-        (r#"{"kind": "window", "width": "70 mm"}"#, What::ExtraTooLarge { width: mm(64), height: mm(102) }),
+        (r#"{"kind": "window", "width": "70 mm"}"#, What::ExtraTooLarge([mm(64), mm(102)])),
         (r#"{"kind": "label", "face": "tuck"}"#, What::NoSuchFace { face: "tuck".to_owned() }),
         (r#"{"kind": "label", "card": 7}"#, What::UnknownCard { card: 7 }),
         (r#"{"kind": "layer", "width": "25 mm"}"#, What::RevealTooWide { reveal: mm(25) }),

@@ -47,7 +47,8 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         | What::GiftsNotSized
         | What::LessonTooLarge
         | What::LayerNeedsMats
-        | What::NothingToLine => {
+        | What::NothingToLine
+        | What::NoRoomForTabs => {
             vec![]
         }
         What::NotThatKind { typed } => vec![("typed", json!(typed))],
@@ -61,11 +62,11 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         What::LengthOutside { is, least, most } => {
             vec![("is", l(is)), ("least", l(least)), ("most", l(most))]
         }
-        What::ExtraTooLarge { width, height } => vec![("width", l(width)), ("height", l(height))],
+        What::ExtraTooLarge([width, height]) => vec![("width", l(width)), ("height", l(height))],
         What::NoSuchFace { face } => vec![("face", json!(face))],
         What::WallTooTall { panel, is, most } => vec![("panel", json!(panel)), ("is", l(is)), ("most", l(most))],
-        What::LayersPileUp { panel, layers, most } => {
-            vec![("panel", json!(panel)), ("layers", json!(layers)), ("most", json!(most))]
+        What::LayersPileUp { panel, layers } => {
+            vec![("panel", json!(panel)), ("layers", json!(layers))]
         }
         What::Moved { from, to } => vec![("from", l(from)), ("to", l(to))],
         What::PanelTooSmall { panel, is, least } => {
@@ -74,7 +75,6 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         What::LooseFit { is, asked } => vec![("is", l(is)), ("asked", l(asked))],
         What::Ribbon { length } => vec![("length", l(length))],
         What::TooShortForTabs { least } => vec![("least", l(least))],
-        What::NoRoomForTabs { least } => vec![("least", l(least))],
         What::TabTooWide { most }
         | What::LeansTooFar { most }
         | What::HemTooHigh { most }

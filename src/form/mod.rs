@@ -13,7 +13,7 @@ mod drawer;
 mod grid_holder;
 mod double_tray;
 mod hinged_box;
-mod joined;
+pub mod joined;
 mod layered_box;
 mod lid_base;
 mod row_holder;

@@ -76,7 +76,7 @@ pub fn tab(ask: &mut Ask, star: impl Fn(Length) -> Star, key: &'static str) -> L
         most -= half;
     }
     if !fits(most) {
-        ask.stop(key, What::NoRoomForTabs { least: LEAST_TAB });
+        ask.stop(key, What::NoRoomForTabs);
     }
     let tab = ask.length("tab", TAB.of(ask.setting.system).min(most));
     if tab > most {

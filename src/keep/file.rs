@@ -12,15 +12,16 @@
 use std::collections::BTreeSet;
 use std::fmt;
 
-use serde::de::{IgnoredAny, SeqAccess, Visitor};
-use serde::{Deserialize, Deserializer, Serialize};
+use serde::Serialize;
 use serde_json::error::Category;
 
+use crate::measure::slot::plain::Seen;
+use crate::measure::slot::{Empty, Slot, Takes, reader};
+use crate::places;
 use crate::project::request::Project;
 
 use super::frozen;
 use super::limits::{self, Excess};
-use crate::project::json;
 
 /// The version that is written.
 pub const VERSION: u32 = 1;
@@ -30,16 +31,15 @@ pub const MOST_BYTES: usize = 2 * 1024 * 1024;
 pub const MOST_SETS: usize = 2_000;
 
 /// One set with what is kept beside its design.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Kept {
     /// The design.
     pub project: Project,
     /// The keys of ticked steps.
-    #[serde(default, skip_serializing_if = "BTreeSet::is_empty")]
+    #[serde(skip_serializing_if = "BTreeSet::is_empty")]
     pub ticks: BTreeSet<String>,
     /// When it was saved, in milliseconds since 1970.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub saved_at: Option<u64>,
 }
 
@@ -116,67 +116,110 @@ impl fmt::Display for FileError {
 
 impl std::error::Error for FileError {}
 
-/// What tells the kinds of files apart, whatever else is in them.
-#[derive(Deserialize)]
+/// What is in a file, before it is read as what it says it is.
+#[derive(Default)]
 struct Head {
     snugfold: Option<u64>,
-    project: Option<IgnoredAny>,
-    sets: Option<IgnoredAny>,
-    boxes: Option<IgnoredAny>,
-    cards: Option<IgnoredAny>,
+    project: Seen,
+    sets: Seen,
+    boxes: Seen,
+    cards: Seen,
 }
 
-#[derive(Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+places!(Head, SomeOf, Self::default(), must {}, may { snugfold, project, sets, boxes, cards });
+
+/// A bundle as it is written.
+#[derive(Serialize)]
 struct Bundle {
     snugfold: u32,
-    #[serde(deserialize_with = "no_more_than_one_too_many")]
     sets: Vec<Kept>,
 }
 
-/// Sets up to one more than are read; what comes behind is passed over.
-fn no_more_than_one_too_many<'de, D: Deserializer<'de>>(from: D) -> Result<Vec<Kept>, D::Error> {
-    struct Sets;
-    impl<'de> Visitor<'de> for Sets {
-        type Value = Vec<Kept>;
-        fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
-            f.write_str("a list of sets")
-        }
-        fn visit_seq<A: SeqAccess<'de>>(self, mut from: A) -> Result<Vec<Kept>, A::Error> {
-            let mut sets = Vec::new();
-            while sets.len() <= MOST_SETS {
-                match from.next_element()? {
-                    Some(kept) => sets.push(kept),
-                    None => return Ok(sets),
-                }
-            }
-            while from.next_element::<IgnoredAny>()?.is_some() {}
-            Ok(sets)
-        }
-    }
-    from.deserialize_seq(Sets)
-}
-
-/// One set as it stands in a file. Also that of a browser's record, which says which ones it comes after.
-#[derive(Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+/// One set as it is written.
+#[derive(Serialize)]
 struct One {
     snugfold: u32,
-    #[serde(default, skip_serializing)]
-    #[allow(dead_code, reason = "a record that was saved as a file says which records it came after")]
-    after: Option<IgnoredAny>,
     project: Project,
-    #[serde(default, skip_serializing_if = "BTreeSet::is_empty")]
+    #[serde(skip_serializing_if = "BTreeSet::is_empty")]
     ticks: BTreeSet<String>,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     saved_at: Option<u64>,
+}
+
+/// A set as it is read: by itself with the version, and, where it is a record that was saved as a file, with the records
+/// it came after.
+#[derive(Default)]
+struct OneRead {
+    snugfold: u32,
+    after: Seen,
+    project: Project,
+    ticks: Vec<String>,
+    saved_at: Option<u64>,
+}
+
+places!(OneRead, Object, Self::default(), must { snugfold, project }, may { after, ticks, saved_at });
+
+/// A set as it is read in a bundle.
+#[derive(Default)]
+struct RowRead {
+    project: Project,
+    ticks: Vec<String>,
+    saved_at: Option<u64>,
+}
+
+places!(RowRead, Object, Self::default(), must { project }, may { ticks, saved_at });
+
+/// As many as are read, and one more, so that too many can be told.
+#[derive(Default)]
+struct Rows(Vec<RowRead>);
+
+impl Slot for Rows {
+    fn takes(&self) -> Takes {
+        Takes::List
+    }
+    fn expects(&self) -> &'static str {
+        "a list of sets"
+    }
+    fn item(&mut self) -> Option<&mut dyn Slot> {
+        if self.0.len() > MOST_SETS { None } else { self.0.item() }
+    }
+    fn drop_item(&mut self) {
+        self.0.drop_item();
+    }
+}
+
+impl Empty for Rows {
+    fn empty() -> Self {
+        Self::default()
+    }
+}
+
+#[derive(Default)]
+struct BundleRead {
+    snugfold: u32,
+    sets: Rows,
+}
+
+places!(BundleRead, Object, Self::default(), must { snugfold, sets }, may {});
+
+impl From<OneRead> for Kept {
+    fn from(one: OneRead) -> Self {
+        let OneRead { project, ticks, saved_at, .. } = one;
+        Self { project, ticks: ticks.into_iter().collect(), saved_at }
+    }
+}
+
+impl From<RowRead> for Kept {
+    fn from(RowRead { project, ticks, saved_at }: RowRead) -> Self {
+        Self { project, ticks: ticks.into_iter().collect(), saved_at }
+    }
 }
 
 /// The text of a file with one set.
 #[must_use]
 pub fn write(kept: &Kept) -> String {
     let Kept { project, ticks, saved_at } = kept.clone();
-    text(&One { snugfold: VERSION, after: None, project, ticks, saved_at })
+    text(&One { snugfold: VERSION, project, ticks, saved_at })
 }
 
 /// The texts of files with all of `sets`: one, or more where one would be too large to be read.
@@ -215,18 +258,21 @@ pub fn read(bytes: &[u8]) -> Result<Vec<Kept>, FileError> {
     if text.trim().is_empty() {
         return Err(FileError::Empty);
     }
-    let head: Head = json::read(text).map_err(|e| match e.classify() {
+    let head: Head = reader::read(text).map_err(|e| match e.classify() {
         Category::Data => FileError::NotOurs,
         _ => wrong(&e),
     })?;
     let mut sets = match head.snugfold {
         Some(version) if version > u64::from(VERSION) => return Err(FileError::Newer { version }),
-        Some(1) if head.sets.is_some() => json::read::<Bundle>(text).map_err(|e| wrong(&e))?.sets,
-        Some(1) if head.project.is_some() => {
-            vec![one(json::read(text).map_err(|e| wrong(&e))?)]
+        Some(1) if head.sets.0 => {
+            let bundle: BundleRead = reader::read(text).map_err(|e| wrong(&e))?;
+            bundle.sets.0.into_iter().map(Kept::from).collect()
         }
-        None if head.boxes.is_some() || head.cards.is_some() => {
-            vec![Kept::new(json::read(text).map_err(|e| wrong(&e))?)]
+        Some(1) if head.project.0 => {
+            vec![reader::read::<OneRead>(text).map_err(|e| wrong(&e))?.into()]
+        }
+        None if head.boxes.0 || head.cards.0 => {
+            vec![Kept::new(reader::read(text).map_err(|e| wrong(&e))?)]
         }
         _ => return Err(FileError::NotOurs),
     };
@@ -250,10 +296,6 @@ pub fn read_one(bytes: &[u8]) -> Result<Kept, FileError> {
         (Some(kept), true) => Ok(kept),
         _ => Err(FileError::NotOurs),
     }
-}
-
-fn one(one: One) -> Kept {
-    Kept { project: one.project, ticks: one.ticks, saved_at: one.saved_at }
 }
 
 /// Holds a set against the limits.

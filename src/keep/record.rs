@@ -7,16 +7,17 @@
 use std::collections::BTreeSet;
 use std::fmt;
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
+use crate::measure::slot::reader;
+use crate::places;
 use crate::project::request::Project;
 
 use super::file::{self, FileError};
-use crate::project::json;
 
 /// The number of a saved set: when it was made, in milliseconds since 1970, or a little later where two were made at
 /// once. It stays with the set and is not given again.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 pub struct SetId(pub u64);
 
 /// What is kept in a record.
@@ -130,20 +131,23 @@ struct Written<'a> {
 }
 
 /// What a record says beside what it holds.
-#[derive(Deserialize)]
+#[derive(Default)]
 struct Beside {
     after: Vec<String>,
     saved_at: u64,
 }
 
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
+places!(Beside, SomeOf, Self::default(), must { after, saved_at }, may {});
+
+#[derive(Default)]
 struct TicksAlone {
     snugfold: u64,
     after: Vec<String>,
     saved_at: u64,
-    ticks: BTreeSet<String>,
+    ticks: Vec<String>,
 }
+
+places!(TicksAlone, Object, Self::default(), must { snugfold, after, saved_at, ticks }, may {});
 
 impl Record {
     /// Its text.
@@ -173,16 +177,17 @@ impl Record {
         let (after, saved_at, content) = match kind {
             Kind::Set => {
                 let project = file::read_one(text.as_bytes())?.project;
-                let beside: Beside = json::read(text).map_err(data)?;
+                let beside: Beside = reader::read(text).map_err(data)?;
                 (beside.after, beside.saved_at, Content::Set(Box::new(project)))
             }
             Kind::Ticks => {
-                let alone: TicksAlone = json::read(text).map_err(data)?;
+                let alone: TicksAlone = reader::read(text).map_err(data)?;
+                let ticks: BTreeSet<String> = alone.ticks.into_iter().collect();
                 if alone.snugfold != u64::from(file::VERSION) {
                     return Err(FileError::Newer { version: alone.snugfold });
                 }
-                file::check_ticks(&alone.ticks).map_err(FileError::Excess)?;
-                (alone.after, alone.saved_at, Content::Ticks(alone.ticks))
+                file::check_ticks(&ticks).map_err(FileError::Excess)?;
+                (alone.after, alone.saved_at, Content::Ticks(ticks))
             }
         };
         let after = after.iter().map(|s| State::read(s)).collect::<Option<_>>();

@@ -233,8 +233,7 @@ fn upright(panel: &Panel, rim: Length) -> [Length; 2] {
 
 fn within(sides: [Length; 2], most: [Length; 2]) -> Result<[Length; 2], What> {
     let fits = sides[0] <= most[0] && sides[1] <= most[1] && most[0].min(most[1]).is_positive();
-    let [width, height] = most.map(Length::at_least_zero);
-    if fits { Ok(sides) } else { Err(What::ExtraTooLarge { width, height }) }
+    if fits { Ok(sides) } else { Err(What::ExtraTooLarge(most.map(Length::at_least_zero))) }
 }
 
 /// The faces that something can be put on, with their names.

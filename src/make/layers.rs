@@ -36,7 +36,7 @@ pub fn worn(planned: &Planned) -> Vec<What> {
         let raised = planned.extras.iter().any(|m| m.raises().is_some());
         let (layers, panel) = if raised { thickest(planned, i) } else { (0, PanelId(0)) };
         if layers > MOST {
-            found.push(What::LayersPileUp { panel: part.net.panel(panel).name, layers, most: MOST });
+            found.push(What::LayersPileUp { panel: part.net.panel(panel).name, layers });
         }
     }
     found

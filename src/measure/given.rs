@@ -2,10 +2,11 @@
 
 use std::fmt;
 
-use serde::{Deserialize, Deserializer, Serialize, Serializer};
+use serde::{Serialize, Serializer};
 
 use super::length::Length;
 use super::show::Figure;
+use super::slot::{Empty, Slot};
 use super::system::System;
 
 /// A length kept as typed. Where no unit was typed, the unit of the system at that moment is written behind it.
@@ -124,13 +125,24 @@ impl Serialize for Given {
 }
 
 /// A text without a unit in a file is in millimetres.
-impl<'de> Deserialize<'de> for Given {
-    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        let text = String::deserialize(from)?;
-        Self::read(&text, System::Metric)
-            .map_err(|_| serde::de::Error::custom(format!("“{text}” is no length such as “4 1/4 in” or “108 mm”")))
+impl Slot for Given {
+    fn expects(&self) -> &'static str {
+        "a string"
+    }
+    fn text(&mut self, text: &str) -> Result<(), Option<String>> {
+        *self = Self::read(text, System::Metric)
+            .map_err(|_| Some(format!("“{text}” is no length such as “4 1/4 in” or “108 mm”")))?;
+        Ok(())
     }
 }
+
+impl Empty for Given {
+    fn empty() -> Self {
+        Self { text: String::new(), length: Length::ZERO, system: System::Metric }
+    }
+}
+
+crate::read_by_slot!(Given);
 
 /// What may be typed behind a number.
 #[derive(Clone, Copy)]

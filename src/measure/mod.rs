@@ -9,6 +9,7 @@ pub mod length;
 pub mod outline;
 pub mod point;
 pub mod show;
+pub mod slot;
 pub mod sort;
 pub mod system;
 pub mod written;

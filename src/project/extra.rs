@@ -1,29 +1,28 @@
 //! What a maker adds to a box or holder besides its mats: second layers, labels, tags, windows, holes for a ribbon, and
 //! a liner.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use crate::measure::given::Given;
 use crate::words;
 
 /// One thing that is added.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Extra {
     /// What it is.
     pub kind: ExtraKind,
     /// The face that it is on, by its name; empty for the first that can have it.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
+    #[serde(skip_serializing_if = "String::is_empty")]
     pub face: String,
     /// How wide it is; of holes how far apart, of a second layer its border.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub width: Option<Given>,
     /// How high it is; of holes how wide each is.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub height: Option<Given>,
     /// The number of the card that it is cut from; of a window that of its pane. Without one it is cut from the card
     /// of the part, and a window stays open.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub card: Option<u16>,
 }
 

@@ -1,27 +1,25 @@
 //! What the maker says about fitting: gifts, the stack that was measured, the grain, the hand and what a first make
 //! taught.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use crate::measure::given::Given;
 use crate::measure::length::Length;
 use crate::words;
 
 /// What goes into one box.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Gifts {
     /// The gifts, each kind once.
-    #[serde(default)]
     pub kinds: Vec<Gift>,
     /// Room in total from left to right; left out, 3 mm or ⅛ in, and 6 mm or ¼ in round soft or wrapped gifts.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub room_width: Option<Given>,
     /// Room in total from front to back.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub room_depth: Option<Given>,
     /// Room in total from bottom to top.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub room_height: Option<Given>,
 }
 
@@ -95,30 +93,25 @@ impl Blank {
 }
 
 /// Alike gifts.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Gift {
     /// What the maker calls it.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
+    #[serde(skip_serializing_if = "String::is_empty")]
     pub name: String,
     /// What it looks like, hard projections included.
     pub shape: Shape,
     /// How many.
-    #[serde(default = "one", skip_serializing_if = "is_one")]
+    #[serde(skip_serializing_if = "is_one")]
     pub count: u32,
     /// Whether paper goes round it.
-    #[serde(default, skip_serializing_if = "Wrap::is_bare")]
+    #[serde(skip_serializing_if = "Wrap::is_bare")]
     pub wrap: Wrap,
     /// How it may be turned.
-    #[serde(default, skip_serializing_if = "Turns::is_any")]
+    #[serde(skip_serializing_if = "Turns::is_any")]
     pub turns: Turns,
     /// Mass of one, in grams.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub grams: Option<u32>,
-}
-
-const fn one() -> u32 {
-    1
 }
 
 #[expect(clippy::trivially_copy_pass_by_ref, reason = "serde hands it so")]
@@ -127,8 +120,8 @@ const fn is_one(n: &u32) -> bool {
 }
 
 /// The outline of a gift, as it stands.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase", deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
+#[serde(rename_all = "lowercase")]
 pub enum Shape {
     /// A hard block.
     Block {
@@ -158,7 +151,7 @@ pub enum Shape {
 }
 
 /// What a first make taught, kept with its card: clearances are planned that much wider or narrower.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Lesson {
     /// It was tight.

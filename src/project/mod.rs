@@ -6,5 +6,5 @@ pub mod fresh;
 pub mod extra;
 pub mod fitting;
 pub mod finding;
-pub mod json;
 pub mod request;
+mod reading;

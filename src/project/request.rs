@@ -2,11 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
 use crate::measure::given::Given;
 use crate::measure::system::System;
-use crate::measure::written::NumberOrText;
 use crate::stock::weight::BasisWeight;
 use crate::words;
 
@@ -14,33 +13,28 @@ use super::extra::Extra;
 use super::fitting::{Blank, Facing, Gifts, Lesson};
 
 /// One gift set as it is asked for. Only `boxes` and `cards` are needed in a file; the rest has defaults.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Project {
     /// What the maker calls it.
-    #[serde(default)]
     pub name: String,
     /// The system that is worked in.
-    #[serde(default)]
     pub system: System,
     /// Where the maker's board can score.
-    #[serde(default)]
     pub board: Board,
     /// How many alike sets are made.
-    #[serde(default = "one")]
     pub sets: u32,
     /// The card at hand.
     pub cards: Vec<Card>,
     /// What the trimmer can do.
-    #[serde(default, skip_serializing_if = "Trimmer::is_usual")]
+    #[serde(skip_serializing_if = "Trimmer::is_usual")]
     pub trimmer: Trimmer,
     /// Spare pieces to cut, in percent of those needed.
-    #[serde(default, skip_serializing_if = "is_zero")]
+    #[serde(skip_serializing_if = "is_zero")]
     pub spares: u32,
     /// The kinds of boxes in a set.
     pub boxes: Vec<Part>,
     /// What the boxes slide into.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub holder: Option<Part>,
 }
 
@@ -77,23 +71,22 @@ const fn is_zero(n: &u32) -> bool {
 
 /// What the trimmer and the hand at it can do; left out, nothing off the edges, a cut of any length, strips down to
 /// 10 mm, and errors as in [`super::bound::DEFAULT_SCORE_ERROR`].
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Trimmer {
     /// Taken off each edge of a sheet before anything else.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub edge_trim: Option<Given>,
     /// The longest cut in one stroke.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub longest_cut: Option<Given>,
     /// The narrowest strip that can be held.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub least_strip: Option<Given>,
     /// What the maker's scores are out by, as ± two standard deviations.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub score_error: Option<Given>,
     /// What the maker's cuts are out by, as ± two standard deviations.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub cut_error: Option<Given>,
 }
 
@@ -112,67 +105,62 @@ impl Trimmer {
 }
 
 /// The board's score step in each system; left out, ⅛ in and 1 mm.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize)]
 pub struct Board {
     /// Between two grooves on the inch side.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub inch_step: Option<Given>,
     /// Between two grooves on the metric side.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub metric_step: Option<Given>,
 }
 
 /// A card that parts are cut from.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Card {
     /// What parts call it by; unique in a project.
     pub id: u16,
     /// What the maker calls it.
-    #[serde(default)]
     pub name: String,
     /// How heavy it is.
     pub grammage: BasisWeight,
     /// Measured thickness of the sheets in `stack`; left out, it is estimated from the grammage.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub thickness: Option<Given>,
     /// How many sheets were measured together.
-    #[serde(default = "one", skip_serializing_if = "is_one")]
+    #[serde(skip_serializing_if = "is_one")]
     pub stack: u32,
     /// What a first make of it taught.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub lesson: Option<Lesson>,
     /// The sheet as it really is, across.
     pub sheet_width: Given,
     /// The sheet as it really is, down.
     pub sheet_height: Given,
     /// How it is tinted on the screen.
-    #[serde(default)]
     pub tint: Tint,
     /// Where its sheets come from.
-    #[serde(default, skip_serializing_if = "Supply::is_usual")]
+    #[serde(skip_serializing_if = "Supply::is_usual")]
     pub supply: Supply,
     /// Sheets of other sizes of the same card.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub more_sheets: Vec<MoreSheets>,
     /// Which way round its pieces may lie on the sheet.
-    #[serde(default, skip_serializing_if = "Lie::is_usual")]
+    #[serde(skip_serializing_if = "Lie::is_usual")]
     pub lie: Lie,
 }
 
 /// Where sheets of one size come from; left out, none in the drawer, and as many to buy as it takes.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct Supply {
     /// Sheets in the drawer.
-    #[serde(default, skip_serializing_if = "is_zero")]
+    #[serde(skip_serializing_if = "is_zero")]
     pub have: u32,
     /// Whether more can be bought.
-    #[serde(default, skip_serializing_if = "Shop::is_usual")]
+    #[serde(skip_serializing_if = "Shop::is_usual")]
     pub shop: Shop,
     /// What one sheet costs there, in the smallest coin.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub price: Option<u32>,
 }
 
@@ -205,15 +193,14 @@ impl Shop {
 }
 
 /// Sheets of another size.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct MoreSheets {
     /// As it really is, across.
     pub width: Given,
     /// As it really is, down.
     pub height: Given,
     /// Where they come from.
-    #[serde(default, skip_serializing_if = "Supply::is_usual")]
+    #[serde(skip_serializing_if = "Supply::is_usual")]
     pub supply: Supply,
 }
 
@@ -258,13 +245,6 @@ impl Serialize for Tint {
     }
 }
 
-impl<'de> Deserialize<'de> for Tint {
-    fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        let text = String::deserialize(from)?;
-        Self::read(&text).ok_or_else(|| serde::de::Error::custom(format!("“{text}” is no colour such as “#d8b98a”")))
-    }
-}
-
 impl Tint {
     /// As `#rrggbb`.
     #[must_use]
@@ -281,39 +261,35 @@ impl Tint {
 }
 
 /// A box or a holder that is asked for: which form, from which card, and what was typed for it.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Part {
     /// Its stable number in the project, unique among boxes.
-    #[serde(default)]
     pub id: u16,
     /// What the maker calls it.
-    #[serde(default)]
     pub name: String,
     /// The form's key in the registry, such as `tuck-box`.
     pub form: String,
     /// How many in one set.
-    #[serde(default = "one")]
     pub count: u32,
     /// The card it is cut from.
     pub card: u16,
     /// What was typed, by the input's key; an input that is not here has its default.
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
+    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
     pub inputs: BTreeMap<String, Entry>,
     /// Mats on it; left out, none.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub mats: Option<Mats>,
     /// What goes into it; left out, its sizes are typed.
-    #[serde(default, skip_serializing_if = "Gifts::is_none")]
+    #[serde(skip_serializing_if = "Gifts::is_none")]
     pub gifts: Gifts,
     /// What is added besides mats, in the order in which it is done.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub extras: Vec<Extra>,
     /// How a box stands in the holder; left out, its front looks forward.
-    #[serde(default, skip_serializing_if = "Facing::is_front")]
+    #[serde(skip_serializing_if = "Facing::is_front")]
     pub facing: Facing,
     /// What its blank is cut as; left out, one piece.
-    #[serde(default, skip_serializing_if = "Blank::is_whole")]
+    #[serde(skip_serializing_if = "Blank::is_whole")]
     pub blank: Blank,
 }
 
@@ -349,29 +325,16 @@ pub enum Entry {
     Choice(String),
 }
 
-impl<'de> Deserialize<'de> for Entry {
-    fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        Ok(match NumberOrText::deserialize(from)? {
-            NumberOrText::Number(n) => Self::Count(n),
-            NumberOrText::Text(text) => match Given::read(&text, System::Metric) {
-                Ok(given) => Self::Length(given),
-                Err(_) => Self::Choice(text),
-            },
-        })
-    }
-}
-
 /// Layers of other card on the panels that show.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct Mats {
     /// The card they are cut from.
     pub card: u16,
     /// The border left on each side; left out, ⅛ in or 3 mm.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub reveal: Option<Given>,
     /// Panels that could have one and are to have none.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub off: Vec<String>,
 }
 

@@ -4,6 +4,8 @@ use super::measured::{free, least, length, most, sides, size, taken};
 use super::phrase::Phrase;
 use super::refusal::weight as weight_of_card;
 use crate::form::assembly::Size;
+use crate::form::joined::LEAST_TAB;
+use crate::make::layers::MOST;
 use crate::measure::length::Length;
 use crate::measure::system::System;
 use crate::phrase;
@@ -56,7 +58,7 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
             l(*to),
             ": the next groove of your board that is not smaller."
         ],
-        What::ExtraTooLarge { width, height } => phrase![
+        What::ExtraTooLarge([width, height]) => phrase![
             "There is room for ",
             sides(*width, *height, system),
             " at most (across × down): make it smaller, or choose a larger face."
@@ -73,12 +75,12 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
             at_most(*most),
             ": take thicker card, or stiffen the wall with a mat."
         ],
-        What::LayersPileUp { panel, layers, most } => {
-            format!("{layers} layers lie on each other at the {panel}, and more than {most} fold and press badly: leave one out there.").into()
+        What::LayersPileUp { panel, layers } => {
+            format!("{layers} layers lie on each other at the {panel}, and more than {MOST} fold and press badly: leave one out there.").into()
         }
-        What::NoRoomForTabs { least } => phrase![
+        What::NoRoomForTabs => phrase![
             "Tabs of ",
-            l(*least),
+            l(LEAST_TAB),
             " find no room on these walls: make the sides or the height larger."
         ],
         What::LeansTooFar { most } => phrase![

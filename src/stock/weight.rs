@@ -1,8 +1,8 @@
 //! `BasisWeight`: how heavy card is, as it stands on the packet: grams for each square metre, or pounds of a ream.
 
-use serde::{Deserialize, Serialize};
+use serde::Serialize;
 
-use crate::measure::written::NumberOrText;
+use crate::measure::slot::{Empty, Slot};
 
 /// The size of sheet that a ream is weighed in; the names are the trade's.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -61,15 +61,29 @@ impl Serialize for BasisWeight {
     }
 }
 
-impl<'de> Deserialize<'de> for BasisWeight {
-    fn deserialize<D: serde::Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
-        let wrong = |text| serde::de::Error::custom(format!("“{text}” is no weight such as 216 or “80 lb”"));
-        match NumberOrText::deserialize(from)? {
-            NumberOrText::Number(n) => Ok(Self::Grams(n)),
-            NumberOrText::Text(text) => Self::read(&text).ok_or_else(|| wrong(text)),
-        }
+impl Slot for BasisWeight {
+    fn expects(&self) -> &'static str {
+        "a whole number or a text"
+    }
+    fn number(&mut self, number: u64) -> Result<(), Option<String>> {
+        let mut grams = 0_u32;
+        grams.number(number)?;
+        *self = Self::Grams(grams);
+        Ok(())
+    }
+    fn text(&mut self, text: &str) -> Result<(), Option<String>> {
+        *self = Self::read(text).ok_or_else(|| Some(format!("“{text}” is no weight such as 216 or “80 lb”")))?;
+        Ok(())
     }
 }
+
+impl Empty for BasisWeight {
+    fn empty() -> Self {
+        Self::Grams(0)
+    }
+}
+
+crate::read_by_slot!(BasisWeight);
 
 impl BasisWeight {
     /// Reads `216`, `216 gsm`, `80 lb`, `110 lb index`. Pounds alone are of cover.

@@ -62,13 +62,8 @@ pub enum What {
         /// As planned.
         to: Length,
     },
-    /// Something that is added is larger than its face leaves room for.
-    ExtraTooLarge {
-        /// The widest there is room for.
-        width: Length,
-        /// The highest.
-        height: Length,
-    },
+    /// Something that is added is larger than its face leaves room for: across and down.
+    ExtraTooLarge([Length; 2]),
     /// A face that takes nothing: there is none of that name, or it slides, leans or is hidden.
     NoSuchFace {
         /// Its name.
@@ -93,14 +88,9 @@ pub enum What {
         panel: &'static str,
         /// How many.
         layers: u32,
-        /// How many are the most.
-        most: u32,
     },
-    /// Walls too low or too narrow for the tabs that hold them.
-    NoRoomForTabs {
-        /// The least that a tab measures.
-        least: Length,
-    },
+    /// Walls too low or too narrow for tabs of the least width that holds.
+    NoRoomForTabs,
     /// Walls that lean out so far that their tabs do not lie between them on the card.
     LeansTooFar {
         /// The widest rim.
