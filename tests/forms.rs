@@ -110,9 +110,12 @@ fn polygon(outline: &Outline) -> geo::Polygon<f64> {
     geo::Polygon::new(ring.into(), Vec::new())
 }
 
-/// The general-purpose geometry library `geo` agrees: areas are alike, and no two flat panels overlap.
+/// The general-purpose geometry library `geo` agrees: areas are alike, and of all flat panels and
+/// pieces of waste no two overlap.
 fn geo_agrees(net: &Net) -> Result<(), TestCaseError> {
-    let shapes: Vec<geo::Polygon<f64>> = net.panels.iter().map(|p| polygon(&p.outline)).collect();
+    let panels = net.panels.iter().map(|p| (p.name, &p.outline));
+    let (names, shapes): (Vec<&str>, Vec<geo::Polygon<f64>>) =
+        panels.chain(net.waste.iter().map(|w| ("waste", &w.outline))).map(|(n, o)| (n, polygon(o))).unzip();
     for (panel, shape) in net.panels.iter().zip(&shapes) {
         let ours = panel.outline.area().as_mm2();
         prop_assert!((ours - shape.unsigned_area()).abs() < 1e-6 * ours, "{}", panel.name);
@@ -120,7 +123,7 @@ fn geo_agrees(net: &Net) -> Result<(), TestCaseError> {
     for (i, a) in shapes.iter().enumerate() {
         for (j, b) in shapes.iter().enumerate().skip(i + 1) {
             let shared = a.intersection(b).unsigned_area();
-            prop_assert!(shared < 1e-6, "{} and {} share {shared} mm²", net.panels[i].name, net.panels[j].name);
+            prop_assert!(shared < 1e-6, "{} and {} share {shared} mm²", names[i], names[j]);
         }
     }
     Ok(())
@@ -181,6 +184,7 @@ macro_rules! proved {
 proved! {
     tuck_box, tuck_ends, tray, double_tray, lid_base, drawer, hinged_box, wallet, bag, layered_box,
     triangle, slice, prism, pyramid, frustum,
+    favour,
     row_holder, grid_holder, carrier, band, tower, set_tray, book_cover, step_stand,
 }
 

@@ -95,12 +95,18 @@ fn world(part: &Part) -> Rigid {
     let v = V3::new;
     let axes = match part.root {
         Root::Front => [v(1.0, 0.0, 0.0), v(0.0, 0.0, 1.0), v(0.0, -1.0, 0.0)],
+        Root::Leaning(by) => {
+            let by = by.as_degrees().to_radians();
+            let (sine, cosine) = (libm::sin(by), libm::cos(by));
+            [v(1.0, 0.0, 0.0), v(0.0, -sine, cosine), v(0.0, -cosine, -sine)]
+        }
         Root::Base => [v(1.0, 0.0, 0.0), v(0.0, -1.0, 0.0), v(0.0, 0.0, -1.0)],
     };
     let turn = Rigid { axes, origin: V3::default() };
     let corner = part.net.panels.first().map_or(Point::default(), |p| match part.root {
         Root::Front => Point::new(p.cell.min.x, p.cell.max.y),
         Root::Base => p.cell.min,
+        Root::Leaning(_) => p.outline.corners.first().copied().unwrap_or_default(),
     });
     // The front's lower left corner, or the base's front left corner, is the origin.
     turn.shifted(-turn.turn(flat(corner)))

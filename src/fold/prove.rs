@@ -19,7 +19,7 @@ use super::tuck::Passage;
 /// What is wrong with a part.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Fault {
-    /// Panels and waste do not make up the blank.
+    /// Panels and waste do not make up the blank, or a panel lies beyond it.
     AreaLost,
     /// A hole that leaves no rim round it.
     HoleAtEdge(PanelId),
@@ -164,7 +164,9 @@ fn flat_faults(part: &Part) -> Vec<Fault> {
             found.push(Fault::HoleAtEdge(hole.panel));
         }
     }
-    if net.accounted() != net.blank.area() {
+    let whole = net.blank;
+    let beyond = |p: &Point| p.x < whole.min.x || p.x > whole.max.x || p.y < whole.min.y || p.y > whole.max.y;
+    if net.accounted() != whole.area() || net.panels.iter().any(|p| p.outline.corners.iter().any(beyond)) {
         found.push(Fault::AreaLost);
     }
     let mut reached = vec![false; net.panels.len()];
@@ -204,17 +206,17 @@ fn glue_misses(part: &Part, glue: &Glue, t: Length) -> Option<Fault> {
     let pose = Pose::of(part, &folded(part), t);
     let outlines: Vec<Vec<V3>> =
         glue.onto.iter().map(|p| part.net.panel(*p).outline.corners.iter().map(|&c| flat(c)).collect()).collect();
-    let area: Vec<V3> = glue.area.corners.iter().map(|&c| flat(c)).collect();
-    let bounds = glue.area.bounds();
+    // Its edge lies on that of its partner, where a hair decides: places a hair within are tried.
+    let within = glue.area.inset(Length::round_mm(MEETING)).unwrap_or_else(|| glue.area.clone());
+    let area: Vec<V3> = within.corners.iter().map(|&c| flat(c)).collect();
+    let bounds = within.bounds();
     let out = pose.out(glue.on) * if glue.face == Face::Outside { 1.0 } else { -1.0 };
     let (mut tried, mut missed) = (0_u32, 0_u32);
     for i in 0..=20 {
         for j in 0..=20 {
             let p =
                 Point::new(bounds.min.x + bounds.width().scaled(i, 20), bounds.min.y + bounds.height().scaled(j, 20));
-            // Corners of the area lie on its outline, where a hair decides: they are tried a hair within.
-            let middle = flat(bounds.min) * 0.5 + flat(bounds.max) * 0.5;
-            let p = flat(p) + (middle - flat(p)).unit() * MEETING;
+            let p = flat(p);
             if !inside(&area, p) {
                 continue;
             }

@@ -227,6 +227,9 @@ pub enum Root {
     Front,
     /// The base, its underside to the reader and the front beyond its top edge.
     Base,
+    /// The front of what stands on a point: its upper edge leans so far to the reader; its second corner is the left
+    /// one above.
+    Leaning(Angle),
 }
 
 /// Two edges that lie along each other when the part is folded, as far as score lines go.
@@ -324,6 +327,8 @@ pub enum MoveName {
     BaseOver,
     /// Sides stand up and their tabs turn in.
     TabbedSides,
+    /// Petals close an opening.
+    Petals,
     /// All walls stand up, each onto the tab of the next.
     WallsUp,
     /// All walls come together and are tied.

@@ -25,6 +25,7 @@ mod step_stand;
 mod tower;
 mod star;
 mod prism;
+mod favour;
 mod frustum;
 mod pyramid;
 mod triangle;

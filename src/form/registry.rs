@@ -5,8 +5,9 @@ use crate::project::request::Part;
 use super::input::Input;
 use super::resolve::{Ask, Setting, Shaped};
 use super::{
-    bag, band, book_cover, carrier, double_tray, drawer, frustum, grid_holder, hinged_box, layered_box, lid_base,
-    prism, pyramid, row_holder, set_tray, slice, step_stand, tower, tray, triangle, tuck_box, tuck_ends, wallet,
+    bag, band, book_cover, carrier, double_tray, drawer, favour, frustum, grid_holder, hinged_box, layered_box,
+    lid_base, prism, pyramid, row_holder, set_tray, slice, step_stand, tower, tray, triangle, tuck_box, tuck_ends,
+    wallet,
 };
 
 /// Whether a form holds gifts or boxes.
@@ -52,6 +53,7 @@ pub const FORMS: &[Form] = &[
     prism::FORM,
     pyramid::FORM,
     frustum::FORM,
+    favour::FORM,
     row_holder::FORM,
     grid_holder::FORM,
     carrier::FORM,

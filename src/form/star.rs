@@ -52,12 +52,30 @@ const WALLS: [&str; 8] = ["front wall", "wall 2", "wall 3", "wall 4", "wall 5", 
 const TABS: [&str; 8] = ["tab 1", "tab 2", "tab 3", "tab 4", "tab 5", "tab 6", "tab 7", "tab 8"];
 
 /// Right and up from the middle of the floor, in mm, as the front is above.
-type Spot = [f64; 2];
+pub type Spot = [f64; 2];
 
 /// From the middle of a polygon of `sides` sides of `side` to each of them.
 #[must_use]
 pub fn apothem(sides: u8, side: f64) -> f64 {
     side / 2.0 / libm::tan(PI / f64::from(sides))
+}
+
+/// The way out of side `k` of a polygon of `sides` sides, clockwise from the front.
+#[must_use]
+pub fn way(sides: u8, k: u8) -> Spot {
+    let angle = PI / 2.0 - 2.0 * PI * f64::from(k) / f64::from(sides);
+    [libm::cos(angle), libm::sin(angle)]
+}
+
+/// From its middle to the sides of the least polygon of this kind round a square of 2 by 2, that lies where it
+/// pleases between front and back.
+#[must_use]
+pub fn square(sides: u8) -> f64 {
+    let faces: Vec<[f64; 2]> = (0..sides).map(|k| way(sides, k)).map(|[x, y]| [y, x.abs() + y.abs()]).collect();
+    let reached = |shift: f64| faces.iter().map(|f| f[0] * shift + f[1]).fold(0.0, f64::max);
+    // The least of the greatest of straight lines is where two of them cross.
+    let crossings = faces.iter().flat_map(|a| faces.iter().map(move |b| (b[1] - a[1]) / (a[0] - b[0])));
+    crossings.filter(|s| s.is_finite()).chain([0.0]).map(reached).fold(f64::MAX, f64::min)
 }
 
 impl Star {
@@ -126,15 +144,9 @@ impl Star {
         libm::hypot(self.slant(), (self.foot - self.rim).as_mm() / 2.0)
     }
 
-    /// The way out of side `k`, clockwise from the front.
-    fn way(&self, k: u8) -> Spot {
-        let angle = PI / 2.0 - 2.0 * PI * f64::from(k) / f64::from(self.sides);
-        [libm::cos(angle), libm::sin(angle)]
-    }
-
     /// So far out from the middle and along side `k`, clockwise.
     fn place(&self, k: u8, out: f64, along: f64) -> Spot {
-        let [x, y] = self.way(k);
+        let [x, y] = way(self.sides, k);
         [x * out + y * along, y * out - x * along]
     }
 
@@ -152,18 +164,8 @@ impl Star {
         } else {
             (1.0, self.height.as_mm() - half)
         };
-        let side = Length::round_mm(2.0 * floor * share / self.square());
+        let side = Length::round_mm(2.0 * floor * share / square(self.sides));
         Size { width: side, depth: side, height: Length::round_mm(height) }
-    }
-
-    /// From its middle to the sides of the least polygon of this kind round a square of 2 by 2, that lies where it
-    /// pleases between front and back.
-    fn square(&self) -> f64 {
-        let faces: Vec<[f64; 2]> = (0..self.sides).map(|k| self.way(k)).map(|[x, y]| [y, x.abs() + y.abs()]).collect();
-        let reached = |shift: f64| faces.iter().map(|f| f[0] * shift + f[1]).fold(0.0, f64::max);
-        // The least of the greatest of straight lines is where two of them cross.
-        let crossings = faces.iter().flat_map(|a| faces.iter().map(move |b| (b[1] - a[1]) / (a[0] - b[0])));
-        crossings.filter(|s| s.is_finite()).chain([0.0]).map(reached).fold(f64::MAX, f64::min)
     }
 
     /// What it takes up in card of thickness `t`: half a thickness stands out square to each wall.
@@ -173,7 +175,7 @@ impl Star {
         let half = t.as_mm() / 2.0;
         let mut most = [0.0_f64; 4];
         for k in 0..self.sides {
-            let way = self.way(k);
+            let way = way(self.sides, k);
             for (out, side) in [(self.reach(), self.foot), (self.reach() + self.out(), self.rim)] {
                 for along in [-side.as_mm() / 2.0, side.as_mm() / 2.0] {
                     let [x, y] = self.place(k, out, along);
@@ -210,7 +212,7 @@ impl Star {
         let (x, y) = (far(|p| p.x), far(|p| p.y));
         let cut = ask.setting.cut;
         let blank = [cut.up(x.1 - x.0), cut.up(y.1 - y.0)];
-        let shift = Vector::new((blank[0] - (x.1 - x.0)).half() - x.0, (blank[1] - (y.1 - y.0)).half() - y.0);
+        let shift = Vector::new(-x.0, -y.0);
         let shifted = |corners: &[Point]| corners.iter().map(|&p| p + shift).collect::<Vec<_>>();
 
         let mut c = Cells::new(&blank[..1], &blank[1..]);

@@ -271,4 +271,14 @@ pub const FORMS: &[Form] = &[
             input(5, "tuck", Worked),
         ],
     },
+    Form {
+        number: 25,
+        key: "favour",
+        inputs: &[
+            input(1, "sides", First(&["six", "five", "seven", "eight"])),
+            input(2, "edge", is(6, 1, 1_500)),
+            input(3, "rim", is(2, 1, 500)),
+            input(4, "tab", is(3, 8, 100)),
+        ],
+    },
 ];
