@@ -185,6 +185,7 @@ proved! {
     tuck_box, tuck_ends, tray, double_tray, lid_base, drawer, hinged_box, wallet, bag, layered_box,
     triangle, slice, prism, pyramid, frustum,
     favour,
+    petal_box,
     row_holder, grid_holder, carrier, band, tower, set_tray, book_cover, step_stand,
 }
 

@@ -69,6 +69,18 @@ fn pyramids() {
     }
 }
 
+/// A fan of n triangles of edge L is a pyramid √(L² − R²) high, R from its middle to a corner, turned upside down.
+#[test]
+fn favours() {
+    for (name, n) in &NAMES[2..] {
+        let made = made("favour", json!({ "sides": name, "edge": "160 mm", "rim": "45 mm" }));
+        let corner = 45.0 / 2.0 / libm::sin(PI / n);
+        let high = (160.0_f64 * 160.0 - corner * corner).sqrt();
+        like(name, volume(&made, 0), frustum(*n, high, 45.0, 0.0));
+        like("its height", made.finished.height.as_mm(), high);
+    }
+}
+
 #[test]
 fn frusta() {
     for (name, n) in NAMES.iter().filter(|(name, _)| ["four", "five", "six", "eight"].contains(name)) {

@@ -31,5 +31,6 @@ mod pyramid;
 mod triangle;
 mod slice;
 mod tuck_box;
+mod petal_box;
 mod tuck_ends;
 mod wallet;

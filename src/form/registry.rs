@@ -6,8 +6,8 @@ use super::input::Input;
 use super::resolve::{Ask, Setting, Shaped};
 use super::{
     bag, band, book_cover, carrier, double_tray, drawer, favour, frustum, grid_holder, hinged_box, layered_box,
-    lid_base, prism, pyramid, row_holder, set_tray, slice, step_stand, tower, tray, triangle, tuck_box, tuck_ends,
-    wallet,
+    lid_base, petal_box, prism, pyramid, row_holder, set_tray, slice, step_stand, tower, tray, triangle, tuck_box,
+    tuck_ends, wallet,
 };
 
 /// Whether a form holds gifts or boxes.
@@ -54,6 +54,7 @@ pub const FORMS: &[Form] = &[
     pyramid::FORM,
     frustum::FORM,
     favour::FORM,
+    petal_box::FORM,
     row_holder::FORM,
     grid_holder::FORM,
     carrier::FORM,

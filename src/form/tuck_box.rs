@@ -4,9 +4,9 @@ use crate::allow::Layers;
 use crate::measure::length::Length;
 use crate::net::cells::Cells;
 use crate::net::corner::{Corner, Shape, Side};
-use crate::net::flat::{Duty, Face, PanelId};
+use crate::net::flat::{Duty, Face, Net, PanelId};
 
-use super::assembly::{Assembly, Meet, MoveName, Part, Root};
+use super::assembly::{Assembly, Meet, Move, MoveName, Part, Root};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::tube::{self, End, Tube, Walls, columns, even, reach, sizes, tucked, walls};
@@ -35,43 +35,55 @@ fn draw(s: &Tube, ask: &Ask) -> Part {
     let mut c = Cells::new(&at.sizes, &[s.tuck, s.depth, s.height, s.depth]);
     let w = walls(&mut c, s, at, WALL);
     let top = tucked(&mut c, s, &w, End::Top, ask);
-    let base = base(&mut c, s, &w, ask);
+    let base = base(&mut c, s, &w, BASE, ask);
 
     let net = c.finish();
     let mut moves = w.moves(&net);
-    moves.extend([
-        even(&net, MoveName::BaseInner, &[base.inner]),
-        even(&net, MoveName::BaseSides, &[base.left, base.right]),
-        even(&net, MoveName::BaseOuter, &[base.outer]),
-    ]);
+    moves.extend(base.moves(&net));
     moves.extend(top.moves(&net, &w));
-    let meet = |edge, along, gap| Meet { edge, along, gap };
-    let mut meets = vec![
-        w.meet(),
-        meet((base.outer, Side::Bottom), (w.back, Side::Bottom), Length::ZERO),
-        meet((base.inner, Side::Bottom), (w.front, Side::Bottom), ask.setting.clear()),
-    ];
+    let mut meets = vec![w.meet()];
+    meets.extend(base.meets(&w, ask));
     meets.extend(top.meets(&w));
     Part::alone("box", net, Root::Front, meets, moves)
 }
 
-/// The panels of the base.
-struct Base {
+/// The panels of a glued base.
+pub struct Base {
     inner: PanelId,
     left: PanelId,
     right: PanelId,
     outer: PanelId,
 }
 
-fn base(c: &mut Cells, s: &Tube, w: &Walls, ask: &Ask) -> Base {
+impl Base {
+    /// Inner panel, side flaps, outer panel.
+    pub fn moves(&self, net: &Net) -> [Move; 3] {
+        [
+            even(net, MoveName::BaseInner, &[self.inner]),
+            even(net, MoveName::BaseSides, &[self.left, self.right]),
+            even(net, MoveName::BaseOuter, &[self.outer]),
+        ]
+    }
+
+    /// The edges that come together.
+    pub const fn meets(&self, w: &Walls, ask: &Ask) -> [Meet; 2] {
+        [
+            Meet { edge: (self.outer, Side::Bottom), along: (w.back, Side::Bottom), gap: Length::ZERO },
+            Meet { edge: (self.inner, Side::Bottom), along: (w.front, Side::Bottom), gap: ask.setting.clear() },
+        ]
+    }
+}
+
+/// Draws a base of three layers in `row`, below the walls: it hangs on all four.
+pub fn base(c: &mut Cells, s: &Tube, w: &Walls, row: usize, ask: &Ask) -> Base {
     let clear = ask.setting.clear();
-    let inner = c.hung(w.back, 90, (w.at.back, BASE), "inner base", Duty::Floor);
+    let inner = c.hung(w.back, 90, (w.at.back, row), "inner base", Duty::Floor);
     c.level(inner, -1);
     c.strip(inner, Side::Bottom, clear);
     let reach = reach(s, ask);
     let [left, right] = [(w.left, w.at.left, "left base flap"), (w.right, w.at.right, "right base flap")].map(
         |(wall, column, name)| {
-            let flap = c.hung(wall, 90, (column, BASE), name, Duty::BaseFlap);
+            let flap = c.hung(wall, 90, (column, row), name, Duty::BaseFlap);
             c.level(flap, 1);
             c.strip(flap, Side::Bottom, s.depth - reach);
             let wedge = Shape::Wedge { across: clear, down: reach };
@@ -81,7 +93,7 @@ fn base(c: &mut Cells, s: &Tube, w: &Walls, ask: &Ask) -> Base {
             flap
         },
     );
-    let outer = c.hung(w.front, 90, (w.at.front, BASE), "outer base", Duty::BaseFlap);
+    let outer = c.hung(w.front, 90, (w.at.front, row), "outer base", Duty::BaseFlap);
     c.level(outer, 3);
     c.glue_within(outer, Face::Inside, clear * 2, &[left, right, inner]);
     Base { inner, left, right, outer }

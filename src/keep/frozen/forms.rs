@@ -281,4 +281,14 @@ pub const FORMS: &[Form] = &[
             input(4, "tab", is(3, 8, 100)),
         ],
     },
+    Form {
+        number: 26,
+        key: "petal-box",
+        inputs: &[
+            input(1, "width", is(5, 2, 600)),
+            input(2, "height", is(4, 1, 1_000)),
+            input(3, "size", First(&["finished", "inside"])),
+            input(4, "tab", is(1, 2, 120)),
+        ],
+    },
 ];
