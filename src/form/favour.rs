@@ -1,4 +1,4 @@
-//! Favour with a point: a fan of 5 to 8 equal slim triangles from one sector, closed by a petal on each that folds over
+//! Cone closed by petals: a fan of 5 to 8 equal slim triangles from one sector, closed by a petal on each that folds over
 //! the opening until all meet in the middle. A label or a ribbon holds them.
 //!
 //! The fan lies in a sector of radius L; a triangle of base a has 2 asin(a / 2L) of it. Folded, its bases are a regular
@@ -18,14 +18,13 @@ use crate::project::finding::What;
 use super::assembly::{Assembly, Meet, MoveName, Part, Root, Size};
 use super::input::{Default, Input};
 use super::joined::{choice, even, length};
-use super::prism::{sides, word_for};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
-use super::star::{apothem, square, way};
+use super::star::{apothem, sides, square, way, word_for};
 
 /// The form.
 pub const FORM: Form =
-    Form { number: 25, key: "favour", name: "Favour with a point", holds: Holds::Gifts, inputs: INPUTS, shape };
+    Form { number: 25, key: "favour", name: "Cone closed by petals", holds: Holds::Gifts, inputs: INPUTS, shape };
 
 const INPUTS: &[Input] = &[
     choice(

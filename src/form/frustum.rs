@@ -6,10 +6,9 @@ use crate::measure::system::Native;
 use super::assembly::{Assembly, Size};
 use super::input::{Default, Input};
 use super::joined::{LEAST_TAB, Matted, choice, length};
-use super::prism::{sides, tab, tab_input, word_for};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
-use super::star::{Held, Star};
+use super::star::{Held, Star, sides, tab, tab_input, word_for};
 use crate::project::finding::What;
 
 /// The form.

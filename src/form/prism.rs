@@ -7,11 +7,11 @@ use crate::project::bound::Range;
 use crate::project::finding::What;
 
 use super::assembly::{Assembly, From, Join, JoinName, Offset, Room, Size, Stand, Turn};
-use super::input::{Choice, Default, Input};
-use super::joined::{LEAST_TAB, Matted, TAB, choice, clearance_input, length, remark_loose, word};
+use super::input::{Default, Input};
+use super::joined::{Matted, choice, clearance_input, length, remark_loose};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
-use super::star::{Held, Star, apothem};
+use super::star::{Held, Star, apothem, sides, tab, tab_input, word_for};
 
 /// The form.
 pub const FORM: Form =
@@ -32,58 +32,6 @@ const INPUTS: &[Input] = &[
     clearance_input(5, "In total from wall to wall between base and lid"),
     tab_input(6),
 ];
-
-/// A number of sides, to choose.
-pub const fn word_for(sides: u8) -> Choice {
-    match sides {
-        3 => word("three", "three"),
-        4 => word("four", "four"),
-        5 => word("five", "five"),
-        6 => word("six", "six"),
-        7 => word("seven", "seven"),
-        _ => word("eight", "eight"),
-    }
-}
-
-/// The number of sides that is chosen.
-pub fn sides(ask: &Ask) -> u8 {
-    let chosen = ask.choice("sides");
-    (3..8).find(|n| word_for(*n).key == chosen).unwrap_or(8)
-}
-
-/// The width of the tabs.
-pub const fn tab_input(number: u8) -> Input {
-    length(
-        number,
-        "tab",
-        "Glue tabs",
-        "On one edge of each wall, glued inside the next",
-        (6, 25),
-        Default::Worked("½ in or 12 mm, less where walls are low or narrow"),
-    )
-}
-
-/// The tabs of a star, as wide as its walls allow; `key` is the size that leaves too little.
-pub fn tab(ask: &mut Ask, star: impl Fn(Length) -> Star, key: &'static str) -> Length {
-    // On the next wall a tab lies beside that wall's own; and it needs edge for its slanted ends.
-    let fits = |w: Length| {
-        let s = star(w);
-        w <= s.foot.min(s.rim).half() - Length::mm(1) && s.least_edge(w) + LEAST_TAB.as_mm() / 2.0 <= s.edge()
-    };
-    let half = Length::um(500);
-    let mut most = Length::mm(25);
-    while most > LEAST_TAB && !fits(most) {
-        most -= half;
-    }
-    if !fits(most) {
-        ask.stop(key, What::NoRoomForTabs);
-    }
-    let tab = ask.length("tab", TAB.of(ask.setting.system).min(most));
-    if tab > most {
-        ask.stop("tab", What::TabTooWide { most });
-    }
-    tab
-}
 
 fn shape(mut ask: Ask) -> Shaped {
     let (score, t) = (ask.setting.score, ask.setting.thickness);

@@ -7,10 +7,9 @@ use crate::project::finding::What;
 use super::assembly::{Assembly, Size};
 use super::input::{Default, Input};
 use super::joined::{Matted, choice, length};
-use super::prism::{sides, word_for};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
-use super::star::{Held, Star, apothem};
+use super::star::{Held, Star, apothem, sides, word_for};
 
 /// The form.
 pub const FORM: Form =
