@@ -4,11 +4,11 @@ use super::drawing::{Drawing, Touch};
 use super::solid::{Chosen, Leaf, View, paint};
 use crate::fold::motion::{bends, folded as all_folded};
 use crate::fold::pose::{Pose, standing};
+use crate::fold::room::{assembled, bounds};
 use crate::fold::space::{Rigid, V3};
 use crate::form::assembly::{From, Join, Offset, Part, Size, Stand, Turn};
 use crate::make::extras::Laid;
 use crate::make::part::Planned;
-use crate::measure::length::Length;
 use crate::net::flat::PanelId;
 use crate::project::fitting::Facing;
 use crate::project::request::Tint;
@@ -121,12 +121,16 @@ fn stood(planned: &Planned) -> Rigid {
         Facing::Lid => [v(1.0, 0.0, 0.0), v(0.0, 0.0, 1.0), v(0.0, -1.0, 0.0)],
     };
     let turn = Rigid { axes, origin: V3::default() };
-    // A part's origin is the front's lower left score; the outside starts before it.
-    let finished = planned.assembly.as_ref().map_or_else(Size::default, |a| a.finished);
-    let half = |outside: Length, score: Length| (outside - score).as_mm() / 2.0;
+    let t = planned.thickness;
+    let Some(assembly) = &planned.assembly else {
+        return turn;
+    };
+    // Mats lie outside what the panels take up, half of them at each end as far as the eye can tell.
+    let (low, high) = bounds(&assembled(assembly, t, |_| true), t);
     let Size { width, depth, height } = planned.outside;
-    let before = v(half(width, finished.width), half(depth, finished.depth), planned.thickness.as_mm() * 2.0);
-    let (a, b) = (turn.apply(-before), turn.apply(v(width.as_mm(), depth.as_mm(), height.as_mm()) - before));
+    let bare = high - low;
+    let mats = v(width.as_mm() - bare.x, depth.as_mm() - bare.y, height.as_mm() - bare.z) * 0.5;
+    let (a, b) = (turn.apply(low - mats), turn.apply(high + mats));
     Rigid { origin: -v(a.x.min(b.x), a.y.min(b.y), a.z.min(b.z)), ..turn }
 }
 
@@ -211,4 +215,38 @@ fn frame(d: &mut Drawing, places: impl Iterator<Item = V3>, view: View) {
     let edge = 3.0;
     d.lettering = ((max[0] - min[0]).max(max[1] - min[1]) / 30.0).max(1.0);
     d.frame([min[0] - edge, min[1] - edge], [max[0] + edge, max[1] + edge]);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::form::registry::{FORMS, Holds};
+    use crate::measure::system::System;
+    use crate::plan::shapes;
+    use crate::project::example::example;
+    use crate::project::fresh::fresh;
+
+    /// Whatever corner its own origin is at, a box stands with its lower front left corner at the origin.
+    #[test]
+    fn every_box_stands_in_its_own_place() {
+        for form in FORMS.iter().filter(|f| f.holds == Holds::Gifts) {
+            let mut project = fresh(example().as_ref(), form.key, "row-holder");
+            project.holder = None;
+            for facing in Facing::ALL {
+                project.boxes[0].facing = facing;
+                let plan = shapes(&project, System::Metric);
+                let planned = &plan.boxes[0];
+                let assembly = planned.assembly.as_ref().expect("as usual");
+                let t = planned.thickness;
+                let turned = stood(planned);
+                let all = assembled(assembly, t, |_| true).into_iter();
+                let moved: Vec<_> = all.map(|l| crate::fold::room::Leaf { at: turned.after(&l.at), ..l }).collect();
+                let (low, high) = bounds(&moved, t);
+                let size = planned.stood();
+                let wanted = V3::new(size.width.as_mm(), size.depth.as_mm(), size.height.as_mm());
+                assert!(low.norm() < 0.02, "{} {facing:?}: begins at {low:?}", form.key);
+                assert!((high - wanted).norm() < 0.02, "{} {facing:?}: ends at {high:?}, not {wanted:?}", form.key);
+            }
+        }
+    }
 }

@@ -131,10 +131,16 @@ pub fn outside_of(part: &Part, t: Length) -> Measured {
     taken(&leaves(part, t), t)
 }
 
+/// The lowest and the highest place that panels in card of thickness `t` reach, along each axis.
+#[must_use]
+pub fn bounds(leaves: &[Leaf], t: Length) -> (V3, V3) {
+    span(leaves.iter().map(|l| l.bounds(t)))
+}
+
 /// What panels in card of thickness `t` take up.
 #[must_use]
 pub fn taken(leaves: &[Leaf], t: Length) -> Measured {
-    let (low, high) = span(leaves.iter().map(|l| l.bounds(t)));
+    let (low, high) = bounds(leaves, t);
     Measured { width: Some(high.x - low.x), depth: Some(high.y - low.y), height: Some(high.z - low.z) }
 }
 
