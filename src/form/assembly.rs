@@ -227,8 +227,8 @@ pub enum Root {
     Front,
     /// The base, its underside to the reader and the front beyond its top edge.
     Base,
-    /// The front of what stands on a point: its upper edge leans so far to the reader; its second corner is the left
-    /// one above.
+    /// The front of what stands on a point: its upper edge leans so far to the reader; its first corner is the point,
+    /// the origin.
     Leaning(Angle),
 }
 

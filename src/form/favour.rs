@@ -20,7 +20,7 @@ use super::input::{Default, Input};
 use super::joined::{choice, even, length};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
-use super::star::{apothem, sides, square, way, word_for};
+use super::star::{PETAL_FREE, apothem, sides, spread, square, turn, word_for};
 
 /// The form.
 pub const FORM: Form =
@@ -46,8 +46,8 @@ const INPUTS: &[Input] = &[
     ),
 ];
 
-/// What petals leave free in the middle, so that they close without pushing each other up.
-const FREE: Length = Length::um(500);
+/// The longest edge that can be typed.
+const MOST_EDGE: Length = Length::mm(400);
 
 struct Fan {
     sides: u8,
@@ -79,12 +79,10 @@ impl Fan {
         2.0 * libm::asin((self.rim / 2.0 / self.edge).min(1.0))
     }
 
-    /// How far triangles fold on each other: the angle between their ways out.
+    /// How far triangles fold on each other.
     fn fold(&self) -> Angle {
         let [up, out, slant] = self.rise();
-        let (sine, cosine) = (up / slant, out / slant);
-        let between = sine * sine * libm::cos(2.0 * PI / f64::from(self.sides)) + cosine * cosine;
-        Angle::of((1.0 - between * between).max(0.0).sqrt(), between)
+        turn(self.sides, [up / slant, out / slant])
     }
 
     fn inside(&self, t: Length) -> Size {
@@ -102,19 +100,10 @@ impl Fan {
     fn outside(&self, t: Length) -> Size {
         let [up, out, slant] = self.rise();
         let half = t.as_mm() / 2.0;
-        let mut most = [0.0_f64; 4];
-        for k in 0..self.sides {
-            let [x, y] = way(self.sides, k);
-            for along in [-self.rim / 2.0, self.rim / 2.0] {
-                let corner = [x * out + y * along, y * out - x * along];
-                let stands = [x, y].map(|w| w.abs() * up / slant * half);
-                let far = [corner[0] + stands[0], stands[0] - corner[0], corner[1] + stands[1], stands[1] - corner[1]];
-                most = [0, 1, 2, 3].map(|i| most[i].max(far[i]));
-            }
-        }
+        let [width, depth] = spread(self.sides, &[(out, self.rim)], half * up / slant);
         Size {
-            width: Length::round_mm(most[0] + most[1]),
-            depth: Length::round_mm(most[2] + most[3]),
+            width,
+            depth,
             // The tab inside a leaning triangle stands higher by as much as that leans over it.
             height: Length::round_mm(up + half.max(3.0 * half * out / slant) + half * out / slant),
         }
@@ -127,12 +116,12 @@ fn shape(mut ask: Ask) -> Shaped {
     let rim = ask.scored("rim", Length::ZERO);
     let tab = ask.length("tab", Length::ZERO);
     let fan = Fan { sides, edge: edge.as_mm(), rim: rim.as_mm(), tab: tab.as_mm() };
-    // A favour as high as its opening is across at least: flatter, the fan is nearly a full round.
+    // As high as its opening is across at least: flatter, the fan is nearly a full round.
     let [up, out, _] = fan.rise();
     if up < out * 2.0 {
         let corner = out / libm::cos(PI / f64::from(sides));
         let least = Length::round_mm(libm::hypot(out * 2.0, corner));
-        ask.stop("edge", What::LengthOutside { is: edge, least: ask.setting.score.up(least), most: edge * 4 });
+        ask.stop("edge", What::LengthOutside { is: edge, least: ask.setting.score.up(least), most: MOST_EDGE });
     }
     if tab > rim.half() {
         ask.stop("tab", What::TabTooWide { most: rim.half() });
@@ -163,7 +152,7 @@ fn draw(fan: &Fan, ask: &Ask) -> Part {
     };
     let rim: Vec<Point> = (0..=n).map(|k| place(first + each * k as f64, fan.edge)).collect();
     let [_, out, slant] = fan.rise();
-    let petal = |k: usize| place(first + each * (k as f64 + 0.5), slant + out - FREE.as_mm());
+    let petal = |k: usize| place(first + each * (k as f64 + 0.5), slant + out - PETAL_FREE.as_mm());
     let point = place(0.0, 0.0);
     // Beyond the last edge: broad at the rim, slim at the point.
     let last = first + each * n as f64;
@@ -237,5 +226,5 @@ fn draw(fan: &Fan, ask: &Ask) -> Part {
         even(&net, MoveName::Seam, &ring),
         even(&net, MoveName::Petals, &closing),
     ];
-    Part::alone("favour", net, Root::Leaning(Angle::of(out, fan.rise()[0])), meets, moves)
+    Part::alone("cone", net, Root::Leaning(Angle::of(out, fan.rise()[0])), meets, moves)
 }

@@ -49,7 +49,7 @@ fn shape(mut ask: Ask) -> Shaped {
     let rim = ask.scored("rim", Length::ZERO);
     let height = ask.scored("height", Length::ZERO);
     if rim < foot {
-        ask.stop("rim", What::LengthOutside { is: rim, least: foot, most: foot * 2 });
+        ask.stop("rim", What::LengthOutside { is: rim, least: foot, most: Length::mm(300) });
     }
     let star = |tab| Star { sides, foot, rim, height, held: Held::Tabs(tab), mats: Matted::All };
     let tab = tab(&mut ask, star, "rim");

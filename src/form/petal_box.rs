@@ -14,7 +14,8 @@ use super::input::{Default, Input};
 use super::joined::{length, size_choice, sized};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
-use super::tube::{Tube, columns, even, walls};
+use super::star::PETAL_FREE;
+use super::tube::{Tube, columns, even, ring_tab, walls};
 use super::tuck_box::base;
 
 /// The form.
@@ -32,20 +33,11 @@ const INPUTS: &[Input] = &[
     ),
     length(2, "height", "Height", "Base to top", (20, 400), Default::Is(Native::lengths(4, 1, 1_000))),
     size_choice(3),
-    length(
-        4,
-        "tab",
-        "Glue tab",
-        "Glued inside the first wall to close the ring",
-        (6, 30),
-        Default::Is(Native::lengths(1, 2, 120)),
-    ),
+    ring_tab(4),
 ];
 
 /// One layer of petals above, three layers of base below: inside − 3 t/2, outside + 5 t/2.
 const ENDS: Layers = Layers { lost: 3, added: 5 };
-/// What petals leave free in the middle, so that they close without pushing each other up.
-const FREE: Length = Length::um(500);
 const NAMES: [&str; 4] = ["front petal", "left petal", "right petal", "back petal"];
 
 fn shape(mut ask: Ask) -> Shaped {
@@ -81,7 +73,7 @@ fn draw(s: &Tube, ask: &Ask) -> Part {
         .zip(NAMES)
         .map(|((wall, column), name)| {
             let petal = c.hung(wall, 90, (column, PETALS), name, Duty::DustFlap);
-            let high = half - FREE;
+            let high = half - PETAL_FREE;
             c.strip(petal, Side::Top, row - high);
             c.corner(petal, Corner::TopLeft, Shape::Wedge { across: half, down: high });
             c.corner(petal, Corner::TopRight, Shape::Wedge { across: s.width - half, down: high });

@@ -8,6 +8,8 @@ use super::joined::{choice, length, word};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::triangle;
+use super::tube::ring_tab;
+use crate::project::finding::What;
 
 /// The form.
 pub const FORM: Form =
@@ -25,6 +27,9 @@ const SLICES: [(u8, Choice); 6] = [
 
 const WORDS: &[Choice] = &[SLICES[0].1, SLICES[1].1, SLICES[2].1, SLICES[3].1, SLICES[4].1, SLICES[5].1];
 
+/// The shortest side that can be typed.
+const LEAST_SIDE: Length = Length::mm(50);
+
 const INPUTS: &[Input] = &[
     choice(1, "slices", "Slices", "How many make a round", WORDS),
     length(
@@ -36,14 +41,7 @@ const INPUTS: &[Input] = &[
         Default::Is(Native::lengths(4, 1, 1_000)),
     ),
     length(3, "height", "Height", "Of the round", (40, 200), Default::Is(Native::lengths(2, 1, 500))),
-    length(
-        4,
-        "tab",
-        "Glue tab",
-        "Glued inside one side to close the ring",
-        (6, 30),
-        Default::Is(Native::lengths(1, 2, 120)),
-    ),
+    ring_tab(4),
     length(
         5,
         "tuck",
@@ -63,5 +61,10 @@ fn shape(mut ask: Ask) -> Shaped {
     // Not wider than the round leaves each: a chord, 2 r sin 180°/n.
     let chord = 2.0 * side.as_mm() * libm::sin(std::f64::consts::PI / slices);
     let width = score.down(Length::round_mm(chord));
+    // A point that is sharper than this leaves its tucks no room; on coarse grooves the rim may come out too narrow.
+    let most = score.down(Length::round_mm(width.as_mm() * 17_f64.sqrt() / 2.0));
+    if side > most {
+        ask.stop("side", What::LengthOutside { is: side, least: LEAST_SIDE, most: most.max(LEAST_SIDE) });
+    }
     triangle::tube(ask, "side", width, side, height)
 }

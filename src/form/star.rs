@@ -53,8 +53,11 @@ pub enum Held {
 const WALLS: [&str; 8] = ["front wall", "wall 2", "wall 3", "wall 4", "wall 5", "wall 6", "wall 7", "wall 8"];
 const TABS: [&str; 8] = ["tab 1", "tab 2", "tab 3", "tab 4", "tab 5", "tab 6", "tab 7", "tab 8"];
 
+/// What petals leave free in the middle, so that they close without pushing each other up (common practice, no source).
+pub const PETAL_FREE: Length = Length::um(500);
+
 /// Right and up from the middle of the floor, in mm, as the front is above.
-pub type Spot = [f64; 2];
+type Spot = [f64; 2];
 
 /// From the middle of a polygon of `sides` sides of `side` to each of them.
 #[must_use]
@@ -63,8 +66,7 @@ pub fn apothem(sides: u8, side: f64) -> f64 {
 }
 
 /// The way out of side `k` of a polygon of `sides` sides, clockwise from the front.
-#[must_use]
-pub fn way(sides: u8, k: u8) -> Spot {
+fn way(sides: u8, k: u8) -> Spot {
     let angle = PI / 2.0 - 2.0 * PI * f64::from(k) / f64::from(sides);
     [libm::cos(angle), libm::sin(angle)]
 }
@@ -78,6 +80,38 @@ pub fn square(sides: u8) -> f64 {
     // The least of the greatest of straight lines is where two of them cross.
     let crossings = faces.iter().flat_map(|a| faces.iter().map(move |b| (b[1] - a[1]) / (a[0] - b[0])));
     crossings.filter(|s| s.is_finite()).chain([0.0]).map(reached).fold(f64::MAX, f64::min)
+}
+
+/// So far out from the middle of a polygon and along side `k` of it, clockwise.
+fn place(sides: u8, k: u8, out: f64, along: f64) -> Spot {
+    let [x, y] = way(sides, k);
+    [x * out + y * along, y * out - x * along]
+}
+
+/// How far walls turn on each other, of which each leans with this sine and cosine from the floor: the angle between
+/// the ways out of two neighbours.
+#[must_use]
+pub fn turn(sides: u8, [sine, cosine]: [f64; 2]) -> Angle {
+    let between = sine * sine * libm::cos(2.0 * PI / f64::from(sides)) + cosine * cosine;
+    Angle::of((1.0 - between * between).max(0.0).sqrt(), between)
+}
+
+/// Left to right and front to back over polygons of so many sides, each so far out and with sides so long, whose walls
+/// stand out by `thick` square to themselves.
+#[must_use]
+pub fn spread(sides: u8, rings: &[(f64, f64)], thick: f64) -> [Length; 2] {
+    let mut most = [0.0_f64; 4];
+    for k in 0..sides {
+        let stands = way(sides, k).map(|w| w.abs() * thick);
+        for &(out, side) in rings {
+            for along in [-side / 2.0, side / 2.0] {
+                let [x, y] = place(sides, k, out, along);
+                let far = [x + stands[0], stands[0] - x, y + stands[1], stands[1] - y];
+                most = [0, 1, 2, 3].map(|i| most[i].max(far[i]));
+            }
+        }
+    }
+    [Length::round_mm(most[0] + most[1]), Length::round_mm(most[2] + most[3])]
 }
 
 impl Star {
@@ -106,13 +140,6 @@ impl Star {
     /// Sine and cosine of that.
     fn lean(&self) -> [f64; 2] {
         [self.height.as_mm() / self.slant(), self.out() / self.slant()]
-    }
-
-    /// How far a tab turns to lie along the next wall: by the angle between the ways out of both.
-    fn turn(&self) -> Angle {
-        let [sine, cosine] = self.lean();
-        let between = sine * sine * libm::cos(2.0 * PI / f64::from(self.sides)) + cosine * cosine;
-        Angle::of((1.0 - between * between).max(0.0).sqrt(), between)
     }
 
     /// The flat angle between neighbouring walls, in degrees: what a full turn has left beside the floor's corner and
@@ -146,12 +173,6 @@ impl Star {
         libm::hypot(self.slant(), (self.foot - self.rim).as_mm() / 2.0)
     }
 
-    /// So far out from the middle and along side `k`, clockwise.
-    fn place(&self, k: u8, out: f64, along: f64) -> Spot {
-        let [x, y] = way(self.sides, k);
-        [x * out + y * along, y * out - x * along]
-    }
-
     /// The largest upright block on a square foot that stands on the floor, in card of thickness `t`, where nothing
     /// closes the top or all walls meet above.
     #[must_use]
@@ -175,21 +196,11 @@ impl Star {
     pub fn outside(&self, t: Length) -> Size {
         let [sine, cosine] = self.lean();
         let half = t.as_mm() / 2.0;
-        let mut most = [0.0_f64; 4];
-        for k in 0..self.sides {
-            let way = way(self.sides, k);
-            for (out, side) in [(self.reach(), self.foot), (self.reach() + self.out(), self.rim)] {
-                for along in [-side.as_mm() / 2.0, side.as_mm() / 2.0] {
-                    let [x, y] = self.place(k, out, along);
-                    let stands = way.map(|w| w.abs() * sine * half);
-                    let far = [x + stands[0], -x + stands[0], y + stands[1], -y + stands[1]];
-                    most = [0, 1, 2, 3].map(|i| most[i].max(far[i]));
-                }
-            }
-        }
+        let rings = [(self.reach(), self.foot.as_mm()), (self.reach() + self.out(), self.rim.as_mm())];
+        let [width, depth] = spread(self.sides, &rings, sine * half);
         Size {
-            width: Length::round_mm(most[0] + most[1]),
-            depth: Length::round_mm(most[2] + most[3]),
+            width,
+            depth,
             // A tab inside a wall that leans outward stands higher by as much as the wall leans over it.
             height: Length::round_mm(self.height.as_mm() + half + half * cosine.abs() + t.as_mm() * cosine.max(0.0)),
         }
@@ -198,7 +209,7 @@ impl Star {
     /// Where the middle of the floor is, from the origin of the folded part: to the right and to the back.
     #[must_use]
     pub fn middle(&self) -> [Length; 2] {
-        let corners = (0..self.sides).map(|k| self.place(k, self.reach(), self.foot.as_mm() / 2.0));
+        let corners = (0..self.sides).map(|k| place(self.sides, k, self.reach(), self.foot.as_mm() / 2.0));
         let right = corners.map(|c| c[0]).fold(0.0, f64::max);
         [Length::round_mm(right), Length::round_mm(self.reach())]
     }
@@ -232,7 +243,7 @@ impl Star {
                 c.mat(id);
             }
             if let Held::Tabs(_) = self.held {
-                let tab = c.hung_aslant(id, self.turn(), (shifted(&w.tab), TAB), tab, Duty::Tab);
+                let tab = c.hung_aslant(id, turn(self.sides, self.lean()), (shifted(&w.tab), TAB), tab, Duty::Tab);
                 c.level(tab, -2);
                 tabs.push(tab);
             }
@@ -260,13 +271,13 @@ impl Star {
         let (foot, rim) = (self.foot.as_mm() / 2.0, self.rim.as_mm() / 2.0);
         let (near, far) = (self.reach(), self.reach() + self.slant());
         let spot = |[x, y]: Spot| Point::new(Length::round_mm(x), Length::round_mm(-y));
-        let corner = |k: u8| spot(self.place(k, near, -foot));
+        let corner = |k: u8| spot(place(self.sides, k, near, -foot));
         (0..self.sides)
             .map(|k| {
                 // From the crease, right to left as it stands on it, then round.
-                let mut wall = vec![corner((k + 1) % self.sides), corner(k), spot(self.place(k, far, -rim))];
+                let mut wall = vec![corner((k + 1) % self.sides), corner(k), spot(place(self.sides, k, far, -rim))];
                 if self.rim.is_positive() {
-                    wall.push(spot(self.place(k, far, rim)));
+                    wall.push(spot(place(self.sides, k, far, rim)));
                 }
                 let (mut tab, mut hole) = (Vec::new(), None);
                 match self.held {
@@ -275,13 +286,13 @@ impl Star {
                         let long = self.edge();
                         let (up, aside) = (self.slant() / long, (foot - rim) / long);
                         let at = |along: f64, out: f64| {
-                            self.place(k, near + along * up + out * aside, -foot + along * aside - out * up)
+                            place(self.sides, k, near + along * up + out * aside, -foot + along * aside - out * up)
                         };
                         let w = width.as_mm();
                         let free = self.free(width);
                         tab = vec![wall[2], wall[1], spot(at(free, w)), spot(at(long - self.back(width), w))];
                     }
-                    Held::Tied { below, .. } => hole = Some(spot(self.place(k, far - below.as_mm(), 0.0))),
+                    Held::Tied { below, .. } => hole = Some(spot(place(self.sides, k, far - below.as_mm(), 0.0))),
                 }
                 Wall { wall, tab, hole }
             })

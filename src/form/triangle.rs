@@ -16,7 +16,7 @@ use super::input::{Default, Input};
 use super::joined::{length, size_choice};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
-use super::tube::even;
+use super::tube::{even, ring_tab};
 
 /// The form.
 pub const FORM: Form =
@@ -41,14 +41,7 @@ const INPUTS: &[Input] = &[
     ),
     length(3, "height", "Height", "From end to end", (40, 500), Default::Is(Native::lengths(7, 1, 1_800))),
     size_choice(4),
-    length(
-        5,
-        "tab",
-        "Glue tab",
-        "Glued inside one side to close the ring",
-        (6, 30),
-        Default::Is(Native::lengths(1, 2, 120)),
-    ),
+    ring_tab(5),
     length(
         6,
         "tuck",
@@ -131,7 +124,12 @@ fn shape(mut ask: Ask) -> Shaped {
     let half = width.as_mm() / 2.0;
     let side = score.up(asked.map_or(width, |d| Length::round_mm(libm::hypot(half, d.as_mm()))));
     // The depth follows from the sides: it is on no groove.
-    ask.shaped.used.insert("depth", deep(width, side).1);
+    let depth = deep(width, side).1;
+    ask.shaped.used.insert("depth", depth);
+    let (least, most) = (width.half(), width * 2);
+    if depth < least || depth > most {
+        ask.stop("depth", What::LengthOutside { is: depth, least, most });
+    }
     for (key, to) in [("width", width), ("height", height)] {
         if inside {
             ask.shaped.used.insert(key, to);
@@ -149,14 +147,11 @@ fn deep(width: Length, side: Length) -> (f64, Length) {
     (mm, Length::round_mm(mm))
 }
 
-/// The tube with a front of `width` and both its `side`s on grooves; `key` is the input that says how deep it is.
+/// The tube with a front of `width` and both its `side`s on grooves, from half to twice as deep as it is wide; `key` is
+/// the input that says how deep it is.
 pub fn tube(mut ask: Ask, key: &'static str, width: Length, side: Length, height: Length) -> Shaped {
     let t = ask.setting.thickness;
     let (deep, depth) = deep(width, side);
-    let (least, most) = (width.half(), width * 2);
-    if depth < least || depth > most {
-        ask.stop(key, What::LengthOutside { is: depth, least, most });
-    }
     let tab = ask.scored("tab", Length::ZERO);
     let tab_most = ask.setting.score.down(side.scaled(1, 3));
     if tab > tab_most {

@@ -6,23 +6,24 @@ use crate::measure::system::Native;
 use crate::net::cells::Cells;
 use crate::net::corner::{Corner, Notch, Shape, Side};
 use crate::net::flat::{CreaseId, Duty, Face, Net, PanelId};
-use crate::project::bound::{HAIR, Range};
+use crate::project::bound::HAIR;
 use crate::project::finding::What;
 
 use super::assembly::{Meet, Move, MoveName, Size, Way};
 use super::input::{Choice, Default, Input, Kind};
+use super::joined::length;
 use super::resolve::Ask;
 
-const fn length(
-    number: u8,
-    key: &'static str,
-    name: &'static str,
-    hint: &'static str,
-    mm: (i64, i64),
-    default: Default,
-) -> Input {
-    let range = Range::new(Length::mm(mm.0), Length::mm(mm.1));
-    Input { number, key, name, hint, kind: Kind::Length { range, default } }
+/// The tab that closes a ring of walls.
+pub const fn ring_tab(number: u8) -> Input {
+    length(
+        number,
+        "tab",
+        "Glue tab",
+        "Glued inside the first wall to close the ring",
+        (6, 30),
+        Default::Is(Native::lengths(1, 2, 120)),
+    )
 }
 
 /// What a tuck box asks.
@@ -47,14 +48,7 @@ pub const INPUTS: &[Input] = &[
             Choice { key: "inside", name: "inside, at least" },
         ]),
     },
-    length(
-        5,
-        "tab",
-        "Glue tab",
-        "Glued inside the first wall to close the ring",
-        (6, 30),
-        Default::Is(Native::lengths(1, 2, 120)),
-    ),
+    ring_tab(5),
     length(
         6,
         "tuck",
