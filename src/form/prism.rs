@@ -34,7 +34,7 @@ const INPUTS: &[Input] = &[
 ];
 
 fn shape(mut ask: Ask) -> Shaped {
-    let (score, t) = (ask.setting.score, ask.setting.thickness);
+    let (score, cut, t) = (ask.setting.score, ask.setting.cut, ask.setting.thickness);
     let sides = sides(&ask);
     let foot = ask.scored("foot", Length::ZERO);
     let height = ask.scored("height", Length::ZERO);
@@ -51,7 +51,8 @@ fn shape(mut ask: Ask) -> Shaped {
     // The lid's walls and the tabs inside them lie outside the base's walls: 2 t on each side, besides the clearance.
     let across = clearance.as_mm() / 2.0 + t.as_mm() * 2.0;
     let per_side = apothem(sides, 1.0);
-    let lid_foot = score.up(Length::round_mm(foot.as_mm() + across / per_side));
+    // Marked by hand, the lid needs no groove, only a ruler's mark.
+    let lid_foot = cut.up(Length::round_mm(foot.as_mm() + across / per_side));
     let lid = star(lid_foot, lid_height, Matted::All)(tab);
     if ask.stopped() {
         return ask.shaped;
@@ -64,7 +65,7 @@ fn shape(mut ask: Ask) -> Shaped {
     let ([right, back], [lid_right, lid_back]) = (base.middle(), lid.middle());
     let at = Offset { right: right + lid_right, back: back - lid_back, up: height + t.half() };
     parts[1].stands = vec![Stand { turn: Turn::UpsideDown, at }];
-    let most = clearance + Length::round_mm(score.step().as_mm() * per_side * 2.0);
+    let most = clearance + Length::round_mm(cut.step().as_mm() * per_side * 2.0);
     let joins = vec![Join {
         name: JoinName::LidOver,
         inner: vec![0],
