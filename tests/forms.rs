@@ -186,6 +186,7 @@ proved! {
     triangle, slice, prism, pyramid, frustum,
     favour,
     petal_box,
+    carton,
     row_holder, grid_holder, carrier, band, tower, set_tray, book_cover, step_stand,
 }
 

@@ -166,8 +166,8 @@ fn joint(d: &mut Drawing, net: &Net, joint: &Joint, card: Tint) {
 
 /// Folds by their way, and cuts round every panel where no fold lies.
 fn lines(d: &mut Drawing, net: &Net, card: Tint) {
-    let folds: Vec<(Point, Point)> = net.creases.iter().map(|c| (c.from, c.to)).collect();
-    for crease in &net.creases {
+    let folds: Vec<(Point, Point)> = net.folds().map(|c| (c.from, c.to)).collect();
+    for crease in net.folds() {
         let meaning = if crease.fold <= Angle::ZERO { Meaning::Valley } else { Meaning::Mountain };
         d.line(meaning, Ink::Card(card), vec![spot(crease.from), spot(crease.to)]);
     }

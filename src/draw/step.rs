@@ -76,7 +76,9 @@ fn on_part(action: &Action, plan: &Plan, planned: &Planned, part: usize, look: L
         Action::Fold { index, .. } => {
             let moved = shape.moves.get(*index)?;
             let chosen = match &moved.way {
-                Way::Even(all) => all.iter().filter_map(|c| net.creases.get(c.0)).map(|c| c.far).collect(),
+                Way::Even(all) | Way::EndOnly { creases: all, .. } => {
+                    all.iter().filter_map(|c| net.creases.get(c.0)).map(|c| c.far).collect()
+                }
                 Way::TuckIn { lid, .. } | Way::SideTucks { lid, .. } => {
                     net.creases.get(lid.0).map(|c| c.far).into_iter().collect()
                 }
@@ -232,7 +234,7 @@ fn cut(net: &Net, recipe: &Recipe, cuts: &[CutLine], look: Look) -> Drawing {
 }
 
 fn folds(d: &mut Drawing, net: &Net, look: Look) {
-    for crease in &net.creases {
+    for crease in net.folds() {
         let ends: Vec<Spot> = vec![spot(crease.from), spot(crease.to)];
         d.line(Meaning::Mountain, Ink::Card(look.card), ends);
     }

@@ -37,7 +37,13 @@ impl Hollow {
     /// What `leaves` of card of thickness `t` close in.
     #[must_use]
     pub fn of(leaves: &[Leaf], t: Length) -> Self {
-        let face = |l: &Leaf| (l.at.axes[2], l.at.origin.dot(l.at.axes[2]) - t.as_mm() / 2.0);
+        let centre = |l: &Leaf| mean(&l.outline.iter().map(|&p| l.at.apply(p)).collect::<Vec<_>>());
+        let middle = mean(&leaves.iter().map(centre).collect::<Vec<_>>());
+        let face = |l: &Leaf| {
+            // A panel that is folded back on another one shows its outside to the space.
+            let out = if l.at.axes[2].dot(centre(l) - middle) < 0.0 { -l.at.axes[2] } else { l.at.axes[2] };
+            (out, l.at.origin.dot(out) - t.as_mm() / 2.0)
+        };
         let mut faces: Vec<(V3, f64)> = Vec::new();
         for (out, at) in leaves.iter().map(face) {
             match faces.iter_mut().find(|f| f.0.dot(out) > 1.0 - 1e-9) {
@@ -108,7 +114,6 @@ impl Hollow {
     #[must_use]
     pub fn volume(&self) -> f64 {
         let corners = self.corners();
-        let mean = |of: &[V3]| of.iter().fold(V3::default(), |sum, &p| sum + p) * (1.0 / of.len().max(1) as f64);
         let middle = mean(&corners);
         let pyramid = |&(out, at): &(V3, f64)| {
             let mut on: Vec<V3> = corners.iter().copied().filter(|p| (out.dot(*p) - at).abs() < NEAR * 10.0).collect();
@@ -126,6 +131,11 @@ impl Hollow {
         };
         self.faces.iter().map(pyramid).sum()
     }
+}
+
+/// The middle of some places.
+fn mean(of: &[V3]) -> V3 {
+    of.iter().fold(V3::default(), |sum, &p| sum + p) * (1.0 / of.len().max(1) as f64)
 }
 
 /// Calls `each` with every choice of `count` of the numbers below `n`, in order.

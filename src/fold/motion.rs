@@ -23,6 +23,14 @@ pub fn bends(part: &Part, progress: f64) -> Vec<Bend> {
                     }
                 }
             }
+            Way::EndOnly { creases, .. } if done >= 1.0 => {
+                for c in creases {
+                    if let (Some(bend), Some(crease)) = (bends.get_mut(c.0), part.net.creases.get(c.0)) {
+                        *bend = Bend { degrees: crease.fold.as_degrees(), settled: 1.0 };
+                    }
+                }
+            }
+            Way::EndOnly { .. } => {}
             Way::SideTucks { lid, tucks, over } => {
                 // In three parts: tucks in, lid down, tucks back.
                 let third = |nth: f64| (done * 3.0 - nth).clamp(0.0, 1.0);

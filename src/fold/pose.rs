@@ -112,7 +112,9 @@ fn world(part: &Part) -> Rigid {
     turn.shifted(-turn.turn(flat(corner)))
 }
 
-fn bent(net: &Net, crease: &Crease, degrees: f64) -> Rigid {
+/// How the far panel of a crease that is folded by so much lies to the near one.
+#[must_use]
+pub fn bent(net: &Net, crease: &Crease, degrees: f64) -> Rigid {
     let (from, to) = (flat(crease.from), flat(crease.to));
     let axis = (to - from).unit();
     let centre = flat(net.panel(crease.far).middle());

@@ -5,13 +5,13 @@ use crate::form::assembly::{Assembly, JoinName, Meet, MoveName, Part, Size, Way}
 use crate::measure::length::Length;
 use crate::measure::point::Point;
 use crate::net::corner::Side;
-use crate::net::flat::{Face, Glue, PanelId};
+use crate::net::flat::{Crease, Face, Glue, PanelId};
 
 use super::cross::{Shrunk, inside};
 use super::hollow::{Hollow, leans};
 use super::join;
 use super::motion::{bends, folded};
-use super::pose::{Pose, flat};
+use super::pose::{Pose, bent, flat};
 use super::room::{Leaf, Measured, assembled, free, leaves, outside_of, taken, without_tabs};
 use super::space::V3;
 use super::tuck::Passage;
@@ -31,6 +31,15 @@ pub enum Fault {
         meet: Meet,
         /// The distance, in mm.
         by: f64,
+    },
+    /// A crease that closes a loop does not come out as it must when all is folded.
+    LoopOpen {
+        /// The panels that it joins.
+        panels: (PanelId, PanelId),
+        /// How far its ends on both are apart at most, in mm.
+        by: f64,
+        /// How far the fold is from its own, in degrees.
+        degrees: f64,
     },
     /// Glue that lies on none of its partners, or on the wrong side of them.
     GlueMisses {
@@ -90,6 +99,8 @@ pub enum Fault {
 pub const MEETING: f64 = 0.05;
 /// Measured and promised sizes agree within this, in mm.
 pub const SIZE: f64 = 0.01;
+/// Folds agree within this, in degrees.
+const TURNED: f64 = 0.05;
 /// Poses tried in each move.
 const FRAMES: u32 = 24;
 /// A tuck bows by at most this share of its length.
@@ -105,6 +116,7 @@ pub fn faults(assembly: &Assembly, t: Length) -> Vec<Fault> {
             return found;
         }
         found.extend(part.meets.iter().filter_map(|m| apart(part, m)));
+        found.extend(open_loops(part));
         found.extend(part.net.glue.iter().filter_map(|g| glue_misses(part, g, t)));
         found.extend(crossings(part, t));
     }
@@ -183,6 +195,21 @@ fn flat_faults(part: &Part) -> Vec<Fault> {
     found
 }
 
+/// Whether creases that close a loop are at the same place on both their panels, and fold as they say.
+fn open_loops(part: &Part) -> Vec<Fault> {
+    let pose = Pose::of(part, &folded(part), Length::ZERO);
+    let open = |c: &Crease| {
+        let by = [c.from, c.to].map(|p| (pose.point(c.near, p) - pose.point(c.far, p)).norm()).into_iter();
+        let by = by.fold(0.0, f64::max);
+        // As the tree of creases would turn it.
+        let turned = pose.panels[c.near.0].after(&bent(&part.net, c, c.fold.as_degrees())).axes[2];
+        let degrees = libm::acos(turned.dot(pose.out(c.far)).clamp(-1.0, 1.0)).to_degrees();
+        let fault = Fault::LoopOpen { panels: (c.near, c.far), by, degrees };
+        (by > MEETING || degrees > TURNED).then_some(fault)
+    };
+    part.net.loops.iter().filter_map(open).collect()
+}
+
 fn apart(part: &Part, meet: &Meet) -> Option<Fault> {
     // On the scores themselves: layers are no part of what must meet.
     let pose = Pose::of(part, &folded(part), Length::ZERO);
@@ -252,7 +279,8 @@ fn crossings(part: &Part, t: Length) -> Vec<Fault> {
             }
             slides = part.net.creases.get(tuck.0).map(|c| c.far);
         }
-        for frame in 1..=FRAMES {
+        let first = if matches!(m.way, Way::EndOnly { .. }) { FRAMES } else { 1 };
+        for frame in first..=FRAMES {
             let progress = i as f64 + f64::from(frame) / f64::from(FRAMES);
             let pose = Pose::of(part, &bends(part, progress), t);
             for (a, b) in shrunk.crossings(&pose) {

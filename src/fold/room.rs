@@ -76,10 +76,10 @@ pub fn inside_of(part: &Part, t: Length) -> Measured {
     free(&without_tabs(leaves(part, t)), t)
 }
 
-/// Panels without the tabs and tucks that lie against a wall.
+/// Panels without the tabs and tucks that lie against a wall, and without ridges.
 #[must_use]
 pub fn without_tabs(mut leaves: Vec<Leaf>) -> Vec<Leaf> {
-    leaves.retain(|l| !matches!(l.duty, Duty::Tab | Duty::Tuck));
+    leaves.retain(|l| !matches!(l.duty, Duty::Tab | Duty::Tuck | Duty::Ridge));
     leaves
 }
 

@@ -327,6 +327,8 @@ pub enum MoveName {
     BaseOver,
     /// Sides stand up and their tabs turn in.
     TabbedSides,
+    /// The roof closes over its gussets.
+    Roof,
     /// Petals close an opening.
     Petals,
     /// All walls stand up, each onto the tab of the next.
@@ -364,6 +366,24 @@ pub enum Way {
         /// By how much further.
         over: Angle,
     },
+    /// Card gives on the way, so that only the end is known and proved.
+    EndOnly {
+        /// The creases.
+        creases: Vec<CreaseId>,
+        /// Why no rigid panels make this move.
+        why: Gives,
+    },
+}
+
+/// Why panels that stay flat do not make a move.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Gives {
+    /// Gussets bow while they are pushed in: around their point, panels fit flat and folded, not between.
+    Gussets,
+    /// Corners are wrapped between walls that stand up at the same time.
+    Corners,
+    /// Scores are curved, and the card between them with them.
+    Curves,
 }
 
 /// A strip or piece besides the parts.

@@ -63,10 +63,16 @@ pub const LEAST_TAB: Length = Length::mm(6);
 
 /// A size typed for `key`, or where inside sizes are typed the score that leaves it free.
 pub fn sized(ask: &mut Ask, key: &'static str, layers: Layers) -> Length {
+    let t = ask.setting.thickness;
+    sized_for(ask, key, |inside| layers.score_for(inside, t))
+}
+
+/// The same by another rule from inside to score.
+pub fn sized_for(ask: &mut Ask, key: &'static str, score_for: impl Fn(Length) -> Length) -> Length {
     let asked = ask.length(key, Length::ZERO);
-    let (score, t) = (ask.setting.score, ask.setting.thickness);
+    let score = ask.setting.score;
     if ask.choice("size") == "inside" {
-        let to = score.up(layers.score_for(asked, t));
+        let to = score.up(score_for(asked));
         ask.shaped.used.insert(key, to);
         to
     } else {

@@ -32,5 +32,6 @@ mod triangle;
 mod slice;
 mod tuck_box;
 mod petal_box;
+mod carton;
 mod tuck_ends;
 mod wallet;

@@ -5,7 +5,7 @@ use crate::project::request::Part;
 use super::input::Input;
 use super::resolve::{Ask, Setting, Shaped};
 use super::{
-    bag, band, book_cover, carrier, double_tray, drawer, favour, frustum, grid_holder, hinged_box, layered_box,
+    bag, band, book_cover, carrier, carton, double_tray, drawer, favour, frustum, grid_holder, hinged_box, layered_box,
     lid_base, petal_box, prism, pyramid, row_holder, set_tray, slice, step_stand, tower, tray, triangle, tuck_box,
     tuck_ends, wallet,
 };
@@ -55,6 +55,7 @@ pub const FORMS: &[Form] = &[
     frustum::FORM,
     favour::FORM,
     petal_box::FORM,
+    carton::FORM,
     row_holder::FORM,
     grid_holder::FORM,
     carrier::FORM,

@@ -160,7 +160,9 @@ fn blank_steps(recipe: &Recipe, creases: usize, add: &mut impl FnMut(Action)) {
         if !marks.scores.is_empty() {
             add(Action::ScoreMarks(marks.clone()));
         }
-        add(Action::CutMarks(marks.clone()));
+        if !marks.cuts.is_empty() {
+            add(Action::CutMarks(marks.clone()));
+        }
     }
     if !recipe.cuts.is_empty() {
         add(Action::Cut(recipe.cuts.clone()));
@@ -187,7 +189,7 @@ fn own_inside(assembly: &Assembly, part: &Part) -> Option<Size> {
 fn takes_glue(net: &Net, moves: &[Move], index: usize) -> bool {
     let moved = |crease: &CreaseId| {
         moves.iter().position(|m| match &m.way {
-            Way::Even(creases) => creases.contains(crease),
+            Way::Even(creases) | Way::EndOnly { creases, .. } => creases.contains(crease),
             Way::TuckIn { lid, tuck, .. } => [lid, tuck].contains(&crease),
             Way::SideTucks { lid, tucks, .. } => lid == crease || tucks.contains(crease),
         })

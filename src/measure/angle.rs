@@ -44,6 +44,13 @@ impl Angle {
     }
 }
 
+impl std::ops::Neg for Angle {
+    type Output = Self;
+    fn neg(self) -> Self {
+        Self(-self.0)
+    }
+}
+
 impl From<i16> for Angle {
     fn from(degrees: i16) -> Self {
         Self::degrees(degrees)

@@ -85,6 +85,7 @@ pub struct Cells {
     lines: Lines,
     drafts: Vec<Draft>,
     creases: Vec<(PanelId, PanelId, Angle)>,
+    loops: Vec<(PanelId, (PanelId, Side), Angle)>,
     glue: Vec<Spread>,
     holes: Vec<(PanelId, Punch, Length)>,
 }
@@ -131,6 +132,7 @@ impl Cells {
             lines: Lines::after(columns, rows),
             drafts: Vec::new(),
             creases: Vec::new(),
+            loops: Vec::new(),
             glue: Vec::new(),
             holes: Vec::new(),
         }
@@ -170,6 +172,11 @@ impl Cells {
         let far = self.aslant(corners, sides, name, duty);
         self.creases.push((near, far, fold));
         far
+    }
+
+    /// Makes a side of a panel a crease to another one that it hangs together with already.
+    pub fn join(&mut self, near: PanelId, far: (PanelId, Side), fold: Angle) {
+        self.loops.push((near, far, fold));
     }
 
     /// Where `column` begins, from the left edge, and `row`, from the top.
@@ -297,6 +304,14 @@ impl Cells {
                 Crease { near, far, from, to, fold }
             })
             .collect();
+        let loops = self
+            .loops
+            .iter()
+            .map(|&(near, (far, side), fold)| {
+                let (from, to) = panels[far.0].side(side);
+                Crease { near, far, from, to, fold }
+            })
+            .collect();
         let glue = self
             .glue
             .into_iter()
@@ -316,7 +331,7 @@ impl Cells {
                 Hole { panel, at, radius }
             })
             .collect();
-        Net { blank, panels, creases, glue, waste, holes, lines }
+        Net { blank, panels, creases, loops, glue, waste, holes, lines }
     }
 }
 

@@ -44,6 +44,8 @@ pub enum Duty {
     Flange,
     /// Turned right over along a free edge, so that the edge is double.
     Hem,
+    /// Stands on a roof, where all layers come together: no wall of the space within.
+    Ridge,
 }
 
 /// One flat piece between creases, cuts and edges.
@@ -232,6 +234,8 @@ pub struct Net {
     pub panels: Vec<Panel>,
     /// All creases, each after the one that its near panel hangs on.
     pub creases: Vec<Crease>,
+    /// Creases between panels that hang together already: folded with them, they come out as they must.
+    pub loops: Vec<Crease>,
     /// All glued places.
     pub glue: Vec<Glue>,
     /// All that is taken away.
@@ -259,6 +263,11 @@ impl Net {
     #[must_use]
     pub fn carrier(&self, panel: PanelId) -> Option<CreaseId> {
         self.creases.iter().position(|c| c.far == panel).map(CreaseId)
+    }
+
+    /// Every crease: those that panels hang on, and those that close a loop.
+    pub fn folds(&self) -> impl Iterator<Item = &Crease> {
+        self.creases.iter().chain(&self.loops)
     }
 
     /// The creases between `panel` and the one that lies still, from `panel` on.

@@ -98,6 +98,7 @@ impl Net {
             blank: Rect::sized(width, self.blank.height()),
             panels: panels.collect(),
             creases: creases.collect(),
+            loops: Vec::new(),
             glue: glue.collect(),
             waste: waste.collect(),
             holes: holes.collect(),

@@ -22,13 +22,12 @@ impl Marks {
     #[must_use]
     pub fn of(net: &Net) -> Self {
         let aslant: Vec<&Panel> = net.panels.iter().filter(|p| p.frame != Frame::Upright).collect();
-        let creased = |a: Point, b: Point| net.creases.iter().any(|c| [(a, b), (b, a)].contains(&(c.from, c.to)));
+        let creased = |a: Point, b: Point| net.folds().any(|c| [(a, b), (b, a)].contains(&(c.from, c.to)));
         let on_lines = |a: Point, b: Point| {
             (a.x == b.x && net.lines.across.contains(&a.x)) || (a.y == b.y && net.lines.down.contains(&a.y))
         };
         let scores: Vec<(Point, Point)> = net
-            .creases
-            .iter()
+            .folds()
             .filter(|c| net.panel(c.far).frame != Frame::Upright && !on_lines(c.from, c.to))
             .map(|c| (c.from, c.to))
             .collect();

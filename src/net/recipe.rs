@@ -90,7 +90,7 @@ impl Recipe {
                 Turned::AsItLies => (c.from.x, c.to.x) == (at, at),
                 Turned::Quarter => (c.from.y, c.to.y) == (at, at),
             };
-            lines.iter().copied().filter(|&at| net.creases.iter().any(|c| lies(c, at))).collect()
+            lines.iter().copied().filter(|&at| net.folds().any(|c| lies(c, at))).collect()
         };
         let scores = |turned, whole| Scores { turned, at: scored(turned), whole };
         Self {
@@ -147,7 +147,7 @@ fn is_cut(net: &Net, measured: Turned, at: Length, from: Length, to: Length) -> 
             p.frame == Frame::Upright && beside && start == from && end == to
         })
     };
-    let creased = net.creases.iter().any(|c| {
+    let creased = net.folds().any(|c| {
         let along = match measured {
             Turned::AsItLies => [(c.from.x, c.from.y), (c.to.x, c.to.y)],
             Turned::Quarter => [(c.from.y, c.from.x), (c.to.y, c.to.x)],
@@ -157,9 +157,7 @@ fn is_cut(net: &Net, measured: Turned, at: Length, from: Length, to: Length) -> 
     match (panel_beside(true), panel_beside(false)) {
         (None, None) => false,
         _ if creased => false,
-        (Some(a), Some(b)) => {
-            !net.creases.iter().any(|c| (c.near.0, c.far.0) == (a, b) || (c.near.0, c.far.0) == (b, a))
-        }
+        (Some(a), Some(b)) => !net.folds().any(|c| (c.near.0, c.far.0) == (a, b) || (c.near.0, c.far.0) == (b, a)),
         _ => true,
     }
 }

@@ -60,6 +60,10 @@ pub fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
         MoveName::WallsUp => {
             ("Stand the walls up", "Each onto the tab of the next, tabs inside, rims level; press every edge.")
         }
+        MoveName::Roof => (
+            "Fill it and close the roof",
+            "Push the gussets in at both sides, bring the ridge together over them; the ribbon through the holes.",
+        ),
         MoveName::Petals => (
             "Fill it and close the petals",
             "All together, or one after the other round; a label or a ribbon holds them.",

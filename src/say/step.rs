@@ -176,7 +176,7 @@ fn on_part(step: &Step, at: usize, part: &Planned, plan: &Plan, spelling: Spelli
         Action::FoldAndBurnish => {
             let mut lines: Vec<Phrase> =
                 vec!["Fold away from you, so that the ridge of each score ends inside. Then open it again.".into()];
-            if net.creases.iter().any(|c| c.fold <= Angle::ZERO) {
+            if net.folds().any(|c| c.fold <= Angle::ZERO) {
                 lines.push("Those that are drawn with even dashes go the other way, towards you.".into());
             }
             ("Fold along every score and rub it flat".into(), lines)

@@ -41,7 +41,7 @@ pub fn mapped(net: &Net, to: impl Fn(Point) -> Point) -> Net {
         outline(&mut p.outline);
         (p.cell.min, p.cell.max) = (to(p.cell.min), to(p.cell.max));
     }
-    for c in &mut net.creases {
+    for c in net.creases.iter_mut().chain(&mut net.loops) {
         (c.from, c.to) = (to(c.from), to(c.to));
     }
     net.glue.iter_mut().for_each(|g| outline(&mut g.area));

@@ -291,4 +291,18 @@ pub const FORMS: &[Form] = &[
             input(4, "tab", is(1, 2, 120)),
         ],
     },
+    Form {
+        number: 27,
+        key: "carton",
+        inputs: &[
+            input(1, "width", is(3, 1, 750)),
+            input(2, "depth", is(5, 2, 600)),
+            input(3, "height", is(3, 1, 750)),
+            input(4, "slope", Worked),
+            input(5, "ridge", is(3, 4, 200)),
+            input(6, "hole", is(1, 8, 30)),
+            input(7, "size", First(&["finished", "inside"])),
+            input(8, "tab", is(1, 2, 120)),
+        ],
+    },
 ];
