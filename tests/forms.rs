@@ -187,6 +187,7 @@ proved! {
     favour,
     petal_box,
     carton,
+    corner_box,
     row_holder, grid_holder, carrier, band, tower, set_tray, book_cover, step_stand,
 }
 

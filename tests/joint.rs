@@ -99,7 +99,7 @@ proptest! {
         net.creases.push(snugfold::net::flat::Crease { near, far, ..score });
         let moved = CreaseId(net.creases.len() - 1);
         for m in &mut with.parts[0].moves {
-            if let snugfold::form::assembly::Way::Even(all) = &mut m.way
+            if let snugfold::form::moves::Way::Even(all) = &mut m.way
                 && all.contains(&crease)
             {
                 all.push(moved);

@@ -111,6 +111,7 @@ fn a_millimetre_wrong_is_caught() {
     // The tab; and what is trimmed off above the petals.
     assert_eq!(survivors(form("petal-box")), ["column 5", "row 1"]);
     assert_eq!(survivors(form("carton")), ["column 5"]);
+    assert_eq!(survivors(form("corner-box")), Vec::<String>::new());
     assert_eq!(survivors(form("row-holder")), Vec::<String>::new());
     assert_eq!(survivors(form("lid-base")), Vec::<String>::new());
     assert_eq!(survivors(form("tray")), Vec::<String>::new());

@@ -72,6 +72,8 @@ pub enum Chosen {
 /// One leaf as it is seen.
 struct Seen {
     shape: Vec<Spot>,
+    /// The same a little smaller: where layers lie on each other, edges reach past each other by their thickness.
+    core: Vec<Spot>,
     flat: Vec<V3>,
     /// Distance at the page's origin and its slopes across the page; none where it is seen edge on.
     distance: Option<[f64; 3]>,
@@ -121,13 +123,18 @@ fn light(out: V3, facing: f64) -> f64 {
     if facing >= 0.0 { out.dot(lamp) * 0.22 - 0.06 } else { (-out).dot(lamp) * 0.16 + 0.18 }
 }
 
+/// How much of a leaf is left aside, towards its middle, where it is asked which of two is behind.
+const CORE: f64 = 0.06;
+
 fn look(leaf: &Leaf, view: View) -> Seen {
     let all: Vec<(Spot, f64)> = leaf.corners.iter().map(|&p| view.seen(p)).collect();
     let n = all.len().max(1) as f64;
     let middle = all.iter().map(|a| a.1).sum::<f64>() / n;
     let shape: Vec<Spot> = all.iter().map(|a| a.0).collect();
-    let flat = shape.iter().map(|s| V3::new(s[0], s[1], 0.0)).collect();
-    Seen { distance: plane(&all), shape, flat, middle }
+    let [x, y] = shape.iter().fold([0.0, 0.0], |sum, s| [sum[0] + s[0] / n, sum[1] + s[1] / n]);
+    let core: Vec<Spot> = shape.iter().map(|s| [s[0] + (x - s[0]) * CORE, s[1] + (y - s[1]) * CORE]).collect();
+    let flat = core.iter().map(|s| V3::new(s[0], s[1], 0.0)).collect();
+    Seen { distance: plane(&all), shape, core, flat, middle }
 }
 
 /// Distance as a plane over the page, from the two widest-apart edges.
@@ -163,12 +170,12 @@ fn far_to_near(seen: &[Seen]) -> Vec<usize> {
     let mut left: Vec<usize> = (0..n).collect();
     let mut order = Vec::with_capacity(n);
     while !left.is_empty() {
-        let free = |i: usize| !before[i].iter().any(|b| left.contains(b));
-        // Of those that nothing is behind, the farthest; where leaves lie in a ring, simply the farthest.
-        let farthest =
-            |some: &mut dyn Iterator<Item = usize>| some.max_by(|&a, &b| seen[a].middle.total_cmp(&seen[b].middle));
-        let next =
-            farthest(&mut left.iter().copied().filter(|&i| free(i))).or_else(|| farthest(&mut left.iter().copied()));
+        let waiting = |i: usize| before[i].iter().filter(|b| left.contains(b)).count();
+        // Of those with the fewest behind them, the farthest: none at all, but where leaves lie in a ring.
+        let next = left
+            .iter()
+            .copied()
+            .max_by(|&a, &b| waiting(b).cmp(&waiting(a)).then(seen[a].middle.total_cmp(&seen[b].middle)));
         let Some(next) = next else { break };
         left.retain(|&i| i != next);
         order.push(next);
@@ -188,12 +195,12 @@ fn behind(a: &Seen, b: &Seen) -> Option<bool> {
 /// A place inside both shapes; nothing where they share less than a line.
 fn overlap(a: &Seen, b: &Seen) -> Option<Spot> {
     let mut shared: Vec<Spot> = Vec::new();
-    shared.extend(a.shape.iter().filter(|s| inside(&b.flat, V3::new(s[0], s[1], 0.0))));
-    shared.extend(b.shape.iter().filter(|s| inside(&a.flat, V3::new(s[0], s[1], 0.0))));
-    for i in 0..a.shape.len() {
-        for j in 0..b.shape.len() {
-            let (p, q) = (a.shape[i], a.shape[(i + 1) % a.shape.len()]);
-            let (r, s) = (b.shape[j], b.shape[(j + 1) % b.shape.len()]);
+    shared.extend(a.core.iter().filter(|s| inside(&b.flat, V3::new(s[0], s[1], 0.0))));
+    shared.extend(b.core.iter().filter(|s| inside(&a.flat, V3::new(s[0], s[1], 0.0))));
+    for i in 0..a.core.len() {
+        for j in 0..b.core.len() {
+            let (p, q) = (a.core[i], a.core[(i + 1) % a.core.len()]);
+            let (r, s) = (b.core[j], b.core[(j + 1) % b.core.len()]);
             shared.extend(crossing(p, q, r, s));
         }
     }

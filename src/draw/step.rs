@@ -9,7 +9,7 @@ use super::marks::marked;
 use super::sheet::{Cutting, sheet};
 use super::solid::View;
 use crate::cut::order::order;
-use crate::form::assembly::{MoveName, Way};
+use crate::form::moves::{MoveName, Way};
 use crate::make::extras::Made;
 use crate::make::part::Planned;
 use crate::make::pieces::{Becomes, Piece};

@@ -4,6 +4,7 @@ use crate::form::assembly::{Part, Root, Stand, Turn};
 use crate::measure::length::Length;
 use crate::measure::outline::Outline;
 use crate::measure::point::Point;
+use crate::net::corner::Side;
 use crate::net::flat::{Crease, Net, PanelId};
 
 use super::space::{Rigid, V3};
@@ -100,13 +101,18 @@ fn world(part: &Part) -> Rigid {
             let (sine, cosine) = (libm::sin(by), libm::cos(by));
             [v(1.0, 0.0, 0.0), v(0.0, -sine, cosine), v(0.0, -cosine, -sine)]
         }
+        Root::OnCorner => {
+            let (a, b) = part.net.panels.first().map(|p| p.side(Side::Top)).unwrap_or_default();
+            let right = (flat(b) - flat(a)).unit();
+            [v(right.x, right.y, 0.0), v(right.y, -right.x, 0.0), v(0.0, 0.0, -1.0)]
+        }
         Root::Base => [v(1.0, 0.0, 0.0), v(0.0, -1.0, 0.0), v(0.0, 0.0, -1.0)],
     };
     let turn = Rigid { axes, origin: V3::default() };
     let corner = part.net.panels.first().map_or(Point::default(), |p| match part.root {
         Root::Front => Point::new(p.cell.min.x, p.cell.max.y),
         Root::Base => p.cell.min,
-        Root::Leaning(_) => p.outline.corners.first().copied().unwrap_or_default(),
+        Root::Leaning(_) | Root::OnCorner => p.outline.corners.first().copied().unwrap_or_default(),
     });
     // The front's lower left corner, or the base's front left corner, is the origin.
     turn.shifted(-turn.turn(flat(corner)))

@@ -1,7 +1,8 @@
 //! The proof of a part: that its flat pattern adds up, and that folded it closes, meets, clears and holds what is
 //! promised.
 
-use crate::form::assembly::{Assembly, JoinName, Meet, MoveName, Part, Size, Way};
+use crate::form::assembly::{Assembly, JoinName, Meet, Part, Size};
+use crate::form::moves::{MoveName, Way};
 use crate::measure::length::Length;
 use crate::measure::point::Point;
 use crate::net::corner::Side;

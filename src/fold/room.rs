@@ -121,7 +121,9 @@ pub fn free(leaves: &[Leaf], t: Length) -> Measured {
 fn open_height(leaves: &[Leaf], middle: V3, t: Length) -> Option<f64> {
     let walls = leaves.iter().filter(|l| l.duty == Duty::Wall);
     let rim = walls.map(|l| corners(std::slice::from_ref(l)).1.z).reduce(f64::min)?;
-    let floor = reach(leaves, middle, V3::new(0.0, 0.0, -1.0))?;
+    // The middle may be where several panels meet: beside it there is one.
+    let beside = [0.0, 1.0].map(|x| middle + V3::new(x, x * 0.5, 0.0));
+    let floor = beside.into_iter().filter_map(|p| reach(leaves, p, V3::new(0.0, 0.0, -1.0))).reduce(f64::min)?;
     Some(rim - (middle.z - floor) - t.as_mm() / 2.0)
 }
 

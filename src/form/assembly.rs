@@ -3,8 +3,10 @@
 use crate::measure::angle::Angle;
 use crate::measure::length::Length;
 use crate::net::corner::Side;
-use crate::net::flat::{CreaseId, Net, PanelId};
+use crate::net::flat::{Net, PanelId};
 use crate::project::bound::Range;
+
+use super::moves::Move;
 
 /// Width (left to right), depth (front to back) and height.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
@@ -227,6 +229,8 @@ pub enum Root {
     Front,
     /// The base, its underside to the reader and the front beyond its top edge.
     Base,
+    /// The base as before, on its corner on the blank: its first two corners are those of its front, left and right.
+    OnCorner,
     /// The front of what stands on a point: its upper edge leans so far to the reader; its first corner is the point,
     /// the origin.
     Leaning(Angle),
@@ -241,149 +245,6 @@ pub struct Meet {
     pub along: (PanelId, Side),
     /// How far it stays away from it: what is trimmed off on purpose.
     pub gap: Length,
-}
-
-/// Creases that turn together.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Move {
-    /// What it is, for steps and for the folded view.
-    pub name: MoveName,
-    /// How they turn.
-    pub way: Way,
-}
-
-/// What a move does; steps are worded from it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum MoveName {
-    /// The glue tab turns in.
-    Tab,
-    /// The walls fold round.
-    Walls,
-    /// The seam closes over the glued tab.
-    Seam,
-    /// The inner panel of the base folds in.
-    BaseInner,
-    /// The side flaps of the base fold in.
-    BaseSides,
-    /// The outer panel of the base closes it.
-    BaseOuter,
-    /// The dust flaps fold in.
-    DustFlaps,
-    /// The lid's side lips turn down.
-    SideLips,
-    /// The lid of a hinged box closes: its side lips go in, then its front lip.
-    CloseHinged,
-    /// The lid closes and its tuck slides in.
-    Close,
-    /// The lid closes and the tucks on its sides go in.
-    TucksIn,
-    /// The same at the lower end.
-    LowerTucksIn,
-    /// Front and back come up.
-    Uprights,
-    /// The wings fold round the corners.
-    Wings,
-    /// The end flaps come up over the wings.
-    Ends,
-    /// The dust flaps of the lower end fold in.
-    LowerDustFlaps,
-    /// The lower lid closes and its tuck slides in.
-    CloseBelow,
-    /// The tabs at the corners of a tray fold in.
-    CornerTabs,
-    /// The side walls of a tray come up over the corner tabs.
-    SideWalls,
-    /// The left and the right side come up.
-    UprightSides,
-    /// Front and back come up over the corner tabs.
-    FrontAndBack,
-    /// The front is rolled over to the inside.
-    RollFront,
-    /// The back is rolled over to the inside.
-    RollBack,
-    /// The left side is rolled over to the inside.
-    RollLeft,
-    /// The right side is rolled over to the inside.
-    RollRight,
-    /// Walls that stay free stand up.
-    FreeWalls,
-    /// The treads and risers of steps fold to and fro.
-    Steps,
-    /// A folded strip stands up on its base.
-    StandUp,
-    /// A flange turns out.
-    Flanges,
-    /// A strip folds back on itself.
-    Doubled,
-    /// A cover folds up at its spine.
-    Cover,
-    /// A cover closes over what is in it.
-    CoverClose,
-    /// Upper edges turn right over.
-    Hem,
-    /// The flaps of the base under each half of a side fold in.
-    BaseHalves,
-    /// The outer flap of a base closes over the others, as far as past the middle.
-    BaseOver,
-    /// Sides stand up and their tabs turn in.
-    TabbedSides,
-    /// The roof closes over its gussets.
-    Roof,
-    /// Petals close an opening.
-    Petals,
-    /// All walls stand up, each onto the tab of the next.
-    WallsUp,
-    /// All walls come together and are tied.
-    WallsTied,
-    /// What holds the tabs folds round onto the front.
-    OverTabs,
-    /// The flap closes.
-    Flap,
-}
-
-/// How the creases of a move turn.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Way {
-    /// Each by an even turn to its end.
-    Even(Vec<CreaseId>),
-    /// A lid closes while the tip of its tuck slides down inside a wall: the tuck bends over further than at the end.
-    TuckIn {
-        /// The lid's crease.
-        lid: CreaseId,
-        /// The tuck's crease.
-        tuck: CreaseId,
-        /// The wall that it slides behind.
-        behind: PanelId,
-        /// The gap that the tip goes through, from the wall's middle to the dust flaps.
-        gap: Length,
-    },
-    /// The tucks on both sides of a lid bend in further than at the end, the lid closes, and they spring back.
-    SideTucks {
-        /// The lid's crease.
-        lid: CreaseId,
-        /// The creases of the tucks.
-        tucks: [CreaseId; 2],
-        /// By how much further.
-        over: Angle,
-    },
-    /// Card gives on the way, so that only the end is known and proved.
-    EndOnly {
-        /// The creases.
-        creases: Vec<CreaseId>,
-        /// Why no rigid panels make this move.
-        why: Gives,
-    },
-}
-
-/// Why panels that stay flat do not make a move.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Gives {
-    /// Gussets bow while they are pushed in: around their point, panels fit flat and folded, not between.
-    Gussets,
-    /// Corners are wrapped between walls that stand up at the same time.
-    Corners,
-    /// Scores are curved, and the card between them with them.
-    Curves,
 }
 
 /// A strip or piece besides the parts.

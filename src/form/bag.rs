@@ -14,9 +14,10 @@ use crate::net::corner::{Corner, Shape, Side};
 use crate::net::flat::{Duty, Face, PanelId};
 use crate::project::finding::{Weight, What};
 
-use super::assembly::{Assembly, MoveName, Part, Root, Size};
+use super::assembly::{Assembly, Part, Root, Size};
 use super::input::{Default, Input};
 use super::joined::{LEAST_TAB, choice, even, length, meet, size_choice, sized, word};
+use super::moves::MoveName;
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 

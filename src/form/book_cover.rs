@@ -7,9 +7,10 @@ use crate::net::corner::Side;
 use crate::net::flat::Duty;
 use crate::project::finding::{Weight, What};
 
-use super::assembly::{Assembly, From, Join, JoinName, MoveName, Offset, Part, Room, Root, Size, Stand};
+use super::assembly::{Assembly, From, Join, JoinName, Offset, Part, Room, Root, Size, Stand};
 use super::input::{Default, Input};
 use super::joined::{CLEARANCE, Matted, Tray, even, length, meet, remark_loose, snapped};
+use super::moves::MoveName;
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::rows::{ROWS, Rows, seats};

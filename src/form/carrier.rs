@@ -9,9 +9,10 @@ use crate::net::flat::Duty;
 use crate::project::bound::Range;
 use crate::project::finding::{Weight, What};
 
-use super::assembly::{Assembly, From, Join, JoinName, MoveName, Offset, Part, Room, Root, Seat, Size, Stand};
+use super::assembly::{Assembly, From, Join, JoinName, Offset, Part, Room, Root, Seat, Size, Stand};
 use super::input::{Default, Input};
 use super::joined::{Matted, Tray, even, length, meet};
+use super::moves::MoveName;
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::rows::{Rows, walls};

@@ -16,9 +16,10 @@ use crate::net::corner::Side;
 use crate::net::flat::{CreaseId, Duty, PanelId};
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, Gives, Meet, Move, MoveName, Part, Root, Size, Way};
+use super::assembly::{Assembly, Meet, Part, Root, Size};
 use super::input::{Default, Input};
 use super::joined::{length, size_choice, sized, sized_for};
+use super::moves::{Gives, Move, MoveName, Way};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::tube::{Tube, columns, ring_tab, walls};

@@ -8,9 +8,10 @@ use crate::net::flat::{Duty, Face, PanelId};
 use crate::project::bound::HAIR;
 use crate::project::finding::What;
 
-use super::assembly::{MoveName, Part, Root};
+use super::assembly::{Part, Root};
 use super::input::Input;
 use super::joined::{even, meet};
+use super::moves::MoveName;
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::tray::{SIZES, Shell, Sizes, WALLS, beside};

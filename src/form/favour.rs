@@ -15,9 +15,10 @@ use crate::net::corner::Side;
 use crate::net::flat::{Duty, Face, PanelId};
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, Meet, MoveName, Part, Root, Size};
+use super::assembly::{Assembly, Meet, Part, Root, Size};
 use super::input::{Default, Input};
 use super::joined::{choice, even, length};
+use super::moves::MoveName;
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::star::{PETAL_FREE, apothem, sides, spread, square, turn, word_for};

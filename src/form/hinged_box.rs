@@ -12,9 +12,10 @@ use crate::net::flat::{CreaseId, Duty, Face};
 use crate::project::bound::HAIR;
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, Move, MoveName, Part, Root, Size, Way};
+use super::assembly::{Assembly, Part, Root, Size};
 use super::input::{Default, Input};
 use super::joined::{LEAST_TAB, TAB, even, length, meet, size_choice, sized};
+use super::moves::{Move, MoveName, Way};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 

@@ -9,8 +9,9 @@ use crate::net::flat::{CreaseId, Duty, Face, Net, PanelId};
 use crate::project::bound::Range;
 use crate::project::finding::{Weight, What};
 
-use super::assembly::{Meet, Move, MoveName, Part, Root, Size, Stand, Way};
+use super::assembly::{Meet, Part, Root, Size, Stand};
 use super::input::{Choice, Default, Input, Kind};
+use super::moves::{Move, MoveName, Way};
 use super::resolve::Ask;
 
 /// An input that is a length, from `mm.0` to `mm.1` millimetres.

@@ -9,12 +9,13 @@ use crate::net::flat::Duty;
 use crate::project::bound::Range;
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, From, Join, JoinName, MoveName, Offset, Part, Room, Root, Size, Stand};
+use super::assembly::{Assembly, From, Join, JoinName, Offset, Part, Room, Root, Size, Stand};
 use super::input::{Default, Input};
 use super::joined::{
     LEAST_TAB, Matted, Tray, choice, clearance_input, even, length, meet, size_choice, sized, snapped, word,
 };
 use super::lid_base::{loose, on, over};
+use super::moves::MoveName;
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 

@@ -1,6 +1,7 @@
 //! One file for each form: its inputs once, and the assembly that it makes of them.
 
 pub mod assembly;
+pub mod moves;
 pub mod input;
 pub mod registry;
 pub mod resolve;
@@ -33,5 +34,6 @@ mod slice;
 mod tuck_box;
 mod petal_box;
 mod carton;
+mod corner_box;
 mod tuck_ends;
 mod wallet;

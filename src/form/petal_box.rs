@@ -9,9 +9,10 @@ use crate::net::corner::{Corner, Shape, Side};
 use crate::net::flat::{Duty, PanelId};
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, MoveName, Part, Root};
+use super::assembly::{Assembly, Part, Root};
 use super::input::{Default, Input};
 use super::joined::{length, size_choice, sized};
+use super::moves::MoveName;
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::star::PETAL_FREE;

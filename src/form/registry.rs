@@ -5,9 +5,9 @@ use crate::project::request::Part;
 use super::input::Input;
 use super::resolve::{Ask, Setting, Shaped};
 use super::{
-    bag, band, book_cover, carrier, carton, double_tray, drawer, favour, frustum, grid_holder, hinged_box, layered_box,
-    lid_base, petal_box, prism, pyramid, row_holder, set_tray, slice, step_stand, tower, tray, triangle, tuck_box,
-    tuck_ends, wallet,
+    bag, band, book_cover, carrier, carton, corner_box, double_tray, drawer, favour, frustum, grid_holder, hinged_box,
+    layered_box, lid_base, petal_box, prism, pyramid, row_holder, set_tray, slice, step_stand, tower, tray, triangle,
+    tuck_box, tuck_ends, wallet,
 };
 
 /// Whether a form holds gifts or boxes.
@@ -56,6 +56,7 @@ pub const FORMS: &[Form] = &[
     favour::FORM,
     petal_box::FORM,
     carton::FORM,
+    corner_box::FORM,
     row_holder::FORM,
     grid_holder::FORM,
     carrier::FORM,

@@ -9,8 +9,9 @@ use crate::net::flat::{CreaseId, Duty, Face, PanelId};
 use crate::project::bound::Range;
 use crate::project::finding::{Weight, What};
 
-use super::assembly::{Assembly, Meet, Move, MoveName, Part, Root, Size, Trim, Way};
+use super::assembly::{Assembly, Meet, Part, Root, Size, Trim};
 use super::input::{Choice, Default, Input, Kind};
+use super::moves::{Move, MoveName, Way};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Content, Shaped};
 

@@ -14,9 +14,10 @@ use crate::net::corner::Side;
 use crate::net::flat::{Duty, Face, PanelId};
 use crate::project::finding::What;
 
-use super::assembly::{Meet, MoveName, Part, Root, Size};
+use super::assembly::{Meet, Part, Root, Size};
 use super::input::{Choice, Default, Input};
 use super::joined::{LEAST_TAB, Matted, TAB as USUAL_TAB, even, length, word};
+use super::moves::MoveName;
 use super::resolve::Ask;
 
 /// A floor and its walls, from score to score.

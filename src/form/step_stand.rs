@@ -8,9 +8,10 @@ use crate::net::corner::Side;
 use crate::net::flat::{Duty, Face, PanelId};
 use crate::project::finding::{Weight, What};
 
-use super::assembly::{Assembly, From, MoveName, Offset, Part, Root, Seat, Size};
+use super::assembly::{Assembly, From, Offset, Part, Root, Seat, Size};
 use super::input::{Default, Input};
 use super::joined::{TAB, even, length, meet};
+use super::moves::MoveName;
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::rows::{ROWS, Rows};

@@ -8,9 +8,10 @@ use crate::net::corner::{Corner, Notch, Shape, Side};
 use crate::net::flat::{Duty, Face, Net, PanelId};
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, Meet, Move, MoveName, Part, Root, Size};
+use super::assembly::{Assembly, Meet, Part, Root, Size};
 use super::input::{Default, Input};
 use super::joined::{LEAST_TAB, TAB, choice, even, length, meet, size_choice, sized, word};
+use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 

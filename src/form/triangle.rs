@@ -11,9 +11,10 @@ use crate::net::corner::{Corner, Shape, Side};
 use crate::net::flat::{CreaseId, Duty, Face, Net, PanelId};
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, Meet, Move, MoveName, Part, Root, Size, Way};
+use super::assembly::{Assembly, Meet, Part, Root, Size};
 use super::input::{Default, Input};
 use super::joined::{length, size_choice};
+use super::moves::{Move, MoveName, Way};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::tube::{even, ring_tab};

@@ -9,9 +9,10 @@ use crate::net::flat::{CreaseId, Duty, Face, Net, PanelId};
 use crate::project::bound::HAIR;
 use crate::project::finding::What;
 
-use super::assembly::{Meet, Move, MoveName, Size, Way};
+use super::assembly::{Meet, Size};
 use super::input::{Choice, Default, Input, Kind};
 use super::joined::length;
+use super::moves::{Move, MoveName, Way};
 use super::resolve::Ask;
 
 /// The tab that closes a ring of walls.

@@ -6,7 +6,8 @@ use crate::net::cells::Cells;
 use crate::net::corner::{Corner, Shape, Side};
 use crate::net::flat::{Duty, Face, Net, PanelId};
 
-use super::assembly::{Assembly, Meet, Move, MoveName, Part, Root};
+use super::assembly::{Assembly, Meet, Part, Root};
+use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::tube::{self, End, Tube, Walls, columns, even, reach, sizes, tucked, walls};

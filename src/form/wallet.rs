@@ -9,9 +9,10 @@ use crate::net::corner::{Corner, Shape, Side};
 use crate::net::flat::{Duty, Face};
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, MoveName, Part, Root, Size};
+use super::assembly::{Assembly, Part, Root, Size};
 use super::input::{Default, Input};
 use super::joined::{even, length, meet, size_choice, sized};
+use super::moves::MoveName;
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 

@@ -1,6 +1,7 @@
 //! `Step`: one thing that the hands do, as a typed value.
 
-use crate::form::assembly::{Join, MoveName, Size};
+use crate::form::assembly::{Join, Size};
+use crate::form::moves::MoveName;
 use crate::net::flat::Hole;
 use crate::net::marks::Marks;
 use crate::net::recipe::{CutLine, Scores, TakeOff};

@@ -1,7 +1,8 @@
 //! The order of the making, read off the planned parts.
 
 use crate::cut::layout::Why;
-use crate::form::assembly::{Assembly, Move, MoveName, Part, Size, Way};
+use crate::form::assembly::{Assembly, Part, Size};
+use crate::form::moves::{Move, MoveName, Way};
 use crate::form::registry::Holds;
 use crate::net::flat::{CreaseId, Net, PanelId, Taken};
 use crate::net::recipe::Recipe;

@@ -26,11 +26,12 @@ impl Marks {
         let on_lines = |a: Point, b: Point| {
             (a.x == b.x && net.lines.across.contains(&a.x)) || (a.y == b.y && net.lines.down.contains(&a.y))
         };
-        let scores: Vec<(Point, Point)> = net
+        let scored = net
             .folds()
             .filter(|c| net.panel(c.far).frame != Frame::Upright && !on_lines(c.from, c.to))
-            .map(|c| (c.from, c.to))
-            .collect();
+            .map(|c| (c.from, c.to));
+        let mut scores: Vec<(Point, Point)> = Vec::new();
+        scored.for_each(|s| join(&mut scores, s));
         let mut cuts: Vec<(Point, Point)> = Vec::new();
         for (a, b) in aslant.iter().flat_map(|p| p.outline.edges()) {
             if !creased(a, b) && !at_edge(net, a, b) && !cuts.contains(&(b, a)) {
@@ -71,6 +72,26 @@ impl Marks {
         let off = |l: Length| (l - step * ((l + step.half()) / step)).as_mm();
         let each = self.places.iter().map(|p| Length::round_mm(libm::hypot(off(p.x), off(p.y))));
         each.max().unwrap_or_default()
+    }
+}
+
+/// Adds a line to others, made one with those that it goes on from: a score is drawn through.
+fn join(lines: &mut Vec<(Point, Point)>, (a, b): (Point, Point)) {
+    let goes_on = |&(c, d): &(Point, Point)| {
+        let way = b - a;
+        let same = way.cross(c - a) == 0 && way.cross(d - a) == 0;
+        (same && [c, d].iter().any(|end| [a, b].contains(end))).then(|| {
+            let mut ends = [a, b, c, d];
+            ends.sort_unstable_by_key(|p| (*p - a).dot(way));
+            (ends[0], ends[3])
+        })
+    };
+    match lines.iter().enumerate().find_map(|(i, line)| goes_on(line).map(|whole| (i, whole))) {
+        Some((i, whole)) => {
+            lines.swap_remove(i);
+            join(lines, whole);
+        }
+        None => lines.push((a, b)),
     }
 }
 

@@ -1,10 +1,13 @@
 //! The moves of folding, in words.
 
 use super::phrase::Phrase;
-use crate::form::assembly::MoveName;
+use crate::form::moves::MoveName;
 
 /// What is said of each wall that is rolled over.
 const ROLLED: &str = "Its free edge goes down to the floor; rub the rim flat, and press the layers together all along.";
+
+/// What is said of each end that folds over corners.
+const OVER: &str = "Over the folded corners and down inside, its point to the middle of the floor.";
 
 /// What is said of a lid with a tuck on each side.
 const SIDE_TUCKS: &str = "Bend both tucks a little further in than square, lower the lid, let go: they spring outward.";
@@ -64,6 +67,16 @@ pub fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
             "Fill it and close the roof",
             "Push the gussets in at both sides, bring the ridge together over them; the ribbon through the holes.",
         ),
+        MoveName::EdgesIn => (
+            "Fold the front and the back edge over",
+            "At the second score from the base: each point comes to the base's middle; rub it flat.",
+        ),
+        MoveName::CornersIn => (
+            "Stand all walls up, corners inward",
+            "Fold each corner flat against its end, inside; front and back go round it.",
+        ),
+        MoveName::LeftOver => ("Fold the left end over", OVER),
+        MoveName::RightOver => ("Fold the right end over", OVER),
         MoveName::Petals => (
             "Fill it and close the petals",
             "All together, or one after the other round; a label or a ribbon holds them.",

@@ -7,7 +7,7 @@ use super::phrase::Phrase;
 use super::spelling::Spelling;
 use super::{cutting, extras, folding, joined, marks, names, recipe};
 use crate::cut::order::order;
-use crate::form::assembly::MoveName;
+use crate::form::moves::MoveName;
 use crate::make::part::Planned;
 use crate::make::pieces::{Becomes, Piece};
 use crate::make::step::{Action, Caution, Step};

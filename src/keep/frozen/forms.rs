@@ -305,4 +305,14 @@ pub const FORMS: &[Form] = &[
             input(8, "tab", is(1, 2, 120)),
         ],
     },
+    Form {
+        number: 28,
+        key: "corner-box",
+        inputs: &[
+            input(1, "side", is(3, 1, 750)),
+            input(2, "size", First(&["finished", "inside"])),
+            input(3, "lid", First(&["yes", "no"])),
+            input(4, "clearance", is(1, 16, 15)),
+        ],
+    },
 ];
