@@ -76,16 +76,15 @@ fn on_part(action: &Action, plan: &Plan, planned: &Planned, part: usize, look: L
         Action::Fold { index, .. } => {
             let moved = shape.moves.get(*index)?;
             let chosen = match &moved.way {
-                Way::Even(all) | Way::EndOnly { creases: all, .. } => {
+                Way::Even(all) | Way::EndOnly { creases: all, .. } | Way::Sprung { closing: all, .. } => {
                     all.iter().filter_map(|c| net.creases.get(c.0)).map(|c| c.far).collect()
                 }
-                Way::TuckIn { lid, .. } | Way::SideTucks { lid, .. } => {
-                    net.creases.get(lid.0).map(|c| c.far).into_iter().collect()
-                }
+                Way::TuckIn { lid, .. } => net.creases.get(lid.0).map(|c| c.far).into_iter().collect(),
             };
             let dress = Dress { card: look.card, mats: look.mats, chosen };
             // Nearly at its end: so both where it comes from and where it goes can be seen.
-            let mut d = folded(planned, part, *index as f64 + 0.82, &dress, view(moved.name))?;
+            let shown = if matches!(moved.way, Way::EndOnly { .. }) { 1.0 } else { 0.82 };
+            let mut d = folded(planned, part, *index as f64 + shown, &dress, view(moved.name))?;
             d.fit(4.0);
             Some(d)
         }

@@ -110,7 +110,7 @@ fn inset(outline: &Outline, by: f64) -> Vec<V3> {
         .map(|i| {
             let (before, here, after) = (corners[(i + n - 1) % n], corners[i], corners[(i + 1) % n]);
             let (u, v) = (inward(before, here), inward(here, after));
-            here + (u + v) * (by / (1.0 + u.dot(v)).max(0.1))
+            here + (u + v) * (by / (1.0 + u.dot(v)).max(0.004))
         })
         .collect()
 }

@@ -16,43 +16,29 @@ pub fn bends(part: &Part, progress: f64) -> Vec<Bend> {
         if done <= 0.0 {
             break;
         }
+        // Creases by a rule from where they end to where they are now.
+        let mut bend = |creases: &[CreaseId], by: &dyn Fn(f64) -> f64| {
+            for c in creases {
+                if let (Some(bend), Some(crease)) = (bends.get_mut(c.0), part.net.creases.get(c.0)) {
+                    *bend = Bend { degrees: by(crease.fold.as_degrees()), settled: done };
+                }
+            }
+        };
         match &m.way {
-            Way::Even(creases) => {
-                for c in creases {
-                    if let (Some(bend), Some(crease)) = (bends.get_mut(c.0), part.net.creases.get(c.0)) {
-                        *bend = Bend { degrees: crease.fold.as_degrees() * done, settled: done };
-                    }
-                }
-            }
-            Way::EndOnly { creases, .. } if done >= 1.0 => {
-                for c in creases {
-                    if let (Some(bend), Some(crease)) = (bends.get_mut(c.0), part.net.creases.get(c.0)) {
-                        *bend = Bend { degrees: crease.fold.as_degrees(), settled: 1.0 };
-                    }
-                }
-            }
+            Way::Even(creases) => bend(creases, &|fold| fold * done),
+            Way::EndOnly { creases, .. } if done >= 1.0 => bend(creases, &|fold| fold),
             Way::EndOnly { .. } => {}
-            Way::SideTucks { lid, tucks, over } => {
-                // In three parts: tucks in, lid down, tucks back.
+            Way::Sprung { closing, tucks, over } => {
+                // In three parts: tucks in, the rest closed, tucks back.
                 let third = |nth: f64| (done * 3.0 - nth).clamp(0.0, 1.0);
-                let mut bend = |c: CreaseId, by: &dyn Fn(f64) -> f64| {
-                    if let (Some(bend), Some(crease)) = (bends.get_mut(c.0), part.net.creases.get(c.0)) {
-                        *bend = Bend { degrees: by(crease.fold.as_degrees()), settled: done };
-                    }
-                };
-                bend(*lid, &|fold| fold * third(1.0));
-                for &tuck in tucks {
-                    bend(tuck, &|fold| (fold + over.as_degrees()) * third(0.0) - over.as_degrees() * third(2.0));
-                }
+                let over = over.as_degrees();
+                bend(closing, &|fold| fold * third(1.0));
+                bend(tucks, &|fold| (fold + over) * third(0.0) - over * third(2.0));
             }
             Way::TuckIn { lid, tuck, .. } => {
-                let passage = tuck::Passage::of(&part.net, *tuck);
-                let (lid_bend, tuck_bend) = passage.at(done);
-                for (c, degrees) in [(lid, lid_bend), (tuck, tuck_bend)] {
-                    if let Some(bend) = bends.get_mut(c.0) {
-                        *bend = Bend { degrees, settled: done };
-                    }
-                }
+                let (lid_bend, tuck_bend) = tuck::Passage::of(&part.net, *tuck).at(done);
+                bend(&[*lid], &|_| lid_bend);
+                bend(&[*tuck], &|_| tuck_bend);
             }
         }
     }

@@ -101,7 +101,7 @@ impl Fan {
     fn outside(&self, t: Length) -> Size {
         let [up, out, slant] = self.rise();
         let half = t.as_mm() / 2.0;
-        let [width, depth] = spread(self.sides, &[(out, self.rim)], half * up / slant);
+        let [width, depth] = spread(self.sides, &[(out, self.rim)], half * up / slant, 0.0);
         Size {
             width,
             depth,

@@ -102,6 +102,10 @@ pub enum MoveName {
     Petals,
     /// All walls stand up, each onto the tab of the next.
     WallsUp,
+    /// The tabs on the edges of walls bend in.
+    TabsIn,
+    /// All walls come together, each over the tab of the next.
+    WallsTucked,
     /// All walls come together and are tied.
     WallsTied,
     /// What holds the tabs folds round onto the front.
@@ -126,12 +130,12 @@ pub enum Way {
         /// The gap that the tip goes through, from the wall's middle to the dust flaps.
         gap: Length,
     },
-    /// The tucks on both sides of a lid bend in further than at the end, the lid closes, and they spring back.
-    SideTucks {
-        /// The lid's crease.
-        lid: CreaseId,
+    /// Tucks bend in further than at the end, what carries them closes, and they spring back.
+    Sprung {
+        /// The creases that close: of a lid, or of walls.
+        closing: Vec<CreaseId>,
         /// The creases of the tucks.
-        tucks: [CreaseId; 2],
+        tucks: Vec<CreaseId>,
         /// By how much further.
         over: Angle,
     },

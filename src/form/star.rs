@@ -17,7 +17,7 @@ use crate::project::finding::What;
 use super::assembly::{Meet, Part, Root, Size};
 use super::input::{Choice, Default, Input};
 use super::joined::{LEAST_TAB, Matted, TAB as USUAL_TAB, even, length, word};
-use super::moves::MoveName;
+use super::moves::{Move, MoveName, Way};
 use super::resolve::Ask;
 
 /// A floor and its walls, from score to score.
@@ -42,6 +42,8 @@ pub struct Star {
 pub enum Held {
     /// A tab of this width on each, glued inside the next.
     Tabs(Length),
+    /// A tab of this width on each, slid inside the next.
+    Tucks(Length),
     /// A ribbon through a hole of this radius near each point, so far below it.
     Tied {
         /// The hole's radius.
@@ -98,17 +100,22 @@ pub fn turn(sides: u8, [sine, cosine]: [f64; 2]) -> Angle {
 }
 
 /// Left to right and front to back over polygons of so many sides, each so far out and with sides so long, whose walls
-/// stand out by `thick` square to themselves.
+/// stand out by `thick` square to themselves; at the first of them, tabs lie so far inside the wall before their own.
 #[must_use]
-pub fn spread(sides: u8, rings: &[(f64, f64)], thick: f64) -> [Length; 2] {
+pub fn spread(sides: u8, rings: &[(f64, f64)], thick: f64, tab: f64) -> [Length; 2] {
     let mut most = [0.0_f64; 4];
+    let mut reach = |[x, y]: Spot, way: Spot| {
+        let stands = way.map(|w| w.abs() * thick);
+        let far = [x + stands[0], stands[0] - x, y + stands[1], stands[1] - y];
+        most = [0, 1, 2, 3].map(|i| most[i].max(far[i]));
+    };
     for k in 0..sides {
-        let stands = way(sides, k).map(|w| w.abs() * thick);
-        for &(out, side) in rings {
-            for along in [-side / 2.0, side / 2.0] {
-                let [x, y] = place(sides, k, out, along);
-                let far = [x + stands[0], stands[0] - x, y + stands[1], stands[1] - y];
-                most = [0, 1, 2, 3].map(|i| most[i].max(far[i]));
+        let before = way(sides, (k + sides - 1) % sides);
+        for (i, &(out, side)) in rings.iter().enumerate() {
+            let ends = [-side / 2.0, side / 2.0].map(|along| place(sides, k, out, along));
+            ends.into_iter().for_each(|end| reach(end, way(sides, k)));
+            if i == 0 {
+                reach([ends[0][0] - before[0] * tab, ends[0][1] - before[1] * tab], before);
             }
         }
     }
@@ -147,19 +154,27 @@ impl Star {
     /// the foot of both walls.
     #[must_use]
     pub fn gap(&self) -> f64 {
-        let foot = libm::atan2(self.slant(), (self.foot - self.rim).as_mm() / 2.0).to_degrees();
-        180.0 + 360.0 / f64::from(self.sides) - 2.0 * foot
+        180.0 + 360.0 / f64::from(self.sides) - 2.0 * self.corner()
     }
 
-    /// How much of a wall's edge a tab leaves free at the foot, so that it stays off the next wall while flat.
+    /// Between a wall's foot and its edge, in degrees.
+    fn corner(&self) -> f64 {
+        libm::atan2(self.slant(), (self.foot - self.rim).as_mm() / 2.0).to_degrees()
+    }
+
+    /// How much of a wall's edge a tab leaves free at the foot, so that it stays off the next wall while flat, and off
+    /// the floor while it slides in.
     fn free(&self, tab: Length) -> f64 {
-        tab.as_mm() / libm::tan((self.gap() * 0.85).min(60.0).to_radians()) + 1.0
+        tab.as_mm() / libm::tan((self.gap() * 0.85).min(60.0).min(self.corner() * 0.7).to_radians()) + 1.0
     }
 
     /// How much a tab narrows towards the rim: with the rim of the next wall, which it must not stand over.
     fn back(&self, tab: Length) -> f64 {
         let along = tab.as_mm() * (self.rim - self.foot).as_mm() / 2.0 / self.slant() + 0.5;
-        along.max(tab.as_mm() / 2.0)
+        // In a point, half of the wall's angle is its own, the other half that of the next tab.
+        let point = libm::atan2(self.foot.as_mm() / 2.0, self.slant()) * 0.9;
+        let half = if self.rim == Length::ZERO { tab.as_mm() / libm::tan(point) } else { tab.as_mm() / 2.0 };
+        along.max(half)
     }
 
     /// The least edge that a tab of this width needs.
@@ -198,12 +213,16 @@ impl Star {
         let [sine, cosine] = self.lean();
         let half = t.as_mm() / 2.0;
         let rings = [(self.reach(), self.foot.as_mm()), (self.reach() + self.out(), self.rim.as_mm())];
-        let [width, depth] = spread(self.sides, &rings, sine * half);
+        let tucked = matches!(self.held, Held::Tucks(_));
+        let inward = if tucked { 2.0 * half * sine } else { 0.0 };
+        let [width, depth] = spread(self.sides, &rings, sine * half, inward);
+        // A tab inside a wall that leans in starts lower by as much as the wall leans over it.
+        let below = if tucked { half.max(3.0 * half * cosine.abs()) } else { half };
         Size {
             width,
             depth,
             // A tab inside a wall that leans outward stands higher by as much as the wall leans over it.
-            height: Length::round_mm(self.height.as_mm() + half + half * cosine.abs() + t.as_mm() * cosine.max(0.0)),
+            height: Length::round_mm(self.height.as_mm() + below + half * cosine.abs() + t.as_mm() * cosine.max(0.0)),
         }
     }
 
@@ -243,7 +262,7 @@ impl Star {
             if self.mats != Matted::None {
                 c.mat(id);
             }
-            if let Held::Tabs(_) = self.held {
+            if let Held::Tabs(_) | Held::Tucks(_) = self.held {
                 let tab = c.hung_aslant(id, turn(self.sides, self.lean()), (shifted(&w.tab), TAB), tab, Duty::Tab);
                 c.level(tab, -2);
                 tabs.push(tab);
@@ -254,14 +273,19 @@ impl Star {
             walls.push(id);
         }
         let before = |k: usize| walls[(k + walls.len() - 1) % walls.len()];
-        for (k, &tab) in tabs.iter().enumerate() {
+        for (k, &tab) in tabs.iter().enumerate().filter(|_| matches!(self.held, Held::Tabs(_))) {
             c.glue(tab, Face::Outside, &[before(k)]);
         }
         let net = c.finish();
         let meet = |k: usize| Meet { edge: (walls[k], Side::Left), along: (before(k), Side::Right), gap: Length::ZERO };
         let meets = (0..walls.len()).map(meet).collect();
         let moves = match self.held {
-            Held::Tabs(_) => vec![even(&net, MoveName::CornerTabs, &tabs), even(&net, MoveName::WallsUp, &walls)],
+            Held::Tabs(_) => vec![even(&net, MoveName::TabsIn, &tabs), even(&net, MoveName::WallsUp, &walls)],
+            Held::Tucks(_) => {
+                let creases = |all: &[PanelId]| all.iter().filter_map(|p| net.carrier(*p)).collect();
+                let way = Way::Sprung { closing: creases(&walls), tucks: creases(&tabs), over: Angle::degrees(15) };
+                vec![Move { name: MoveName::WallsTucked, way }]
+            }
             Held::Tied { .. } => vec![even(&net, MoveName::WallsTied, &walls)],
         };
         Part::alone(name, net, Root::Base, meets, moves)
@@ -282,7 +306,7 @@ impl Star {
                 }
                 let (mut tab, mut hole) = (Vec::new(), None);
                 match self.held {
-                    Held::Tabs(width) => {
+                    Held::Tabs(width) | Held::Tucks(width) => {
                         // Along the wall's left edge from its foot, and out of it.
                         let long = self.edge();
                         let (up, aside) = (self.slant() / long, (foot - rim) / long);
@@ -353,7 +377,8 @@ pub fn tab(ask: &mut Ask, star: impl Fn(Length) -> Star, key: &'static str) -> L
     // On the next wall a tab lies beside that wall's own; and it needs edge for its slanted ends.
     let fits = |w: Length| {
         let s = star(w);
-        w <= s.foot.min(s.rim).half() - Length::mm(1) && s.least_edge(w) + LEAST_TAB.as_mm() / 2.0 <= s.edge()
+        let narrow = if s.rim == Length::ZERO { s.foot } else { s.foot.min(s.rim) };
+        w <= narrow.half() - Length::mm(1) && s.least_edge(w) + LEAST_TAB.as_mm() / 2.0 <= s.edge()
     };
     let half = Length::um(500);
     let mut most = Length::mm(25);

@@ -278,5 +278,5 @@ fn lidded(c: &mut Cells, front: PanelId, end: End, names: [&'static str; 3]) -> 
 
 fn tucked(net: &Net, name: MoveName, over: Angle, [lid, left, right]: [PanelId; 3]) -> Move {
     let crease = |panel: PanelId| net.carrier(panel).unwrap_or(CreaseId(0));
-    Move { name, way: Way::SideTucks { lid: crease(lid), tucks: [crease(left), crease(right)], over } }
+    Move { name, way: Way::Sprung { closing: vec![crease(lid)], tucks: vec![crease(left), crease(right)], over } }
 }

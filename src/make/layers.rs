@@ -14,6 +14,15 @@ use super::part::Planned;
 pub const FLAT: i64 = 600;
 /// More layers than these fold and press badly (common practice, no source).
 pub const MOST: u32 = 5;
+/// Thinner than this it is paper, folded without a score (seen with two makers), and carries twice as many layers
+/// (common practice, no source).
+const PAPER: Length = Length::um(150);
+
+/// How many layers a card of this thickness carries.
+#[must_use]
+pub fn most(thickness: Length) -> u32 {
+    if thickness < PAPER { MOST * 2 } else { MOST }
+}
 
 /// What of `planned` is too large or too thick.
 #[must_use]
@@ -32,10 +41,11 @@ pub fn worn(planned: &Planned) -> Vec<What> {
             What::WallTooTall { is, .. } => *is,
             _ => Length::ZERO,
         }));
-        // No form piles up more by itself, with mats or without (tests/extras.rs).
+        // Forms whose panels lie no deeper do not pile up more by themselves, with mats or without (tests/extras.rs).
         let raised = planned.extras.iter().any(|m| m.raises().is_some());
-        let (layers, panel) = if raised { thickest(planned, i) } else { (0, PanelId(0)) };
-        if layers > MOST {
+        let deep = part.net.panels.iter().any(|p| p.level.abs() >= DEEP);
+        let (layers, panel) = if raised || deep { thickest(planned, i) } else { (0, PanelId(0)) };
+        if layers > most(t) {
             found.push(What::LayersPileUp { panel: part.net.panel(panel).name, layers });
         }
     }
@@ -61,7 +71,9 @@ pub fn thickest(planned: &Planned, part: usize) -> (u32, PanelId) {
         let n = leaf.outline.len().max(1) as f64;
         let middle = leaf.outline.iter().fold(V3::default(), |sum, &p| sum + p) * (1.0 / n);
         let corners = leaf.outline.iter().map(|&p| p + (middle - p).unit() * INWARD);
-        for place in corners.chain([middle]).map(|p| leaf.at.apply(p)) {
+        // Panels may meet right in the middle.
+        let beside = corners.clone().next().map(|p| middle + (p - middle).unit() * INWARD);
+        for place in corners.chain(beside).map(|p| leaf.at.apply(p)) {
             let there = leaves.iter().enumerate().filter(|(_, other)| {
                 let at = other.at.back(place);
                 let flush = other.at.axes[2].dot(leaf.at.axes[2]).abs() > 0.999;
@@ -77,5 +89,7 @@ pub fn thickest(planned: &Planned, part: usize) -> (u32, PanelId) {
     most
 }
 
+/// Levels from which on a form by itself may have too many layers, in halves of a thickness.
+pub const DEEP: i8 = 8;
 /// Places are looked at so far within a panel's corners, in mm.
 const INWARD: f64 = 2.0;

@@ -192,7 +192,7 @@ fn takes_glue(net: &Net, moves: &[Move], index: usize) -> bool {
         moves.iter().position(|m| match &m.way {
             Way::Even(creases) | Way::EndOnly { creases, .. } => creases.contains(crease),
             Way::TuckIn { lid, tuck, .. } => [lid, tuck].contains(&crease),
-            Way::SideTucks { lid, tucks, .. } => lid == crease || tucks.contains(crease),
+            Way::Sprung { closing, tucks, .. } => closing.contains(crease) || tucks.contains(crease),
         })
     };
     let last = |a: PanelId, b: PanelId| {

@@ -76,7 +76,7 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
             ": take thicker card, or stiffen the wall with a mat."
         ],
         What::LayersPileUp { panel, layers } => {
-            format!("{layers} layers lie on each other at the {panel}, and more than {MOST} fold and press badly: leave one out there.").into()
+            format!("{layers} layers lie on each other at the {panel}, and more than {MOST} of a card like this fold and press badly: leave one out there, or take thinner card.").into()
         }
         What::NoRoomForTabs => phrase![
             "Tabs of ",

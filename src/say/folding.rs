@@ -81,6 +81,11 @@ pub fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
             "Fill it and close the petals",
             "All together, or one after the other round; a label or a ribbon holds them.",
         ),
+        MoveName::TabsIn => ("Bend the tabs in", "As far as the next wall will lean over them."),
+        MoveName::WallsTucked => (
+            "Bring the walls together",
+            "Fill it first; each tab goes inside the wall beside it, the last two at once.",
+        ),
         MoveName::WallsTied => {
             ("Bring the walls together", "Fill it first; then the ribbon through all holes, and a bow on the point.")
         }

@@ -247,6 +247,8 @@ pub const FORMS: &[Form] = &[
             input(2, "foot", is(3, 1, 750)),
             input(3, "height", is(4, 1, 1_000)),
             input(4, "hole", is(1, 8, 30)),
+            input(5, "closed", First(&["ribbon", "tabs"])),
+            input(6, "tab", Worked),
         ],
     },
     Form {
