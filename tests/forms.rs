@@ -188,6 +188,7 @@ proved! {
     petal_box,
     carton,
     corner_box,
+    pillow,
     row_holder, grid_holder, carrier, band, tower, set_tray, book_cover, step_stand,
 }
 

@@ -10,7 +10,7 @@ use crate::measure::angle::Angle;
 use crate::measure::outline::Outline;
 use crate::measure::point::Point;
 use crate::measure::system::System;
-use crate::net::flat::{Face, Frame, Net, PanelId, Taken};
+use crate::net::flat::{Crease, Face, Frame, Net, PanelId, Taken};
 use crate::net::joint::Joint;
 use crate::project::request::Tint;
 use crate::say::phrase::Phrase;
@@ -166,10 +166,10 @@ fn joint(d: &mut Drawing, net: &Net, joint: &Joint, card: Tint) {
 
 /// Folds by their way, and cuts round every panel where no fold lies.
 fn lines(d: &mut Drawing, net: &Net, card: Tint) {
-    let folds: Vec<(Point, Point)> = net.folds().map(|c| (c.from, c.to)).collect();
+    let folds: Vec<(Point, Point)> = net.folds().flat_map(Crease::stretches).collect();
     for crease in net.folds() {
         let meaning = if crease.fold <= Angle::ZERO { Meaning::Valley } else { Meaning::Mountain };
-        d.line(meaning, Ink::Card(card), vec![spot(crease.from), spot(crease.to)]);
+        d.line(meaning, Ink::Card(card), crease.run().map(spot).collect());
     }
     for panel in &net.panels {
         // Stretches that follow each other become one line, so that corners are whole.

@@ -9,6 +9,7 @@ use crate::fold::space::{Rigid, V3};
 use crate::form::assembly::{From, Join, Offset, Part, Size, Stand, Turn};
 use crate::make::extras::Laid;
 use crate::make::part::Planned;
+use crate::measure::outline::Outline;
 use crate::net::flat::PanelId;
 use crate::project::fitting::Facing;
 use crate::project::request::Tint;
@@ -30,11 +31,12 @@ pub struct Dress {
 pub fn folded(planned: &Planned, part: usize, progress: f64, dress: &Dress, view: View) -> Option<Drawing> {
     let shape = planned.assembly.as_ref()?.parts.get(part)?;
     let mut d = Drawing { title: format!("{}, folding", planned.name), ..Drawing::default() };
-    let pose = Pose::of(shape, &bends(shape, progress), planned.thickness);
+    let rigid = shape.rigid();
+    let pose = Pose::of(rigid, &bends(rigid, progress), planned.thickness);
     paint(&mut d, &leaves(planned, part, shape, &pose, dress, V3::default()), view);
     let steps = shape.moves.len() * 2;
     let every = (0..=steps).flat_map(|i| {
-        let pose = Pose::of(shape, &bends(shape, i as f64 / 2.0), planned.thickness);
+        let pose = Pose::of(rigid, &bends(rigid, i as f64 / 2.0), planned.thickness);
         places(shape, &pose, V3::default())
     });
     frame(&mut d, every, view);
@@ -57,9 +59,10 @@ pub fn set(boxes: &[Planned], holder: Option<&Planned>, tint: &dyn Fn(u16) -> Ti
             return;
         };
         for (i, part) in assembly.parts.iter().enumerate() {
+            let rigid = part.rigid();
             for stand in &part.stands {
                 let pose =
-                    Pose::of(part, &all_folded(part), planned.thickness).placed(&standing(stand)).placed(&turned);
+                    Pose::of(rigid, &all_folded(rigid), planned.thickness).placed(&standing(stand)).placed(&turned);
                 all.extend(leaves(planned, i, part, &pose, &dress(planned), at));
                 ends.extend(places(part, &pose, at));
                 ends.extend(places(part, &pose, at + reach));
@@ -153,8 +156,9 @@ pub fn joined(planned: &Planned, join: &Join, dress: &Dress) -> Drawing {
             (From::Above, true) | (From::Below, false) => V3::new(0.0, 0.0, size.height.as_mm() * 0.8),
             _ => V3::default(),
         };
+        let rigid = part.rigid();
         for stand in &part.stands {
-            let pose = Pose::of(part, &all_folded(part), planned.thickness).placed(&standing(stand));
+            let pose = Pose::of(rigid, &all_folded(rigid), planned.thickness).placed(&standing(stand));
             all.extend(leaves(planned, i, part, &pose, dress, shift));
             ends.extend(places(part, &pose, shift));
         }
@@ -172,12 +176,16 @@ const THROUGH: Tint = Tint(0x4a_42_3a);
 
 fn leaves(planned: &Planned, index: usize, part: &Part, pose: &Pose, dress: &Dress, at: V3) -> Vec<Leaf> {
     let moved = |all: Vec<V3>| all.into_iter().map(|p| p + at).collect::<Vec<_>>();
-    part.net
+    part.rigid()
+        .net
         .panels
         .iter()
         .enumerate()
         .map(|(i, panel)| {
-            let id = PanelId(i);
+            let (own, id) = (PanelId(i), part.whole(PanelId(i)));
+            // Of what lies on a panel that bends, what lies on this strip.
+            let bounds = panel.outline.bounds();
+            let here = |o: Outline| if part.strips.is_some() { o.between(bounds.min.x, bounds.max.x) } else { o };
             let mats = planned.mats_on(index).filter(|m| m.panel == id).map(|m| (m.outline.clone(), dress.mats));
             let holes = part.net.holes.iter().filter(|h| h.panel == id).map(|h| (h.outline(), THROUGH));
             let extras = planned.extras.iter().flat_map(|m| m.shapes(index)).filter(|(shape, _)| shape.0 == id);
@@ -186,19 +194,23 @@ fn leaves(planned: &Planned, index: usize, part: &Part, pose: &Pose, dress: &Dre
                 Laid::Through => (shape.1, THROUGH),
             });
             Leaf {
-                corners: moved(pose.outline(id, &panel.outline)),
-                out: pose.out(id),
+                corners: moved(pose.outline(own, &panel.outline)),
+                out: pose.out(own),
                 card: dress.card,
-                touch: Some(Touch { part: index, panel: i }),
+                touch: Some(Touch { part: index, panel: id.0 }),
                 chosen: if dress.chosen.contains(&id) { Chosen::Yes } else { Chosen::No },
-                mats: mats.chain(extras).chain(holes).map(|(o, tint)| (moved(pose.outline(id, &o)), tint)).collect(),
+                mats: mats
+                    .chain(extras)
+                    .chain(holes)
+                    .map(|(o, tint)| (moved(pose.outline(own, &here(o))), tint))
+                    .collect(),
             }
         })
         .collect()
 }
 
 fn places(part: &Part, pose: &Pose, at: V3) -> Vec<V3> {
-    let corners = part.net.panels.iter().enumerate().flat_map(|(i, p)| pose.outline(PanelId(i), &p.outline));
+    let corners = part.rigid().net.panels.iter().enumerate().flat_map(|(i, p)| pose.outline(PanelId(i), &p.outline));
     corners.map(|p| p + at).collect()
 }
 

@@ -9,6 +9,7 @@ use crate::fold::cross::inside;
 use crate::fold::pose::flat;
 use crate::fold::space::V3;
 use crate::make::step::Action;
+use crate::net::arc::Line;
 use crate::net::flat::{Net, Panel};
 use crate::net::marks::Marks;
 use crate::net::recipe::{Recipe, Turned};
@@ -38,6 +39,15 @@ pub fn marked(net: &Net, recipe: &Recipe, marks: &Marks, action: &Action, look: 
     }
     for (run, meaning) in marks.cuts.iter().filter_map(|r| Some((r, cuts?))) {
         d.line(meaning, card, run.iter().map(|&n| at(n)).collect());
+    }
+    for arc in &net.arcs {
+        let meaning = match arc.line {
+            Line::Score => Some(scores),
+            Line::Cut => cuts,
+        };
+        if let Some(meaning) = meaning {
+            d.line(meaning, card, arc.run.iter().map(|p| spot(*p)).collect());
+        }
     }
     let flat_corners = |p: &Panel| p.outline.corners.iter().map(|&c| flat(c)).collect();
     let outlines: Vec<Vec<V3>> = net.panels.iter().map(flat_corners).collect();

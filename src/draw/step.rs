@@ -1,7 +1,7 @@
 //! A drawing for each step: just what it speaks of.
 
 use super::dimension;
-use super::drawing::{Drawing, Fill, Ink, Mark, Meaning, Spot};
+use super::drawing::{Drawing, Fill, Ink, Mark, Meaning};
 use super::flat::{Look, flat, pattern, unnamed};
 use super::folded::{Dress, folded, joined, set};
 use super::geometry::{block, corners, middle, spot};
@@ -234,8 +234,7 @@ fn cut(net: &Net, recipe: &Recipe, cuts: &[CutLine], look: Look) -> Drawing {
 
 fn folds(d: &mut Drawing, net: &Net, look: Look) {
     for crease in net.folds() {
-        let ends: Vec<Spot> = vec![spot(crease.from), spot(crease.to)];
-        d.line(Meaning::Mountain, Ink::Card(look.card), ends);
+        d.line(Meaning::Mountain, Ink::Card(look.card), crease.run().map(spot).collect());
     }
 }
 

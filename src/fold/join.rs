@@ -31,8 +31,9 @@ pub fn faults(assembly: &Assembly, t: Length) -> Vec<Fault> {
 }
 
 fn placed(part: &Part, t: Length) -> (Shrunk, Vec<Pose>) {
-    let pose = Pose::of(part, &folded(part), t);
-    (Shrunk::of(part, t), part.stands.iter().map(|s| pose.placed(&standing(s))).collect())
+    let rigid = part.rigid();
+    let pose = Pose::of(rigid, &folded(rigid), t);
+    (Shrunk::of(rigid, t), part.stands.iter().map(|s| pose.placed(&standing(s))).collect())
 }
 
 fn clearances(assembly: &Assembly, join: &Join, t: Length) -> Vec<Fault> {
@@ -125,6 +126,7 @@ fn mats_that_slide(assembly: &Assembly, join: &Join) -> Vec<Fault> {
         let Some(part) = assembly.parts.get(i) else {
             continue;
         };
+        let part = part.rigid();
         let pose = Pose::of(part, &folded(part), Length::ZERO);
         for (p, panel) in part.net.panels.iter().enumerate() {
             let across = part.stands.iter().any(|s| {

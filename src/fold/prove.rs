@@ -3,10 +3,11 @@
 
 use crate::form::assembly::{Assembly, JoinName, Meet, Part, Size};
 use crate::form::moves::{MoveName, Way};
+use crate::measure::area::Area;
 use crate::measure::length::Length;
 use crate::measure::point::Point;
 use crate::net::corner::Side;
-use crate::net::flat::{Crease, Face, Glue, PanelId};
+use crate::net::flat::{Crease, Face, Glue, Net, PanelId};
 
 use super::cross::{Shrunk, inside};
 use super::hollow::{Hollow, leans};
@@ -113,9 +114,14 @@ pub fn faults(assembly: &Assembly, t: Length) -> Vec<Fault> {
     let mut found = Vec::new();
     for part in &assembly.parts {
         found.extend(flat_faults(part));
+        if let Some(strips) = &part.strips {
+            found.extend(flat_faults(strips));
+            found.extend(other_strips(part, strips));
+        }
         if !found.is_empty() {
             return found;
         }
+        let part = part.rigid();
         found.extend(part.meets.iter().filter_map(|m| apart(part, m)));
         found.extend(open_loops(part));
         found.extend(part.net.glue.iter().filter_map(|g| glue_misses(part, g, t)));
@@ -194,6 +200,15 @@ fn flat_faults(part: &Part) -> Vec<Fault> {
     }
     found.extend(reached.iter().enumerate().filter(|(_, r)| !**r).map(|(i, _)| Fault::Loose(PanelId(i))));
     found
+}
+
+/// Whether strips make up each panel.
+fn other_strips(part: &Part, strips: &Part) -> Option<Fault> {
+    let area = |net: &Net, name: &str| -> Area {
+        net.panels.iter().filter(|p| p.name == name).map(|p| p.outline.area()).sum()
+    };
+    let mut names = part.net.panels.iter().chain(&strips.net.panels).map(|p| p.name);
+    names.any(|n| area(&part.net, n) != area(&strips.net, n)).then_some(Fault::AreaLost)
 }
 
 /// Whether creases that close a loop are at the same place on both their panels, and fold as they say.

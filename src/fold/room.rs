@@ -55,6 +55,7 @@ pub fn leaves(part: &Part, t: Length) -> Vec<Leaf> {
 /// The panels of `part` in their order, folded from card of thickness `t`, where it stands.
 #[must_use]
 pub fn leaves_at(part: &Part, t: Length, at: &Rigid) -> Vec<Leaf> {
+    let part = part.rigid();
     let pose = Pose::of(part, &folded(part), t).placed(at);
     let panels = part.net.panels.iter().zip(pose.panels);
     panels
@@ -152,11 +153,16 @@ pub fn taken(leaves: &[Leaf], t: Length) -> Measured {
 pub fn mats_add(assembly: &Assembly, panels: &[(usize, PanelId)], mat: Length) -> Size {
     let mut faces: Vec<V3> = Vec::new();
     for (i, part) in assembly.parts.iter().enumerate() {
-        let pose = Pose::of(part, &folded(part), Length::ZERO);
+        let rigid = part.rigid();
+        let pose = Pose::of(rigid, &folded(rigid), Length::ZERO);
+        let faces_of = |whole: PanelId| {
+            let strips = (0..rigid.net.panels.len()).map(PanelId).filter(|&p| part.whole(p) == whole);
+            strips.fold(V3::default(), |sum, p| sum + pose.out(p)).unit()
+        };
         for stand in &part.stands {
             let at = standing(stand);
             for &(_, panel) in panels.iter().filter(|p| p.0 == i) {
-                let out = at.turn(pose.out(panel));
+                let out = at.turn(faces_of(panel));
                 // Panels that look the same way lie side by side on one face.
                 if !faces.iter().any(|f| f.dot(out) > 0.99) {
                     faces.push(out);

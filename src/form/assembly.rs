@@ -103,15 +103,41 @@ pub struct Part {
     pub inside: Option<Size>,
     /// What it takes up, promised, without mats; nothing where the assembly's outside is its own.
     pub outside: Option<Size>,
+    /// The same card in strips that stay flat, where it bends along curves: they are folded, proved and shown in its
+    /// place. They bear the names of the panels that they make up; its moves are named alike.
+    pub strips: Option<Box<Self>>,
     /// Where it stands when all is put together, once for each of its alike pieces.
     pub stands: Vec<Stand>,
 }
 
 impl Part {
+    /// The part in panels that stay flat.
+    #[must_use]
+    pub fn rigid(&self) -> &Self {
+        self.strips.as_deref().unwrap_or(self)
+    }
+
+    /// The panel that a panel of [`Self::rigid`] is, or belongs to.
+    #[must_use]
+    pub fn whole(&self, strip: PanelId) -> PanelId {
+        let name = self.strips.as_ref().and_then(|s| s.net.panels.get(strip.0)).map(|p| p.name);
+        name.and_then(|n| self.net.named(n)).unwrap_or(strip)
+    }
+
     /// A part that is all there is of its assembly: inside and outside are the assembly's.
     #[must_use]
     pub fn alone(name: &'static str, net: Net, root: Root, meets: Vec<Meet>, moves: Vec<Move>) -> Self {
-        Self { name, net, root, meets, moves, inside: None, outside: None, stands: vec![Stand::default()] }
+        Self {
+            name,
+            net,
+            root,
+            meets,
+            moves,
+            inside: None,
+            outside: None,
+            strips: None,
+            stands: vec![Stand::default()],
+        }
     }
 }
 

@@ -125,6 +125,7 @@ impl Cover {
         Part {
             inside: Some(self.inside(t)),
             outside: Some(self.outside(t)),
+            strips: None,
             ..Part::alone("cover", net, Root::Base, meets, moves)
         }
     }

@@ -236,6 +236,7 @@ impl Tray {
         Part {
             inside: Some(self.inside(t)),
             outside: Some(self.outside(t)),
+            strips: None,
             ..Part::alone(self.name, net, Root::Base, meets, moves)
         }
     }
@@ -346,6 +347,7 @@ impl Tube {
         Part {
             inside: Some(self.inside(t)),
             outside: Some(self.outside(t)),
+            strips: None,
             ..Part::alone(self.name, net, Root::Base, meets, moves)
         }
     }

@@ -173,6 +173,7 @@ fn cross(name: &'static str, tray: &Tray, t: Length) -> Part {
     Part {
         inside: Some(tray.inside(t)),
         outside: Some(tray.outside(t)),
+        strips: None,
         ..Part::alone(name, net, Root::Base, meets, moves)
     }
 }

@@ -35,5 +35,6 @@ mod tuck_box;
 mod petal_box;
 mod carton;
 mod corner_box;
+mod pillow;
 mod tuck_ends;
 mod wallet;

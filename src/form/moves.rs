@@ -92,6 +92,8 @@ pub enum MoveName {
     Roof,
     /// The edges of a square at front and back are turned over, their points to the middle.
     EdgesIn,
+    /// A tube is glued flat, opens and its curved ends are pushed in.
+    CurvesIn,
     /// All walls stand up and the corners fold in at the ends.
     CornersIn,
     /// The left end folds over the corners.

@@ -6,8 +6,8 @@ use super::input::Input;
 use super::resolve::{Ask, Setting, Shaped};
 use super::{
     bag, band, book_cover, carrier, carton, corner_box, double_tray, drawer, favour, frustum, grid_holder, hinged_box,
-    layered_box, lid_base, petal_box, prism, pyramid, row_holder, set_tray, slice, step_stand, tower, tray, triangle,
-    tuck_box, tuck_ends, wallet,
+    layered_box, lid_base, petal_box, pillow, prism, pyramid, row_holder, set_tray, slice, step_stand, tower, tray,
+    triangle, tuck_box, tuck_ends, wallet,
 };
 
 /// Whether a form holds gifts or boxes.
@@ -57,6 +57,7 @@ pub const FORMS: &[Form] = &[
     petal_box::FORM,
     carton::FORM,
     corner_box::FORM,
+    pillow::FORM,
     row_holder::FORM,
     grid_holder::FORM,
     carrier::FORM,

@@ -79,10 +79,10 @@ pub fn thickest(planned: &Planned, part: usize) -> (u32, PanelId) {
                 let flush = other.at.axes[2].dot(leaf.at.axes[2]).abs() > 0.999;
                 flush && at.z.abs() < near && inside(&other.outline, at)
             });
-            let layers: usize = there.map(|(j, _)| 1 + added(PanelId(j))).sum();
+            let layers: usize = there.map(|(j, _)| 1 + added(shape.whole(PanelId(j)))).sum();
             let layers = u32::try_from(layers).unwrap_or(u32::MAX);
             if layers > most.0 {
-                most = (layers, PanelId(i));
+                most = (layers, shape.whole(PanelId(i)));
             }
         }
     }

@@ -204,7 +204,8 @@ fn spans(parts: &[Part], finished: Size) -> [Span; 3] {
     // Where nothing closes it: two scores.
     let none = |length| Span { length, scores: 2, joints: 0 };
     let mut found = [Span::default(); 3];
-    for part in parts {
+    // What bends has no straight spans.
+    for part in parts.iter().filter(|p| p.strips.is_none()) {
         let at = part.stands.first().map(standing);
         let mut pose = Pose::of(part, &folded(part), Length::ZERO);
         if let Some(at) = at {

@@ -4,6 +4,7 @@ use crate::cut::layout::Why;
 use crate::form::assembly::{Assembly, Part, Size};
 use crate::form::moves::{Move, MoveName, Way};
 use crate::form::registry::Holds;
+use crate::net::arc::Line;
 use crate::net::flat::{CreaseId, Net, PanelId, Taken};
 use crate::net::recipe::Recipe;
 use crate::project::finding::Place;
@@ -158,10 +159,10 @@ fn blank_steps(recipe: &Recipe, creases: usize, add: &mut impl FnMut(Action)) {
     let marks = &recipe.marks;
     if !marks.is_empty() {
         add(Action::Mark(marks.clone()));
-        if !marks.scores.is_empty() {
+        if marks.has(Line::Score) {
             add(Action::ScoreMarks(marks.clone()));
         }
-        if !marks.cuts.is_empty() {
+        if marks.has(Line::Cut) {
             add(Action::CutMarks(marks.clone()));
         }
     }

@@ -56,7 +56,7 @@ impl Outline {
         r
     }
 
-    /// Smaller by `edge` all round, for outlines without inward corners; nothing where nothing is left.
+    /// Smaller by `edge` all round; nothing where nothing is left.
     ///
     /// ```
     /// use snugfold::measure::{length::Length, outline::Rect};
@@ -66,6 +66,10 @@ impl Outline {
     /// ```
     #[must_use]
     pub fn inset(&self, edge: Length) -> Option<Self> {
+        let ways: Vec<Vector> = self.edges().map(|(a, b)| b - a).collect();
+        if ways.iter().zip(ways.iter().cycle().skip(1)).any(|(a, b)| a.cross(*b) < 0) {
+            return self.mitred(edge);
+        }
         let mut left: Vec<[f64; 2]> = self.corners.iter().map(|p| [p.x.as_mm(), p.y.as_mm()]).collect();
         for (a, b) in self.edges() {
             let (dx, dy) = ((b - a).x.as_mm(), (b - a).y.as_mm());
@@ -86,6 +90,68 @@ impl Outline {
         }
         let inset = Self::new(corners);
         (inset.corners.len() > 2 && inset.area().is_positive()).then_some(inset)
+    }
+
+    /// The same for outlines with inward corners: each edge moved inward, those left out that turn round on the way.
+    fn mitred(&self, edge: Length) -> Option<Self> {
+        type Line = ([f64; 2], [f64; 2]);
+        let line = |(a, b): (Point, Point)| {
+            let (dx, dy) = ((b - a).x.as_mm(), (b - a).y.as_mm());
+            let long = libm::hypot(dx, dy).max(1e-9);
+            let (x, y) = (dx / long, dy / long);
+            ([a.x.as_mm() - y * edge.as_mm(), a.y.as_mm() + x * edge.as_mm()], [x, y])
+        };
+        let mut lines: Vec<Line> = self.edges().map(line).collect();
+        let meet = |(p, u): Line, (q, v): Line| {
+            let cross = u[0] * v[1] - u[1] * v[0];
+            let along = if cross.abs() < 1e-6 {
+                // One line: where the second edge begins.
+                (q[0] - p[0]) * u[0] + (q[1] - p[1]) * u[1]
+            } else {
+                ((q[0] - p[0]) * v[1] - (q[1] - p[1]) * v[0]) / cross
+            };
+            [p[0] + u[0] * along, p[1] + u[1] * along]
+        };
+        while lines.len() > 2 {
+            let n = lines.len();
+            let corners: Vec<[f64; 2]> = (0..n).map(|i| meet(lines[(i + n - 1) % n], lines[i])).collect();
+            let long = |i: usize| {
+                let (a, b, way) = (corners[i], corners[(i + 1) % n], lines[i].1);
+                (b[0] - a[0]) * way[0] + (b[1] - a[1]) * way[1]
+            };
+            match (0..n).filter(|&i| long(i) <= 0.0).min_by(|&a, &b| long(a).total_cmp(&long(b))) {
+                Some(turned) => {
+                    lines.remove(turned);
+                }
+                None => {
+                    let point = |[x, y]: [f64; 2]| Point::new(Length::round_mm(x), Length::round_mm(y));
+                    let inset = Self::new(corners.into_iter().map(point).collect());
+                    return inset.area().is_positive().then_some(inset);
+                }
+            }
+        }
+        None
+    }
+
+    /// What of it lies between two upright lines.
+    #[must_use]
+    pub fn between(&self, left: Length, right: Length) -> Self {
+        let cut = |corners: &[Point], at: Length, keeps: fn(Length, Length) -> bool| {
+            let next = corners.iter().cycle().skip(1);
+            let mut kept = Vec::new();
+            for (&a, &b) in corners.iter().zip(next) {
+                if keeps(a.x, at) {
+                    kept.push(a);
+                }
+                if keeps(a.x, at) != keeps(b.x, at) {
+                    let share = (at - a.x).as_mm() / (b.x - a.x).as_mm();
+                    kept.push(Point::new(at, a.y + Length::round_mm((b.y - a.y).as_mm() * share)));
+                }
+            }
+            kept
+        };
+        let from_left = cut(&self.corners, left, |x, at| x >= at);
+        Self::new(cut(&from_left, right, |x, at| x <= at))
     }
 
     /// Moved by `way`.

@@ -5,6 +5,7 @@ use crate::measure::length::Length;
 use crate::measure::outline::{Outline, Rect};
 use crate::measure::point::{Point, Vector};
 
+use super::arc::Arc;
 use super::around::around;
 use super::corner::{Corner, Notch, Shape, Side, Slot, Trimmed};
 use super::flat::{Crease, Duty, Face, Frame, Glue, Hole, Matting, Net, Panel, PanelId, Taken, Waste};
@@ -88,6 +89,7 @@ pub struct Cells {
     loops: Vec<(PanelId, (PanelId, Side), Angle)>,
     glue: Vec<Spread>,
     holes: Vec<(PanelId, Punch, Length)>,
+    arcs: Vec<Arc>,
 }
 
 /// Where a hole is punched.
@@ -135,6 +137,7 @@ impl Cells {
             loops: Vec::new(),
             glue: Vec::new(),
             holes: Vec::new(),
+            arcs: Vec::new(),
         }
     }
 
@@ -269,6 +272,11 @@ impl Cells {
         self.holes.push((panel, Punch::At(at), radius));
     }
 
+    /// Scores or cuts along an arc that panels run along.
+    pub fn arc(&mut self, arc: Arc) {
+        self.arcs.push(arc);
+    }
+
     /// The finished net.
     #[must_use]
     pub fn finish(self) -> Net {
@@ -301,7 +309,8 @@ impl Cells {
             .iter()
             .map(|&(near, far, fold)| {
                 let (from, to) = shared_edge(&panels[near.0], &panels[far.0]);
-                Crease { near, far, from, to, fold }
+                let through = panels[far.0].between(Side::Bottom);
+                Crease { near, far, from, to, through, fold }
             })
             .collect();
         let loops = self
@@ -309,7 +318,7 @@ impl Cells {
             .iter()
             .map(|&(near, (far, side), fold)| {
                 let (from, to) = panels[far.0].side(side);
-                Crease { near, far, from, to, fold }
+                Crease { near, far, from, to, through: Vec::new(), fold }
             })
             .collect();
         let glue = self
@@ -331,7 +340,7 @@ impl Cells {
                 Hole { panel, at, radius }
             })
             .collect();
-        Net { blank, panels, creases, loops, glue, waste, holes, lines }
+        Net { blank, panels, creases, loops, arcs: self.arcs, glue, waste, holes, lines }
     }
 }
 

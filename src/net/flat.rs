@@ -6,6 +6,7 @@ use crate::measure::length::Length;
 use crate::measure::outline::{Outline, Rect};
 use crate::measure::point::{Point, Vector};
 
+use super::arc::Arc;
 use super::cells::Lines;
 use super::corner::Side;
 
@@ -79,6 +80,18 @@ pub enum Frame {
 }
 
 impl Panel {
+    /// The corners between the two of a side, where that is no straight line.
+    #[must_use]
+    pub fn between(&self, side: Side) -> Vec<Point> {
+        match self.frame {
+            Frame::Aslant(sides) => {
+                let (a, b) = sides[side as usize];
+                self.outline.corners.get(a + 1..b).unwrap_or_default().to_vec()
+            }
+            Frame::Upright => Vec::new(),
+        }
+    }
+
     /// Both ends of a side, as cut.
     #[must_use]
     pub fn side(&self, side: Side) -> (Point, Point) {
@@ -134,9 +147,24 @@ pub struct Crease {
     pub from: Point,
     /// The other end.
     pub to: Point,
+    /// Places between the ends where it is curved, in order.
+    pub through: Vec<Point>,
     /// How far it is folded in the end: above zero away from the reader (mountain, outside face up), below zero
     /// towards the reader (valley). Nothing: creased towards the reader and opened again.
     pub fold: Angle,
+}
+
+impl Crease {
+    /// It as a line of straight stretches.
+    pub fn run(&self) -> impl Iterator<Item = Point> {
+        std::iter::once(self.from).chain(self.through.iter().copied()).chain([self.to])
+    }
+
+    /// Its straight stretches.
+    #[must_use]
+    pub fn stretches(&self) -> Vec<(Point, Point)> {
+        self.run().zip(self.run().skip(1)).collect()
+    }
 }
 
 /// A face of a panel.
@@ -232,6 +260,8 @@ pub struct Net {
     pub blank: Rect,
     /// All panels; the first is the one that lies still while the rest is folded.
     pub panels: Vec<Panel>,
+    /// Arcs along which it is scored and cut.
+    pub arcs: Vec<Arc>,
     /// All creases, each after the one that its near panel hangs on.
     pub creases: Vec<Crease>,
     /// Creases between panels that hang together already: folded with them, they come out as they must.

@@ -77,7 +77,7 @@ impl Net {
         });
         let creases = self.creases.iter().filter_map(|c| {
             let (near, far) = (place(c.near)?, place(c.far)?);
-            Some(Crease { near, far, from: moved(c.from), to: moved(c.to), fold: c.fold })
+            Some(Crease { near, far, from: moved(c.from), to: moved(c.to), ..c.clone() })
         });
         let glue = self.glue.iter().filter_map(|g| {
             let onto = g.onto.iter().filter_map(|p| place(*p)).collect();
@@ -99,6 +99,7 @@ impl Net {
             panels: panels.collect(),
             creases: creases.collect(),
             loops: Vec::new(),
+            arcs: Vec::new(),
             glue: glue.collect(),
             waste: waste.collect(),
             holes: holes.collect(),

@@ -1,9 +1,10 @@
 //! Marking by hand what no groove gives: places to mark from two edges, and the lines to score and to cut between them.
 
 use crate::measure::length::Length;
-use crate::measure::point::Point;
+use crate::measure::point::{Point, Vector};
 use crate::measure::sort::sort_by_key;
 
+use super::arc::{Arc, Line};
 use super::flat::{Frame, Net, Panel};
 
 /// Places on the blank, numbered as they stand here, and what is done between them.
@@ -15,6 +16,38 @@ pub struct Marks {
     pub scores: Vec<(usize, usize)>,
     /// Cuts, each through its places in order.
     pub cuts: Vec<Vec<usize>>,
+    /// Arcs to score or cut.
+    pub arcs: Vec<MarkedArc>,
+}
+
+/// An arc between places.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct MarkedArc {
+    /// What is done along it.
+    pub line: Line,
+    /// One end, the place farthest from both, the other end.
+    pub places: [usize; 3],
+    /// Its radius.
+    pub radius: Length,
+    /// From the place in its middle to the middle of its circle.
+    pub way: Vector,
+}
+
+impl Marks {
+    /// The arcs along which this is done.
+    pub fn along(&self, line: Line) -> impl Iterator<Item = &MarkedArc> {
+        self.arcs.iter().filter(move |a| a.line == line)
+    }
+
+    /// Whether this is done between marks.
+    #[must_use]
+    pub fn has(&self, line: Line) -> bool {
+        let straight = match line {
+            Line::Score => self.scores.is_empty(),
+            Line::Cut => self.cuts.is_empty(),
+        };
+        !straight || self.along(line).next().is_some()
+    }
 }
 
 impl Marks {
@@ -28,17 +61,19 @@ impl Marks {
         };
         let scored = net
             .folds()
-            .filter(|c| net.panel(c.far).frame != Frame::Upright && !on_lines(c.from, c.to))
+            .filter(|c| net.panel(c.far).frame != Frame::Upright && c.through.is_empty() && !on_lines(c.from, c.to))
             .map(|c| (c.from, c.to));
         let mut scores: Vec<(Point, Point)> = Vec::new();
         scored.for_each(|s| join(&mut scores, s));
         let mut cuts: Vec<(Point, Point)> = Vec::new();
         for (a, b) in aslant.iter().flat_map(|p| p.outline.edges()) {
-            if !creased(a, b) && !at_edge(net, a, b) && !cuts.contains(&(b, a)) {
+            let arc = net.arcs.iter().any(|arc| arc.holds(a, b));
+            if !arc && !creased(a, b) && !at_edge(net, a, b) && !cuts.contains(&(b, a)) {
                 cuts.push((a, b));
             }
         }
         let mut places: Vec<Point> = scores.iter().chain(&cuts).flat_map(|&(a, b)| [a, b]).collect();
+        places.extend(net.arcs.iter().flat_map(Arc::marks));
         sort_by_key(&mut places, |p| (p.y, p.x));
         places.dedup();
         let number = |p: Point| places.iter().position(|q| *q == p).unwrap_or_default();
@@ -50,7 +85,12 @@ impl Marks {
                 None => runs.push(vec![a, b]),
             }
         }
-        Self { places, scores, cuts: runs }
+        let arcs = net.arcs.iter().map(|a| {
+            let way = a.centre - a.deepest;
+            MarkedArc { line: a.line, places: a.marks().map(number), radius: a.radius, way }
+        });
+        let arcs = arcs.collect();
+        Self { places, scores, cuts: runs, arcs }
     }
 
     /// True where there is nothing to mark.

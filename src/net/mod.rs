@@ -1,5 +1,6 @@
 //! The flat pattern: panels, creases, glue and what is taken away; and the recipe read off it.
 
+pub mod arc;
 pub mod around;
 pub mod cells;
 pub mod corner;

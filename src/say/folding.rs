@@ -71,6 +71,11 @@ pub fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
             "Fold the front and the back edge over",
             "At the second score from the base: each point comes to the base's middle; rub it flat.",
         ),
+        MoveName::CurvesIn => (
+            "Glue it flat, then open it and push the ends in",
+            "Fold it in two along the middle score, front onto the tab, and let it dry flat. Press both sides: it opens; \
+             push the flaps in along their curves, one over the other.",
+        ),
         MoveName::CornersIn => (
             "Stand all walls up, corners inward",
             "Fold each corner flat against its end, inside; front and back go round it.",

@@ -5,7 +5,8 @@ use super::phrase::Phrase;
 use crate::measure::grid::Grid;
 use crate::measure::length::Length;
 use crate::measure::system::System;
-use crate::net::marks::Marks;
+use crate::net::arc::Line;
+use crate::net::marks::{MarkedArc, Marks};
 use crate::phrase;
 use crate::project::bound::CUT_STEP;
 
@@ -38,16 +39,29 @@ pub fn places(marks: &Marks, system: System) -> Vec<Phrase> {
     each.chain([phrase!["Read off a ruler so, no mark is further than ", error, " from its place."]]).collect()
 }
 
-/// `1 to 4, 2 to 5`.
+/// What is scored or cut between marks: `1 to 4 and 2 to 5.`, `1 to 2 to 3; 6 to 7.`, and along arcs.
 #[must_use]
-pub fn scores(marks: &Marks) -> Phrase {
-    let each = marks.scores.iter().map(|(a, b)| Phrase::words(format!("{} to {}", a + 1, b + 1)));
-    phrase![Phrase::list(each, ", ", " and "), "."]
+pub fn between(marks: &Marks, line: Line, system: System) -> Phrase {
+    let run = |r: &[usize]| r.iter().map(|n| (n + 1).to_string()).collect::<Vec<_>>().join(" to ");
+    let straight: Vec<String> = match line {
+        Line::Score => marks.scores.iter().map(|&(a, b)| run(&[a, b])).collect(),
+        Line::Cut => marks.cuts.iter().map(|r| run(r)).collect(),
+    };
+    let last = if line == Line::Score { " and " } else { "; " };
+    let straight = straight.into_iter().map(Phrase::words);
+    let arcs = marks.along(line).map(|a| arc(a, system));
+    let gap = if line == Line::Score { ", " } else { "; " };
+    phrase![Phrase::list(straight.chain(arcs), gap, last), "."]
 }
 
-/// `1 to 2 to 3, and 6 to 7`.
-#[must_use]
-pub fn cuts(marks: &Marks) -> Phrase {
-    let run = |r: &Vec<usize>| r.iter().map(|n| (n + 1).to_string()).collect::<Vec<_>>().join(" to ");
-    phrase![Phrase::list(marks.cuts.iter().map(|r| Phrase::words(run(r))), "; ", "; "), "."]
+/// `an arc from 1 over 2 to 3, radius 83 mm, its centre straight above 2`.
+fn arc(arc: &MarkedArc, system: System) -> Phrase {
+    let [from, over, to] = arc.places.map(|n| n + 1);
+    let side = if arc.way.y < Length::ZERO { "above" } else { "below" };
+    let radius = length(Grid::every(CUT_STEP.of(system)).nearest(arc.radius), system);
+    phrase![
+        format!("an arc from {from} over {over} to {to}, radius "),
+        radius,
+        format!(", its centre straight {side} {over}")
+    ]
 }

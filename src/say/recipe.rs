@@ -7,6 +7,7 @@ use super::spelling::Spelling;
 use crate::measure::length::Length;
 use crate::measure::outline::Rect;
 use crate::measure::system::System;
+use crate::net::arc::Line;
 use crate::net::flat::{Net, Taken};
 use crate::net::recipe::{CutLine, Recipe, Scores, TakeOff, Turned};
 use crate::phrase;
@@ -179,10 +180,11 @@ pub fn recipe(net: &Net, recipe: &Recipe, system: System, spelling: Spelling) ->
         let dashed = |lines: Vec<Phrase>| lines.into_iter().map(|p| phrase!["— ", p]);
         said.push(phrase![marks::TITLE, ":"]);
         said.extend(dashed(marks::places(&recipe.marks, system)));
-        if !recipe.marks.scores.is_empty() {
-            said.push(phrase![marks::SCORE, ": ", marks::scores(&recipe.marks)]);
+        for (line, title) in [(Line::Score, marks::SCORE), (Line::Cut, marks::CUT)] {
+            if recipe.marks.has(line) {
+                said.push(phrase![title, ": ", marks::between(&recipe.marks, line, system)]);
+            }
         }
-        said.push(phrase![marks::CUT, ": ", marks::cuts(&recipe.marks)]);
     }
     if !recipe.cuts.is_empty() {
         said.push("Cut along these scores, and no further:".into());

@@ -14,6 +14,7 @@ use crate::make::step::{Action, Caution, Step};
 use crate::measure::angle::Angle;
 use crate::measure::length::Length;
 use crate::measure::system::System;
+use crate::net::arc::Line;
 use crate::net::flat::{Hole, Net, PanelId};
 use crate::net::mat::Mat;
 use crate::net::recipe::Turned;
@@ -159,12 +160,18 @@ fn on_part(step: &Step, at: usize, part: &Planned, plan: &Plan, spelling: Spelli
             lines.extend(marks::places(marks, system));
             (marks::TITLE.into(), lines)
         }
-        Action::ScoreMarks(marks) => (
-            marks::SCORE.into(),
-            vec![marks::scores(marks), "With a ruler and a scoring tool, or by laying both marks on one groove.".into()],
-        ),
+        Action::ScoreMarks(marks) => {
+            let mut lines = vec![marks::between(marks, Line::Score, system)];
+            if !marks.scores.is_empty() {
+                lines.push("With a ruler and a scoring tool, or by laying both marks on one groove.".into());
+            }
+            if marks.along(Line::Score).next().is_some() {
+                lines.push("Cut one curve from firm card and run the scoring tool along it for all of them.".into());
+            }
+            (marks::SCORE.into(), lines)
+        }
         Action::CutMarks(marks) => {
-            (marks::CUT.into(), vec![marks::cuts(marks), "What lies round the panels falls away.".into()])
+            (marks::CUT.into(), vec![marks::between(marks, Line::Cut, system), "What lies round the panels falls away.".into()])
         }
         Action::Cut(cuts) => {
             let mut lines: Vec<Phrase> = vec!["Turn the card back, as it lay first, outside up.".into()];

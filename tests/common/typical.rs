@@ -43,6 +43,7 @@ pub fn mapped(net: &Net, to: impl Fn(Point) -> Point) -> Net {
     }
     for c in net.creases.iter_mut().chain(&mut net.loops) {
         (c.from, c.to) = (to(c.from), to(c.to));
+        c.through.iter_mut().for_each(|p| *p = to(*p));
     }
     net.glue.iter_mut().for_each(|g| outline(&mut g.area));
     net.holes.iter_mut().for_each(|h| h.at = to(h.at));

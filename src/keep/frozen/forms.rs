@@ -317,4 +317,14 @@ pub const FORMS: &[Form] = &[
             input(4, "clearance", is(1, 16, 15)),
         ],
     },
+    Form {
+        number: 29,
+        key: "pillow",
+        inputs: &[
+            input(1, "width", is(4, 1, 1_000)),
+            input(2, "length", is(5, 1, 1_300)),
+            input(3, "curve", Worked),
+            input(4, "tab", is(1, 2, 120)),
+        ],
+    },
 ];
