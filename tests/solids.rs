@@ -4,17 +4,25 @@
 //! Frustum”, archive.lib.msu.edu/crcmath/math/math/p/p738.htm); of one on n equal sides b and B,
 //! V = n h (b² + bB + B²) cot(π/n) / 12 (vcalc.com, “Volume of a Polygon Based Pyramid Frustum”), of which prism (b = B) and
 //! pyramid (B = 0) are the ends; hexagon, A = 3√3 a²/2 and 2 r = √3 a (sciencing.com, “How to find the volume of a
-//! hexagon”); three equal sides, A = √3 a²/4, a sixth of that.
+//! hexagon”); three equal sides, A = √3 a²/4, a sixth of that; wedge with a top edge c over a base a × b,
+//! V = b h (2 a + c) / 6 (mathworld.wolfram.com/Wedge.html; calculatorlib.com, “Rectangular-Base Wedge”, whose worked
+//! example 4, 3, 3, 5 comes to 27.5); pillow box: the panel over a curve f is at height f, its flap stands upright on the
+//! same curve (the definition in “Isometric deformations of pillow boxes”, arXiv 2509.02049).
 #![cfg(not(target_arch = "wasm32"))]
 
 use std::f64::consts::PI;
 
 use serde_json::{Value, json};
 use snugfold::fold::hollow::Hollow;
+use snugfold::fold::motion::folded;
+use snugfold::fold::pose::Pose;
 use snugfold::fold::room::{leaves, without_tabs};
-use snugfold::form::assembly::Assembly;
+use snugfold::fold::space::V3;
+use snugfold::form::assembly::{Assembly, Part};
 use snugfold::measure::length::Length;
 use snugfold::measure::system::System;
+use snugfold::net::corner::Side;
+use snugfold::net::flat::{Panel, PanelId};
 use snugfold::plan::plan;
 use snugfold::project::request::Project;
 
@@ -113,6 +121,91 @@ fn slices_make_a_round() {
             assert!(angle * n <= 2.0 * PI + 1e-9, "{n} of {side} overlap");
             let chord = 2.0 * radius * libm::sin(PI / n);
             assert!(chord - slice.finished.width.as_mm() < 0.5, "{n} of {side} leave a gap");
+        }
+    }
+}
+
+/// b h (2 a + c) / 6.
+fn wedge(a: f64, b: f64, c: f64, h: f64) -> f64 {
+    b * h * (2.0 * a + c) / 6.0
+}
+
+/// Walls and a wedge on them: its height by Pythagoras, its top edge shorter by the depth, as its gussets go in as far
+/// as the roof.
+#[test]
+fn cartons() {
+    assert_eq!(wedge(4.0, 3.0, 3.0, 5.0), 27.5, "the worked example");
+    let inputs = json!({ "width": "80 mm", "depth": "60 mm", "height": "70 mm", "slope": "50 mm", "ridge": "20 mm" });
+    let made = made("carton", inputs);
+    let body = 80.0 * 60.0 * 70.0;
+    // 50² − 30² = 40².
+    like("carton", volume(&made, 0), body + wedge(80.0, 60.0, 80.0 - 60.0, 40.0));
+}
+
+/// Finished side = blank ÷ (2√2), walls half as high.
+#[test]
+fn corner_folded() {
+    for side in ["80 mm", "113.4 mm", "3 in"] {
+        let made = made("corner-box", json!({ "side": side, "lid": "no" }));
+        let net = &made.parts[0].net;
+        let blank = net.blank.width().as_mm();
+        let pose = Pose::of(&made.parts[0], &folded(&made.parts[0]), Length::ZERO);
+        let named = |name: &str| net.named(name).expect("it is there");
+        let long = |panel: PanelId, side: Side| {
+            let (a, b) = net.panel(panel).side(side);
+            (pose.point(panel, a) - pose.point(panel, b)).norm()
+        };
+        like("side", long(named("base"), Side::Top), blank / (2.0 * 2_f64.sqrt()));
+        like("wall", long(named("left end"), Side::Left), blank / (4.0 * 2_f64.sqrt()));
+        // All four points meet in the middle of the floor.
+        let tips = ["front point", "back point", "left point", "right point"].map(|name| {
+            let panel = named(name);
+            pose.point(panel, net.panel(panel).side(Side::Top).0)
+        });
+        assert!(tips.iter().all(|t| (*t - tips[0]).norm() < 1e-5), "{tips:?}");
+    }
+}
+
+/// What closed leaves hold: a third of each face's distance times its area.
+fn held(part: &Part, keep: impl Fn(&str) -> bool) -> f64 {
+    let pose = Pose::of(part, &folded(part), Length::ZERO);
+    let panels = part.net.panels.iter().enumerate().filter(|(_, p)| keep(p.name));
+    let cone = |(i, p): (usize, &Panel)| {
+        let at = PanelId(i);
+        pose.point(at, p.outline.corners[0]).dot(pose.out(at)) * p.outline.area().as_mm2() / 3.0
+    };
+    panels.map(cone).sum()
+}
+
+/// Over the width of the open box, 2 f high and so long as the flaps leave between them: the sum of 2 f (L − 2 f), for
+/// the curve that is an arc on the flat card; and each flap ends at the other panel's score.
+#[test]
+fn pillows() {
+    let (w, l, s) = (110.0_f64, 150.0, 18.0);
+    let made = made("pillow", json!({ "width": "110 mm", "length": "150 mm", "curve": "18 mm" }));
+    let strips = made.parts[0].rigid();
+    let radius = (w * w / 4.0 + s * s) / (2.0 * s);
+    let sum: f64 = (0..100_000)
+        .map(|i| {
+            let off = (f64::from(i) + 0.5) / 100_000.0 * w - w / 2.0;
+            let f = (radius * radius - off * off).sqrt() - (radius - s);
+            let slope = off / (radius * radius - off * off).sqrt();
+            2.0 * f * (l - 2.0 * f) * (1.0 - slope * slope).sqrt() * w / 100_000.0
+        })
+        .sum();
+    let is = held(strips, |name| !name.starts_with("back ") && name != "glue tab");
+    // Strips cut the corners of an arc: 11 of them leave out 0.86 %.
+    assert!((0.99..1.0).contains(&(is / sum)), "{is} mm³, by the sum {sum} mm³");
+    let pose = Pose::of(strips, &folded(strips), Length::ZERO);
+    let all = |name: &str| {
+        (0..strips.net.panels.len()).map(PanelId).filter(move |p| strips.net.panel(*p).name == name).collect::<Vec<_>>()
+    };
+    let scores: Vec<V3> = all("back").iter().flat_map(|&p| pose.outline(p, &strips.net.panel(p).outline)).collect();
+    for flap in all("front upper flap").into_iter().chain(all("front lower flap")) {
+        for corner in pose.outline(flap, &strips.net.panel(flap).outline) {
+            let front = corner.y < made.finished.depth.as_mm() / 2.0 - 1e-6;
+            let near = scores.iter().map(|s| (*s - corner).norm()).fold(f64::MAX, f64::min);
+            assert!(front || near < 1e-3, "a flap ends {near} mm off the back's score");
         }
     }
 }
