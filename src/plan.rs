@@ -3,7 +3,7 @@
 use crate::fit::gifts;
 use crate::fit::strength::{SEEN, carries, sag};
 use crate::fold::room::mats_add;
-use crate::form::assembly::{Assembly, Size};
+use crate::form::assembly::{Assembly, Footprint, Size};
 use crate::form::registry::{self, Form, Holds};
 use crate::form::resolve::{Content, Setting};
 use crate::make::extras::{Made, Round};
@@ -22,6 +22,7 @@ use crate::net::recipe::Recipe;
 use crate::project::bound::{self, Range};
 use crate::project::extra::ExtraKind;
 use crate::project::finding::{Finding, Place, Weight, What};
+use crate::project::fitting::Facing;
 use crate::project::request::{Card, Part, Project};
 
 mod checks;
@@ -142,8 +143,12 @@ impl<'a> Maker<'a> {
     fn held(&self, part: &Part, boxes: &[Planned], findings: &mut Vec<Finding>) -> Option<Planned> {
         let contents = boxes
             .iter()
-            .filter(|b| b.assembly.is_some())
-            .map(|b| Content { outside: b.stood(), count: b.count })
+            .filter_map(|b| b.assembly.as_ref().map(|a| (b, a)))
+            .map(|(b, a)| {
+                // Turned, it covers something else.
+                let footprint = if b.facing == Facing::Front { a.footprint } else { Footprint::Block };
+                Content { outside: b.stood(), footprint, count: b.count }
+            })
             .collect();
         self.shaped(part, Place::Holder, Holds::Boxes, contents, findings)
     }

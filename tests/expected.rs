@@ -20,8 +20,7 @@ use snugfold::project::request::{Mats, Tint};
 
 /// `form` as it is when nothing is typed, with mats; a holder round three of the first box.
 fn usual(form: &Form) -> Planned {
-    let gifts = if form.holds == Holds::Gifts { form.key } else { "tuck-box" };
-    let mut project = fresh(example().as_ref(), gifts, form.key);
+    let mut project = fresh(example().as_ref(), form.shown_by(), form.key);
     let card = project.boxes[0].card;
     for part in project.boxes.iter_mut().chain(&mut project.holder) {
         part.mats = Some(Mats { card, reveal: None, off: Vec::new() });

@@ -280,8 +280,8 @@ fn every_kind_goes_onto_every_form_that_shows_a_face() {
     use snugfold::project::request::Mats;
     let mut made = 0;
     for form in FORMS {
-        let gifts = if form.holds == Holds::Gifts { form.key } else { "tuck-box" };
-        let mut project = fresh(example().as_ref(), gifts, form.key);
+        let mut project = fresh(example().as_ref(), form.shown_by(), form.key);
+        project.boxes[0].count = 2;
         let card = project.boxes[0].card;
         let part = if form.holds == Holds::Gifts { Some(&mut project.boxes[0]) } else { project.holder.as_mut() };
         let part = part.expect("it is there");

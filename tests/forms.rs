@@ -8,7 +8,7 @@ use proptest::prelude::*;
 use proptest::test_runner::{Config, FileFailurePersistence};
 
 use snugfold::fold::prove::faults;
-use snugfold::form::assembly::Size;
+use snugfold::form::assembly::{Footprint, Size};
 use snugfold::form::input::Kind;
 use snugfold::form::registry::{FORMS, Form, Holds};
 use snugfold::form::resolve::{Content, Setting};
@@ -83,9 +83,20 @@ fn size() -> impl Strategy<Value = Size> {
 fn setting(holds: Holds) -> impl Strategy<Value = Setting> {
     let contents = match holds {
         Holds::Gifts => Just(Vec::new()).boxed(),
-        Holds::Boxes => prop::collection::vec((size(), 1_u32..=4), 1..=5)
-            .prop_map(|all| all.into_iter().map(|(outside, count)| Content { outside, count }).collect())
-            .boxed(),
+        // All of one footprint: a honeycomb takes nothing but six sides, other holders take anything.
+        Holds::Boxes => {
+            let footprints = prop_oneof![1 => Just(Footprint::Block), 4 => Just(Footprint::Sides(6))];
+            let all = prop_oneof![
+                prop::collection::vec((size(), 1_u32..=4), 1..=5),
+                prop::collection::vec((size(), 1_u32..=2), 1..=3),
+            ];
+            (all, footprints)
+                .prop_map(|(all, footprint)| {
+                    let content = |(outside, count)| Content { outside, footprint, count };
+                    all.into_iter().map(content).collect()
+                })
+                .boxed()
+        }
     };
     let steps = prop_oneof![
         Just((System::Inch, Length::inches(1, 8))),
@@ -190,6 +201,7 @@ proved! {
     corner_box,
     pillow,
     row_holder, grid_holder, carrier, band, tower, set_tray, book_cover, step_stand,
+    honeycomb,
 }
 
 /// Blanks as six and four independent makers give them, W + 2 H and W + 4 H; insides by the simple rule of box makers

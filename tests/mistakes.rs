@@ -124,6 +124,7 @@ fn a_millimetre_wrong_is_caught() {
     assert_eq!(survivors(form("corner-box")), Vec::<String>::new());
     // A taller blank is more card round the same curves.
     assert_eq!(survivors(form("pillow")), ["row 1"]);
+    assert_eq!(survivors(form("honeycomb")), Vec::<String>::new());
     assert_eq!(survivors(form("row-holder")), Vec::<String>::new());
     assert_eq!(survivors(form("lid-base")), Vec::<String>::new());
     assert_eq!(survivors(form("tray")), Vec::<String>::new());

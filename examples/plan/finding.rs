@@ -39,7 +39,9 @@ impl Finding {
 fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
     let l = |length: &Length| json!(measure(*length, system));
     match what {
+        What::BoxesOutside { is, most } => vec![("is", json!(is)), ("most", json!(most))],
         What::NoBoxes
+        | What::NotSixSided
         | What::FitsTurned
         | What::FitsJoined
         | What::NoJoint
@@ -126,9 +128,9 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         What::ThicknessEstimated { thickness } => vec![("thickness", l(thickness))],
         What::MarginOutside { least, most } => vec![("least", l(least)), ("most", l(most))],
         What::TooManyGifts { most, kinds } => vec![("most", json!(most)), ("kinds", json!(kinds))],
-        What::GiftsTooLarge { width, depth, height }
-        | What::SizesTypedToo { width, depth, height }
-        | What::GiftsDoNotFit { width, depth, height } => {
+        What::GiftsTooLarge([width, depth, height])
+        | What::SizesTypedToo([width, depth, height])
+        | What::GiftsDoNotFit([width, depth, height]) => {
             vec![("width", l(width)), ("depth", l(depth)), ("height", l(height))]
         }
         What::TooManyPieces { is, most } => vec![("is", json!(is)), ("most", json!(most))],

@@ -3,7 +3,7 @@
 use super::drawing::Drawing;
 use super::folded::set;
 use super::solid::View;
-use crate::form::registry::{FORMS, Form, Holds};
+use crate::form::registry::{Form, Holds};
 use crate::make::part::Planned;
 use crate::measure::system::System;
 use crate::plan::shapes;
@@ -17,16 +17,11 @@ const BOXES: u32 = 3;
 /// `form` with its usual sizes in `system`, folded, of card of this colour; a holder with boxes half out of it.
 #[must_use]
 pub fn sample(form: &Form, system: System, tint: Tint) -> Option<Drawing> {
-    let first = |holds| FORMS.iter().find(|f| f.holds == holds).map(|f| f.key);
-    let (gifts, boxes) = match form.holds {
-        Holds::Gifts => (form.key, None),
-        Holds::Boxes => (first(Holds::Gifts)?, Some(form.key)),
-    };
     // Of the example's card.
-    let mut project = fresh(example().as_ref(), gifts, boxes.unwrap_or_default());
-    match boxes {
-        None => project.holder = None,
-        Some(_) => project.boxes.iter_mut().for_each(|b| b.count = BOXES),
+    let mut project = fresh(example().as_ref(), form.shown_by(), form.key);
+    match form.holds {
+        Holds::Gifts => project.holder = None,
+        Holds::Boxes => project.boxes.iter_mut().for_each(|b| b.count = BOXES),
     }
     let plan = shapes(&project, system);
     let there = |p: &Planned| p.form.key == form.key && p.assembly.is_some();
@@ -41,6 +36,7 @@ pub fn sample(form: &Form, system: System, tint: Tint) -> Option<Drawing> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::form::registry::FORMS;
 
     #[test]
     fn every_form_can_be_chosen_by_its_drawing() {

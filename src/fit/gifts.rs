@@ -70,7 +70,7 @@ pub fn filled(part: &Part, form: &Form, setting: &Setting, lining: Size, heights
             && let Some(least) = insides.first()
         {
             let Size { width, depth, height } = *least;
-            found.remarks.push(stop(None, What::GiftsTooLarge { width, depth, height }));
+            found.remarks.push(stop(None, What::GiftsTooLarge([width, depth, height])));
         }
     }
     found.stopped = found.remarks.iter().any(|r| r.weight == Weight::Stop);
@@ -200,8 +200,8 @@ fn held_against(part: &Part, form: &Form, setting: &Setting, insides: &[Size]) -
     let fits = insides.iter().find(goes);
     let Size { width, depth, height } = *fits.or(insides.first())?;
     Some(if fits.is_some() {
-        Remark { input: Some("gifts"), weight: Weight::Note, what: What::SizesTypedToo { width, depth, height } }
+        Remark { input: Some("gifts"), weight: Weight::Note, what: What::SizesTypedToo([width, depth, height]) }
     } else {
-        Remark { input: Some("gifts"), weight: Weight::Caution, what: What::GiftsDoNotFit { width, depth, height } }
+        Remark { input: Some("gifts"), weight: Weight::Caution, what: What::GiftsDoNotFit([width, depth, height]) }
     })
 }

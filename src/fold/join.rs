@@ -1,7 +1,7 @@
 //! The proof that parts go together: the measured inside of the outer against the measured outside of the inner, nothing
 //! in the way, no mat on a face that slides, and every box free at its seat.
 
-use crate::form::assembly::{Assembly, From, Join, JoinName, Part, Room, Seat};
+use crate::form::assembly::{Assembly, From, Join, JoinName, Part, Room};
 use crate::measure::length::Length;
 use crate::net::flat::{Matting, PanelId};
 
@@ -10,6 +10,7 @@ use super::motion::folded;
 use super::pose::{Pose, standing};
 use super::prove::{Fault, SIZE};
 use super::room::{Leaf, assembled, free, leaves, taken};
+use super::solid::Solid;
 use super::space::{Rigid, V3};
 
 /// Places tried on the way in.
@@ -146,48 +147,20 @@ fn seats(assembly: &Assembly, t: Length) -> Vec<Fault> {
     if assembly.seats.is_empty() {
         return Vec::new();
     }
-    let bounds = |leaves: Vec<Leaf>| leaves.iter().map(|l| l.bounds(t)).collect::<Vec<_>>();
-    let walls = bounds(assembled(assembly, t, |_| true));
+    let solids = |leaves: Vec<Leaf>| leaves.iter().map(|l| Solid::of(l, t)).collect::<Vec<_>>();
+    let walls = solids(assembled(assembly, t, |_| true));
     // A lid goes on last and a cover opens: they are in nobody's way before.
     let last = |p: &Part| {
         let mut over = assembly.joins.iter().filter(|j| matches!(j.name, JoinName::LidOver | JoinName::TrayIn));
         over.any(|j| assembly.parts.get(j.outer).is_some_and(|o| std::ptr::eq(o, p)))
     };
-    let open = bounds(assembled(assembly, t, |p| !last(p)));
-    let overlap = |a: (V3, V3), b: (V3, V3)| {
-        let shared = |low: f64, high: f64, l: f64, h: f64| high.min(h) - low.max(l) > SIZE;
-        shared(a.0.x, a.1.x, b.0.x, b.1.x) && shared(a.0.y, a.1.y, b.0.y, b.1.y) && shared(a.0.z, a.1.z, b.0.z, b.1.z)
-    };
-    let bodies: Vec<(V3, V3)> = assembly.seats.iter().map(body).collect();
+    let open = solids(assembled(assembly, t, |p| !last(p)));
+    let bodies: Vec<Solid> = assembly.seats.iter().map(Solid::seated).collect();
     let hits = |i: usize| {
-        let way = swept(&assembly.seats[i], bodies[i]);
-        open.iter().any(|&w| overlap(way, w))
-            || walls.iter().any(|&w| overlap(bodies[i], w))
-            || bodies.iter().enumerate().any(|(j, &b)| j != i && overlap(bodies[i], b))
+        let way = Solid::swept(&assembly.seats[i]);
+        open.iter().any(|w| way.meets(w))
+            || walls.iter().any(|w| bodies[i].meets(w))
+            || bodies.iter().enumerate().any(|(j, b)| j != i && bodies[i].meets(b))
     };
     (0..bodies.len()).filter(|&i| hits(i)).map(Fault::Seat).collect()
-}
-
-fn body(seat: &Seat) -> (V3, V3) {
-    let low = V3::new(seat.at.right.as_mm(), seat.at.back.as_mm(), seat.at.up.as_mm());
-    (low, low + V3::new(seat.size.width.as_mm(), seat.size.depth.as_mm(), seat.size.height.as_mm()))
-}
-
-/// A box with its play, from where it comes to where it stands.
-fn swept(seat: &Seat, (mut low, mut high): (V3, V3)) -> (V3, V3) {
-    /// Beyond every holder, in mm.
-    const FAR: f64 = 1e4;
-    let play = seat.play.as_mm() / 2.0;
-    let around = if seat.from == From::Front { V3::new(play, 0.0, 0.0) } else { V3::new(play, play, 0.0) };
-    (low, high) = (low - around, high + around);
-    match seat.from {
-        From::Front => {
-            // It slides on the floor: what is free is above it.
-            high.z += seat.play.as_mm();
-            low.y -= FAR;
-        }
-        From::Above => high.z += FAR,
-        From::Below => low.z -= FAR,
-    }
-    (low, high)
 }

@@ -7,5 +7,6 @@ pub mod pose;
 pub mod hollow;
 pub mod prove;
 pub mod room;
+pub mod solid;
 pub mod space;
 pub mod tuck;

@@ -65,6 +65,8 @@ pub struct Assembly {
     pub joins: Vec<Join>,
     /// Where each box stands in a holder; empty where the form leaves that to the row.
     pub seats: Vec<Seat>,
+    /// What it covers.
+    pub footprint: Footprint,
 }
 
 impl Assembly {
@@ -81,8 +83,25 @@ impl Assembly {
     /// An assembly of one part.
     #[must_use]
     pub fn alone(part: Part, finished: Size, inside: Size, outside: Size) -> Self {
-        Self { parts: vec![part], finished, inside, outside, trims: Vec::new(), joins: Vec::new(), seats: Vec::new() }
+        Self::of(vec![part], finished, inside, outside)
     }
+
+    /// An assembly of these parts and nothing besides.
+    #[must_use]
+    pub fn of(parts: Vec<Part>, finished: Size, inside: Size, outside: Size) -> Self {
+        let (trims, joins, seats) = (Vec::new(), Vec::new(), Vec::new());
+        Self { parts, finished, inside, outside, trims, joins, seats, footprint: Footprint::Block }
+    }
+}
+
+/// What something covers, seen from above.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Footprint {
+    /// All of its width and depth.
+    #[default]
+    Block,
+    /// A regular polygon of so many sides: one at the front, and as deep from there to the side opposite.
+    Sides(u8),
 }
 
 /// One part of an assembly, from one blank.
@@ -246,6 +265,16 @@ pub struct Seat {
     pub play: Length,
     /// The side from which it comes.
     pub from: From,
+    /// What it covers.
+    pub footprint: Footprint,
+}
+
+impl Seat {
+    /// For a box that covers all of its width and depth: which of the contents and what it takes up, where, and so on.
+    #[must_use]
+    pub const fn of((kind, size): (usize, Size), at: Offset, play: Length, from: From) -> Self {
+        Self { kind, at, size, play, from, footprint: Footprint::Block }
+    }
 }
 
 /// What the panel that lies still becomes.

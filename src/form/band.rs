@@ -87,7 +87,7 @@ fn seats(boxes: &[One], stand: &str, (corner, block): (Offset, Size), play: Leng
             Offset { right: corner.right + done, back: middle, up: corner.up }
         };
         done += if stand == "stack" { one.size.height } else { one.size.width };
-        Seat { kind: one.kind, at, size: one.size, play, from: From::Front }
+        Seat::of((one.kind, one.size), at, play, From::Front)
     };
     boxes.iter().map(seat).collect()
 }

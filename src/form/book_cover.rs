@@ -93,7 +93,7 @@ fn shape(mut ask: Ask) -> Shaped {
     let seats = seats(&rows, corner, Length::ZERO, play);
     let finished = Size { width: cover.width, depth: cover.length, height: cover.height };
     let inside = Size { height: free.height - t, ..tray.inside(t) };
-    ask.answer(Assembly { parts, joins, finished, inside, outside: cover.outside(t), trims: Vec::new(), seats })
+    ask.answer(Assembly { joins, seats, ..Assembly::of(parts, finished, inside, cover.outside(t)) })
 }
 
 impl Cover {

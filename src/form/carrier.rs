@@ -114,7 +114,7 @@ fn shape(mut ask: Ask) -> Shaped {
     let high = t.scaled(3, 2) + handle.high;
     let finished = Size { width: tray.width, depth: tray.depth, height: high };
     let outside = Size { height: high.max(tray.outside(t).height), ..tray.outside(t) };
-    ask.answer(Assembly { parts, joins, finished, inside: tray.inside(t), outside, trims: Vec::new(), seats })
+    ask.answer(Assembly { joins, seats, ..Assembly::of(parts, finished, tray.inside(t), outside) })
 }
 
 impl Handle {
@@ -160,7 +160,7 @@ fn seats(rows: &Rows, tray: &Tray, (play, t): (Length, Length)) -> Vec<Seat> {
                 // On the flanges.
                 up: t.scaled(3, 2),
             };
-            Some(Seat { kind: one.kind, at, size: one.size, play, from: From::Above })
+            Some(Seat::of((one.kind, one.size), at, play, From::Above))
         })
         .collect()
 }

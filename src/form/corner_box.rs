@@ -117,7 +117,7 @@ fn shape(mut ask: Ask) -> Shaped {
         room: Room { width: room(Length::ZERO), depth: room(t * (2 * ENDS - 2)), height: None, round: None },
     }];
     let outside = Size { height: up + t, ..lid.outside(t) };
-    ask.answer(Assembly { parts, joins, finished, inside, outside, trims: Vec::new(), seats: Vec::new() })
+    ask.answer(Assembly { joins, ..Assembly::of(parts, finished, inside, outside) })
 }
 
 /// A place in halves of the floor's side from its middle: to the right and to the front.

@@ -79,7 +79,7 @@ fn shape(mut ask: Ask) -> Shaped {
     // From the drawer's floor, which lies on the sleeve's, to the sleeve's top.
     let inside = Size { height: sleeve.inside(t).height - t, ..drawer.inside(t) };
     let finished = Size { width, depth, height };
-    ask.answer(Assembly { parts, joins, finished, inside, outside: outer, trims: Vec::new(), seats: Vec::new() })
+    ask.answer(Assembly { joins, ..Assembly::of(parts, finished, inside, outer) })
 }
 
 /// The sleeve that leaves `clearance` round `drawer`, as long as it.

@@ -136,7 +136,7 @@ fn shape(mut ask: Ask) -> Shaped {
     let seats = seats(&rows, (&across, &deep), t.half(), play);
     let finished = Size { width: tray.width, depth: tray.depth, height };
     let (inside, outside) = (tray.inside(t), tray.outside(t));
-    ask.answer(Assembly { parts, joins, finished, inside, outside, trims: Vec::new(), seats })
+    ask.answer(Assembly { joins, seats, ..Assembly::of(parts, finished, inside, outside) })
 }
 
 fn joins(deep: &Along, across: &Along, parts: usize, ask: &Ask) -> Vec<Join> {
@@ -188,7 +188,7 @@ fn seats(rows: &Rows, (across, deep): (&Along, &Along), floor: Length, play: Len
                 back: (front + back - one.size.depth).half(),
                 up: floor,
             };
-            Some(Seat { kind: one.kind, at, size: one.size, play, from: From::Above })
+            Some(Seat::of((one.kind, one.size), at, play, From::Above))
         })
         .collect()
 }

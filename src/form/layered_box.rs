@@ -118,15 +118,7 @@ fn shape(mut ask: Ask) -> Shaped {
     let finished = Size { width: side, depth: side, height };
     let high = Layers::LIDDED.outside(height, t) + t * (count - 1);
     let outside = Size { height: high, ..lid.outside(t) };
-    ask.answer(Assembly {
-        parts,
-        joins,
-        finished,
-        inside: innermost.inside(t),
-        outside,
-        trims: Vec::new(),
-        seats: Vec::new(),
-    })
+    ask.answer(Assembly { joins, ..Assembly::of(parts, finished, innermost.inside(t), outside) })
 }
 
 /// Each layer into the one round it, then the lid over all.

@@ -68,7 +68,7 @@ pub fn lidded(mut ask: Ask, base: Tray, lid_height: Length, lid_key: &'static st
     let finished = Size { width: base.width, depth: base.depth, height: base.height };
     let inside = base.inside(t);
     let outside = Size { height: Layers::LIDDED.outside(base.height, t), ..lid.outside(t) };
-    ask.answer(Assembly { parts, joins, finished, inside, outside, trims: Vec::new(), seats: Vec::new() })
+    ask.answer(Assembly { joins, ..Assembly::of(parts, finished, inside, outside) })
 }
 
 /// The lid that leaves `clearance` round `base`: inside it the corner tabs lie along the side walls.

@@ -12,6 +12,7 @@ mod book_cover;
 mod carrier;
 mod drawer;
 mod grid_holder;
+mod honeycomb;
 mod double_tray;
 mod hinged_box;
 pub mod joined;

@@ -6,7 +6,7 @@ use crate::measure::system::Native;
 use crate::project::bound::Range;
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, From, Join, JoinName, Offset, Room, Size, Stand, Turn};
+use super::assembly::{Assembly, Footprint, From, Join, JoinName, Offset, Room, Size, Stand, Turn};
 use super::input::{Default, Input};
 use super::joined::{Matted, choice, clearance_input, length, remark_loose};
 use super::registry::{Form, Holds};
@@ -76,5 +76,5 @@ fn shape(mut ask: Ask) -> Shaped {
     let across = Length::round_mm(2.0 * base.reach());
     let finished = Size { width: across, depth: across, height };
     let outside = Size { height: Layers::LIDDED.outside(height, t), ..lid.outside(t) };
-    ask.answer(Assembly { parts, joins, finished, inside, outside, trims: Vec::new(), seats: Vec::new() })
+    ask.answer(Assembly { joins, footprint: Footprint::Sides(sides), ..Assembly::of(parts, finished, inside, outside) })
 }

@@ -6,8 +6,8 @@ use super::input::Input;
 use super::resolve::{Ask, Setting, Shaped};
 use super::{
     bag, band, book_cover, carrier, carton, corner_box, double_tray, drawer, favour, frustum, grid_holder, hinged_box,
-    layered_box, lid_base, petal_box, pillow, prism, pyramid, row_holder, set_tray, slice, step_stand, tower, tray,
-    triangle, tuck_box, tuck_ends, wallet,
+    honeycomb, layered_box, lid_base, petal_box, pillow, prism, pyramid, row_holder, set_tray, slice, step_stand,
+    tower, tray, triangle, tuck_box, tuck_ends, wallet,
 };
 
 /// Whether a form holds gifts or boxes.
@@ -66,6 +66,7 @@ pub const FORMS: &[Form] = &[
     set_tray::FORM,
     book_cover::FORM,
     step_stand::FORM,
+    honeycomb::FORM,
 ];
 
 /// The form with this key.
@@ -75,6 +76,16 @@ pub fn named(key: &str) -> Option<&'static Form> {
 }
 
 impl Form {
+    /// The form of a box to show it by: itself, or one that stands in it.
+    #[must_use]
+    pub const fn shown_by(&self) -> &'static str {
+        match self.holds {
+            Holds::Gifts => self.key,
+            Holds::Boxes if self.number == honeycomb::FORM.number => prism::FORM.key,
+            Holds::Boxes => tuck_box::FORM.key,
+        }
+    }
+
     /// Shapes `part` in `setting`.
     #[must_use]
     pub fn shaped(&self, part: &Part, setting: &Setting) -> Shaped {

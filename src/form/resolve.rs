@@ -8,7 +8,7 @@ use crate::project::bound;
 use crate::project::finding::{Weight, What};
 use crate::project::request::{Entry, Part};
 
-use super::assembly::{Assembly, Size};
+use super::assembly::{Assembly, Footprint, Size};
 use super::input::{Default, Input, Kind};
 
 /// What surrounds a form: the system with its marks, the card, and what goes in.
@@ -35,6 +35,8 @@ pub struct Setting {
 pub struct Content {
     /// What one takes up, mats included.
     pub outside: Size,
+    /// What one covers.
+    pub footprint: Footprint,
     /// How many.
     pub count: u32,
 }

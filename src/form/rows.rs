@@ -136,7 +136,7 @@ pub fn seats(rows: &Rows, corner: Offset, wall: Length, play: Length) -> Vec<Sea
             back: corner.back + y + (far - one.size.depth).half(),
             up: corner.up,
         };
-        Some(Seat { kind: one.kind, at, size: one.size, play, from: From::Above })
+        Some(Seat::of((one.kind, one.size), at, play, From::Above))
     };
     rows.boxes.iter().enumerate().filter_map(seat).collect()
 }

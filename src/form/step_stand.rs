@@ -149,7 +149,7 @@ fn seats(rows: &Rows, s: &Stairs, play: Length, t: Length) -> Vec<Seat> {
                 back: front - t.half() + (deep - one.size.depth).half(),
                 up: s.high(row + 1) + t.half(),
             };
-            Some(Seat { kind: one.kind, at, size: one.size, play, from: From::Above })
+            Some(Seat::of((one.kind, one.size), at, play, From::Above))
         })
         .collect()
 }

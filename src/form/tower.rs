@@ -86,7 +86,7 @@ fn shape(mut ask: Ask) -> Shaped {
             // The tab lies against the left side.
             let right = (tube.width + t - size.width).half();
             let at = Offset { right, back: Length::ZERO, up: up + t.half() };
-            seats.push(Seat { kind, at, size, play, from: From::Front });
+            seats.push(Seat::of((kind, size), at, play, From::Front));
             up += tube.height + t;
         }
         // Which sleeve is in the middle of the tower is no measure of it: the wrap's inside is.
@@ -110,5 +110,5 @@ fn shape(mut ask: Ask) -> Shaped {
     }];
     let finished = Size { width: wrap.width, depth: long, height: wrap.height };
     let (inside, outside) = (wrap.inside(t), wrap.outside(t));
-    ask.answer(Assembly { parts, joins, finished, inside, outside, trims: Vec::new(), seats })
+    ask.answer(Assembly { joins, seats, ..Assembly::of(parts, finished, inside, outside) })
 }

@@ -221,7 +221,10 @@ fn upright(panel: &Panel, rim: Length) -> [Length; 2] {
     let sides = |share: i64| [whole.width().scaled(share, 1_000), whole.height().scaled(share, 1_000)];
     let fits = |share: i64| {
         let [w, h] = sides(share).map(|s| s.as_mm() / 2.0);
-        [(w, h), (-w, h), (w, -h), (-w, -h)].iter().all(|&(x, y)| inside(&corners, middle + V3::new(x, y, 0.0)))
+        let ends = [(w, h), (-w, h), (w, -h), (-w, -h)];
+        // An edge that curves inward may reach in between its corners.
+        let reaches = |c: &V3| (c.x - middle.x).abs() < w && (c.y - middle.y).abs() < h;
+        ends.iter().all(|&(x, y)| inside(&corners, middle + V3::new(x, y, 0.0))) && !corners.iter().any(reaches)
     };
     let (mut low, mut high) = (0, 1_000);
     while high - low > 1 {

@@ -52,6 +52,12 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
             format!("Two entries share the number {number}: remove one of them and add it again.").into()
         }
         What::NoBoxes => "There is no box in this set yet: add one.".into(),
+        What::NotSixSided => {
+            "A honeycomb is made of boxes with six equal sides: choose the many-sided box with six for all of them.".into()
+        }
+        What::BoxesOutside { is, most } => {
+            format!("This holder takes 2 to {most} boxes, not {is}: change how many there are of each.").into()
+        }
         // What was typed stands in the field; said again here it would be converted.
         What::Moved { to, .. } => phrase![
             "Made ",
@@ -269,17 +275,17 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
         What::GiftsNotSized => {
             "This form is not sized by what goes in: choose another form, or take the gifts out and type its sizes.".into()
         }
-        What::GiftsTooLarge { width, depth, height } => phrase![
+        What::GiftsTooLarge([width, depth, height]) => phrase![
             "The gifts need ",
             inside(*width, *depth, *height, system),
             " inside, which this form does not have: share them between two boxes, or choose another form."
         ],
-        What::SizesTypedToo { width, depth, height } => phrase![
+        What::SizesTypedToo([width, depth, height]) => phrase![
             "Sizes are typed, so they are used; the gifts need ",
             inside(*width, *depth, *height, system),
             " inside and go in. For the tightest box, take the sizes from what goes in."
         ],
-        What::GiftsDoNotFit { width, depth, height } => phrase![
+        What::GiftsDoNotFit([width, depth, height]) => phrase![
             "Sizes are typed, so they are used, and the gifts do not go in: they need ",
             inside(*width, *depth, *height, system),
             " inside. Take the sizes from what goes in, or make them larger."

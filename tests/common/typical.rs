@@ -1,6 +1,6 @@
 //! Forms as they are when nothing is typed, and nets with every point moved.
 
-use snugfold::form::assembly::{Assembly, Size};
+use snugfold::form::assembly::{Assembly, Footprint, Size};
 use snugfold::form::registry::{Form, named};
 use snugfold::form::resolve::{Content, Setting};
 use snugfold::measure::grid::Grid;
@@ -27,7 +27,7 @@ pub fn typical(form: &Form) -> (Assembly, Length) {
         thickness: t,
         mat_thickness: Length::ZERO,
         learned: Length::ZERO,
-        contents: vec![Content { outside, count: 3 }],
+        contents: vec![Content { outside, footprint: Footprint::Sides(6), count: 3 }],
     };
     let part = Part::of(1, form.key, 1);
     (form.shaped(&part, &setting).assembly.expect("the default can be made"), t)

@@ -327,4 +327,9 @@ pub const FORMS: &[Form] = &[
             input(4, "tab", is(1, 2, 120)),
         ],
     },
+    Form {
+        number: 30,
+        key: "honeycomb",
+        inputs: &[input(1, "height", Worked), input(2, "clearance", is(1, 16, 15)), input(3, "tab", is(1, 2, 120))],
+    },
 ];

@@ -55,6 +55,15 @@ pub enum What {
     },
     /// There is no box in the set.
     NoBoxes,
+    /// Boxes for a honeycomb that have not six equal sides each.
+    NotSixSided,
+    /// More or fewer boxes than a holder of this form takes.
+    BoxesOutside {
+        /// How many there are.
+        is: u32,
+        /// The most that there may be, two at least.
+        most: u32,
+    },
     /// A typed size was moved to the next groove.
     Moved {
         /// As typed.
@@ -369,31 +378,10 @@ pub enum What {
     },
     /// The form cannot be made to an inside size.
     GiftsNotSized,
-    /// No size that the form can have holds the gifts.
-    GiftsTooLarge {
-        /// Needed from left to right, room included.
-        width: Length,
-        /// Needed from front to back.
-        depth: Length,
-        /// Needed from bottom to top.
-        height: Length,
-    },
-    /// Gifts and sizes are both given; the sizes are used, and the gifts go in.
-    SizesTypedToo {
-        /// Needed from left to right, room included.
-        width: Length,
-        /// Needed from front to back.
-        depth: Length,
-        /// Needed from bottom to top.
-        height: Length,
-    },
-    /// Gifts and sizes are both given; the sizes are used, and the gifts do not go in.
-    GiftsDoNotFit {
-        /// Needed from left to right, room included.
-        width: Length,
-        /// Needed from front to back.
-        depth: Length,
-        /// Needed from bottom to top.
-        height: Length,
-    },
+    /// No size that the form can have holds the gifts: what they need in width, depth and height, room included.
+    GiftsTooLarge([Length; 3]),
+    /// Gifts and sizes are both given; the sizes are used, and the gifts, which need so much, go in.
+    SizesTypedToo([Length; 3]),
+    /// Gifts and sizes are both given; the sizes are used, and the gifts, which need so much, do not go in.
+    GiftsDoNotFit([Length; 3]),
 }
