@@ -116,6 +116,17 @@ pub enum MoveName {
     Flap,
 }
 
+impl Move {
+    /// Why only its end is known; nothing where all of it is.
+    #[must_use]
+    pub const fn gives(&self) -> Option<Gives> {
+        match self.way {
+            Way::EndOnly { why, .. } => Some(why),
+            _ => None,
+        }
+    }
+}
+
 /// How the creases of a move turn.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Way {

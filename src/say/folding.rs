@@ -1,7 +1,7 @@
 //! The moves of folding, in words.
 
 use super::phrase::Phrase;
-use crate::form::moves::MoveName;
+use crate::form::moves::{Gives, MoveName};
 
 /// What is said of each wall that is rolled over.
 const ROLLED: &str = "Its free edge goes down to the floor; rub the rim flat, and press the layers together all along.";
@@ -11,6 +11,16 @@ const OVER: &str = "Over the folded corners and down inside, its point to the mi
 
 /// What is said of a lid with a tuck on each side.
 const SIDE_TUCKS: &str = "Bend both tucks a little further in than square, lower the lid, let go: they spring outward.";
+
+/// What is said beside the folded view of a move that is shown before and after only.
+#[must_use]
+pub const fn gives(why: Gives) -> &'static str {
+    match why {
+        Gives::Gussets => "The roof is shown open and closed: on the way its gussets bow, as card does.",
+        Gives::Corners => "The walls are shown down and up: on the way their corners bow, as card does.",
+        Gives::Curves => "The ends are shown open and closed: on the way the card bends.",
+    }
+}
 
 /// The step: what to do, and how.
 #[must_use]

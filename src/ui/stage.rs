@@ -19,10 +19,12 @@ use crate::draw::flat::{Look, flat};
 use crate::draw::folded::{Dress, folded};
 use crate::draw::solid::View;
 use crate::draw::svg::paint;
+use crate::form::moves::Move;
 use crate::net::flat::PanelId;
 use crate::plan::Plan;
 use crate::project::finding::Place;
 use crate::project::request::{Project, Tint};
+use crate::say::folding::gives;
 use crate::say::{names, page};
 
 /// The drawing of what is at hand, with its recipe.
@@ -66,12 +68,14 @@ pub fn stage() -> Tag {
             })
         })
     });
-    let moves = fact(move || {
+    let folds = fact(move || {
         now.with(|p| {
             let parts = p.part(place.get()).and_then(|p| p.assembly.as_ref()).map(|a| &a.parts);
-            parts.and_then(|p| p.get(part.get())).map_or(0, |p| p.moves.len())
+            let moves = parts.and_then(|p| p.get(part.get())).map_or(&[][..], |p| &p.moves);
+            (moves.len(), moves.iter().find_map(Move::gives).map_or("", gives))
         })
     });
+    let moves = fact(move || folds.get().0);
     let touched = move |touch: Touch| {
         let panel = PanelId(touch.panel);
         chosen.update(|c| *c = (*c != Some(panel)).then_some(panel));
@@ -95,6 +99,7 @@ pub fn stage() -> Tag {
             touchable(move || svg.get(), touched).view(),
             classed("p", "spoken").is("role", "status").with(live(spoken)).view(),
             fold_control(progress, moves).view(),
+            classed("p", "hint").with(words(move || folds.get().1.to_owned())).view(),
             shown(move || progress.get() > 0.0, turned),
         ]
     };

@@ -10,7 +10,7 @@ use crate::fit::odds::{Accuracy, Chain};
 use crate::fold::pose::standing;
 use crate::fold::room::leaves_at;
 use crate::fold::space::V3;
-use crate::form::assembly::{Assembly, From, Seat};
+use crate::form::assembly::{Assembly, Footprint, From, Seat};
 use crate::make::part::Planned;
 use crate::measure::length::Length;
 use crate::measure::system::System;
@@ -24,6 +24,10 @@ const ROOM: [&str; 3] = ["room", "play", "clearance"];
 pub fn seated(boxes: &[Planned], holder: &Planned, system: System, accuracy: &Accuracy) -> Option<Goes> {
     let accuracy = accuracy.within();
     let assembly = holder.assembly.as_ref()?;
+    // Between slanted walls no straight way from wall to wall is measured.
+    if assembly.seats.iter().any(|s| s.footprint != Footprint::Block) {
+        return None;
+    }
     let shaped = boxes.iter().filter_map(|b| b.assembly.as_ref().map(|a| (b, a)));
     let kinds: Vec<Option<Row>> = shaped.map(|(b, a)| Row::of(b, a)).collect();
     let walls = walls(assembly, holder.thickness);
