@@ -16,7 +16,7 @@ use snugfold::project::request::Entry;
 
 fn kept() -> impl Strategy<Value = Kept> {
     (any_project(), btree_set("[0-9a-f]{16}", 0..5), option::of(any::<u64>()))
-        .prop_map(|(project, ticks, saved_at)| Kept { project, ticks, saved_at })
+        .prop_map(|(project, ticks, saved_at)| Kept { project, ticks: ticks.into_iter().collect(), saved_at })
 }
 
 fn config(cases: u32) -> ProptestConfig {

@@ -14,12 +14,13 @@ use snugfold::keep::record::SetId;
 use snugfold::keep::shelf::{MemoryShelf, Refused, Shelf};
 use snugfold::project::example::example;
 use snugfold::project::request::Project;
+use snugfold::project::ticks::Ticks;
 
 fn named(name: &str) -> Project {
     Project { name: name.to_owned(), ..example().expect("the example is a project") }
 }
 
-fn ticks(keys: &[&str]) -> BTreeSet<String> {
+fn ticks(keys: &[&str]) -> Ticks {
     keys.iter().map(|&k| k.to_owned()).collect()
 }
 
@@ -36,12 +37,12 @@ fn two_sets() -> (MemoryShelf, SetId, SetId) {
 }
 
 /// What a page that starts now finds: names, and ticks of each.
-fn found(shelf: &MemoryShelf) -> Vec<(String, BTreeSet<String>)> {
+fn found(shelf: &MemoryShelf) -> Vec<(String, Ticks)> {
     let notebook = Notebook::new(shelf.clone(), 9);
     let entries = notebook.list().expect("memory can be read").entries;
     let mut all: Vec<_> =
         entries.into_iter().map(|e| (e.name, notebook.ticks(e.id).expect("memory can be read"))).collect();
-    all.sort();
+    all.sort_by(|a, b| (&a.0, a.1.iter().collect::<Vec<_>>()).cmp(&(&b.0, b.1.iter().collect::<Vec<_>>())));
     all
 }
 

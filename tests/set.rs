@@ -1,7 +1,5 @@
 //! Whole sets: boxes of card with mats slide into their holder, and other libraries agree on where panels stand.
 
-use std::collections::BTreeMap;
-
 use nalgebra::{Isometry3, Point3, Translation3, UnitQuaternion, Vector3};
 use proptest::prelude::*;
 
@@ -56,7 +54,7 @@ fn part(id: u16, form: &str, sizes: &[(&str, i64)], count: u32) -> Part {
         form: form.to_owned(),
         count,
         card: 1,
-        inputs: sizes.iter().map(typed).collect::<BTreeMap<_, _>>(),
+        inputs: sizes.iter().map(typed).collect(),
         mats: Some(Mats { card: 2, reveal: None, off: Vec::new() }),
     }
 }

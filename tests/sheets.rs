@@ -13,6 +13,7 @@ use snugfold::plan::{Plan, plan, relaid};
 use snugfold::project::example::example;
 use snugfold::project::finding::{Place, Weight, What};
 use snugfold::project::request::Project;
+use snugfold::project::ticks::Ticks;
 use snugfold::say::spelling::Spelling;
 use snugfold::say::step::step as say;
 
@@ -62,11 +63,11 @@ fn better_layouts_take_the_place_of_the_quick_ones() {
         let keys: BTreeSet<&str> = best.steps.iter().map(|s| s.key.as_str()).collect();
         assert_eq!(keys.len(), best.steps.len());
         // A sheet that is ticked as cut is not taken back.
-        let ticks = |p: &Plan| BTreeSet::from([p.steps[0].key.clone()]);
+        let ticks = |p: &Plan| [p.steps[0].key.clone()].into_iter().collect::<Ticks>();
         let stays = keys.contains(quick.steps[0].key.as_str());
         assert_eq!(loses_ticks(&quick.steps, &found[0], &ticks(&quick)), !stays);
         assert!(!loses_ticks(&best.steps, &found[0], &ticks(&best)));
-        assert!(!loses_ticks(&quick.steps, &found[0], &BTreeSet::new()));
+        assert!(!loses_ticks(&quick.steps, &found[0], &Ticks::default()));
         // The same search again ticks the same steps.
         let again = relaid(&plan(&project, system), &found);
         assert!(again.steps.iter().map(|s| s.key.as_str()).eq(best.steps.iter().map(|s| s.key.as_str())));

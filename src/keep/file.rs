@@ -9,7 +9,7 @@
 //! milliseconds since 1970 (UTC); both may be left out. The project itself is described in `examples/README.md`; a file
 //! that holds nothing but the project is read too, as version 1. Version 1 has the defaults of [`super::frozen`].
 
-use std::collections::BTreeSet;
+use crate::project::ticks::Ticks;
 use std::fmt;
 
 use serde::Serialize;
@@ -36,8 +36,8 @@ pub struct Kept {
     /// The design.
     pub project: Project,
     /// The keys of ticked steps.
-    #[serde(skip_serializing_if = "BTreeSet::is_empty")]
-    pub ticks: BTreeSet<String>,
+    #[serde(skip_serializing_if = "Ticks::is_empty")]
+    pub ticks: Ticks,
     /// When it was saved, in milliseconds since 1970.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub saved_at: Option<u64>,
@@ -46,8 +46,8 @@ pub struct Kept {
 impl Kept {
     /// A design alone.
     #[must_use]
-    pub const fn new(project: Project) -> Self {
-        Self { project, ticks: BTreeSet::new(), saved_at: None }
+    pub fn new(project: Project) -> Self {
+        Self { project, ticks: Ticks::default(), saved_at: None }
     }
 }
 
@@ -140,8 +140,8 @@ struct Bundle {
 struct One {
     snugfold: u32,
     project: Project,
-    #[serde(skip_serializing_if = "BTreeSet::is_empty")]
-    ticks: BTreeSet<String>,
+    #[serde(skip_serializing_if = "Ticks::is_empty")]
+    ticks: Ticks,
     #[serde(skip_serializing_if = "Option::is_none")]
     saved_at: Option<u64>,
 }
@@ -305,7 +305,7 @@ fn check(kept: &Kept) -> Result<(), Excess> {
 }
 
 /// Holds ticks against the limits.
-pub(super) fn check_ticks(ticks: &BTreeSet<String>) -> Result<(), Excess> {
+pub(super) fn check_ticks(ticks: &Ticks) -> Result<(), Excess> {
     limits::number("ticked steps", ticks.len(), limits::TICKS)?;
     ticks.iter().try_for_each(|key| limits::text("the key of a ticked step", key, limits::WORD))
 }

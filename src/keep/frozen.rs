@@ -131,8 +131,8 @@ fn fill_part(part: &mut Part, system: System) {
             Untouched::First(words) => words.first().map(|&word| Entry::Choice(word.to_owned())),
             Untouched::Worked => None,
         };
-        if let Some(entry) = entry {
-            part.inputs.entry(input.key.to_owned()).or_insert(entry);
+        if let Some(entry) = entry.filter(|_| !part.inputs.contains_key(input.key)) {
+            part.inputs.insert(input.key.to_owned(), entry);
         }
     }
 }

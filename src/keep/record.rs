@@ -4,7 +4,7 @@
 //! by the page that calls itself `0badcafe`. The text is that of a file ([`super::file`]) with one more field: `after`
 //! lists the states that this one takes the place of.
 
-use std::collections::BTreeSet;
+use crate::project::ticks::Ticks;
 use std::fmt;
 
 use serde::Serialize;
@@ -104,7 +104,7 @@ pub enum Content {
     /// A design.
     Set(Box<Project>),
     /// The keys of ticked steps.
-    Ticks(BTreeSet<String>),
+    Ticks(Ticks),
 }
 
 /// A record that can be read.
@@ -127,7 +127,7 @@ struct Written<'a> {
     #[serde(skip_serializing_if = "Option::is_none")]
     project: Option<&'a Project>,
     #[serde(skip_serializing_if = "Option::is_none")]
-    ticks: Option<&'a BTreeSet<String>>,
+    ticks: Option<&'a Ticks>,
 }
 
 /// What a record says beside what it holds.
@@ -182,7 +182,7 @@ impl Record {
             }
             Kind::Ticks => {
                 let alone: TicksAlone = reader::read(text).map_err(data)?;
-                let ticks: BTreeSet<String> = alone.ticks.into_iter().collect();
+                let ticks: Ticks = alone.ticks.into_iter().collect();
                 if alone.snugfold != u64::from(file::VERSION) {
                     return Err(FileError::Newer { version: alone.snugfold });
                 }
@@ -223,7 +223,7 @@ mod tests {
         assert_eq!(Record::read(Kind::Set, &set.text()).as_ref(), Ok(&set));
         let read = file::read(set.text().as_bytes()).expect("a record is a file");
         assert_eq!((&read[0].project, read[0].saved_at), (&project, Some(5)));
-        let ticks = Record { after, saved_at: 5, content: Content::Ticks(["a".to_owned()].into()) };
+        let ticks = Record { after, saved_at: 5, content: Content::Ticks(["a".to_owned()].into_iter().collect()) };
         assert_eq!(Record::read(Kind::Ticks, &ticks.text()).as_ref(), Ok(&ticks));
         assert!(Record::read(Kind::Set, &ticks.text()).is_err());
         assert!(Record::read(Kind::Ticks, &set.text()).is_err());

@@ -1,6 +1,6 @@
 //! `Better`: the search for better layouts of all cards, one card after the other, in slices of counted work.
 
-use std::collections::BTreeSet;
+use crate::project::ticks::Ticks;
 
 use super::sheets::{CardSheets, Job};
 use super::step::Step;
@@ -10,11 +10,9 @@ use crate::project::finding::Place;
 
 /// Whether a tick on a sheet that is cut already would be lost if `better` took the place of what `steps` say.
 #[must_use]
-pub fn loses_ticks(steps: &[Step], better: &CardSheets, ticks: &BTreeSet<String>) -> bool {
+pub fn loses_ticks(steps: &[Step], better: &CardSheets, ticks: &Ticks) -> bool {
     let place = Place::Card(better.job.card);
-    // Not collected, which would sort them first: one more sort to download.
-    let mut kept = BTreeSet::new();
-    kept.extend(cutting(better).into_iter().map(|s| s.key));
+    let kept: Ticks = cutting(better).into_iter().map(|s| s.key).collect();
     steps.iter().any(|s| s.place == place && ticks.contains(&s.key) && !kept.contains(&s.key))
 }
 

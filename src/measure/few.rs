@@ -3,6 +3,8 @@
 
 use std::borrow::Borrow;
 
+use serde::{Serialize, Serializer};
+
 /// Keys, each once, with what belongs to them; found by halving, put in by moving the rest.
 ///
 /// ```
@@ -74,6 +76,14 @@ impl<K: Ord, V> Few<K, V> {
         &mut self.0[at].1
     }
 
+    /// What belongs to a key, to be changed.
+    pub fn get_mut<Q: Ord + ?Sized>(&mut self, key: &Q) -> Option<&mut V>
+    where
+        K: Borrow<Q>,
+    {
+        self.place(key).ok().and_then(|at| self.0.get_mut(at)).map(|(_, v)| v)
+    }
+
     /// Takes a key away, and what belongs to it.
     pub fn remove<Q: Ord + ?Sized>(&mut self, key: &Q) -> Option<V>
     where
@@ -110,6 +120,16 @@ impl<K, V> Few<K, V> {
         self.0.len()
     }
 
+    /// Takes away all.
+    pub fn clear(&mut self) {
+        self.0.clear();
+    }
+
+    /// Takes away all but those of which this holds.
+    pub fn retain(&mut self, keep: impl Fn(&K, &V) -> bool) {
+        self.0.retain(|(k, v)| keep(k, v));
+    }
+
     /// All of them, in order.
     pub fn iter(&self) -> std::slice::Iter<'_, (K, V)> {
         self.0.iter()
@@ -121,5 +141,28 @@ impl<'a, K, V> IntoIterator for &'a Few<K, V> {
     type IntoIter = std::slice::Iter<'a, (K, V)>;
     fn into_iter(self) -> Self::IntoIter {
         self.iter()
+    }
+}
+
+impl<K: Ord, V> Extend<(K, V)> for Few<K, V> {
+    fn extend<I: IntoIterator<Item = (K, V)>>(&mut self, entries: I) {
+        for (key, value) in entries {
+            self.insert(key, value);
+        }
+    }
+}
+
+impl<K: Ord, V> FromIterator<(K, V)> for Few<K, V> {
+    fn from_iter<I: IntoIterator<Item = (K, V)>>(entries: I) -> Self {
+        let mut all = Self::default();
+        all.extend(entries);
+        all
+    }
+}
+
+/// In a file: a map.
+impl<K: Serialize, V: Serialize> Serialize for Few<K, V> {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.collect_map(self.0.iter().map(|(k, v)| (k, v)))
     }
 }

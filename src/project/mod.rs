@@ -7,4 +7,5 @@ pub mod extra;
 pub mod fitting;
 pub mod finding;
 pub mod request;
+pub mod ticks;
 mod reading;

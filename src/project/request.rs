@@ -1,6 +1,6 @@
 //! `Project`: everything that the maker asks for, and nothing that is computed.
 
-use std::collections::BTreeMap;
+use crate::measure::few::Few;
 
 use serde::Serialize;
 
@@ -274,8 +274,8 @@ pub struct Part {
     /// The card it is cut from.
     pub card: u16,
     /// What was typed, by the input's key; an input that is not here has its default.
-    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
-    pub inputs: BTreeMap<String, Entry>,
+    #[serde(skip_serializing_if = "Few::is_empty")]
+    pub inputs: Few<String, Entry>,
     /// Mats on it; left out, none.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub mats: Option<Mats>,
@@ -303,7 +303,7 @@ impl Part {
             form: form.to_owned(),
             count: one(),
             card,
-            inputs: BTreeMap::new(),
+            inputs: Few::default(),
             mats: None,
             gifts: Gifts::default(),
             extras: Vec::new(),

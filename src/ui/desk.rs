@@ -1,6 +1,6 @@
 //! `Desk`: what lies on the table: the design as it is edited, what follows from it, and the way back.
 
-use std::collections::BTreeSet;
+use crate::project::ticks::Ticks;
 
 use leptos::prelude::*;
 
@@ -42,7 +42,7 @@ pub struct Desk {
     /// What is being edited or looked at.
     pub place: State<Place>,
     /// The keys of the steps that are done.
-    pub ticks: State<BTreeSet<String>>,
+    pub ticks: State<Ticks>,
     /// Whether one step is shown large, over everything else.
     pub large: State<bool>,
     /// Which English is written.
@@ -66,7 +66,7 @@ impl Desk {
         let shapes = fact(move || project.with(|p| Shared::new(shapes(p, p.system))));
         let late = after_the_drawing(project.into());
         let quick = fact(move || late.with(|p| Shared::new(plan(p, p.system))));
-        let ticks = State::new(BTreeSet::new());
+        let ticks = State::new(Ticks::default());
         let better = Looking::begin(project, quick, ticks);
         let plan = fact(move || better.into_plan(&quick.get()));
         let good = fact_after(move |last: Option<&Shared>| {
@@ -141,7 +141,7 @@ impl Desk {
     }
 
     /// Lays another design on the desk, with its own way back: it must not lead into another set.
-    pub fn lay(self, project: Project, ticks: BTreeSet<String>, trail: Trail) {
+    pub fn lay(self, project: Project, ticks: Ticks, trail: Trail) {
         self.history.update_value(|h| *h = History { trail, tag: String::new() });
         self.ticks.set(ticks);
         self.last.set(None);

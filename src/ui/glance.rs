@@ -7,7 +7,7 @@ use web_sys::KeyboardEvent;
 use super::child::{live, words};
 use super::desk::desk;
 use super::picture::picture;
-use super::steps_view::{Ticks, drawing, step_words, toggle};
+use super::steps_view::{Ticked, drawing, step_words, toggle};
 use super::tag::{Tag, button, classed, tag};
 use super::value::{State, fact};
 use crate::say::page;
@@ -15,7 +15,7 @@ use crate::web::{here, wake};
 
 /// The large view of the steps with these ticks; `large` closes it.
 #[must_use]
-pub fn glance(done: Ticks, large: State<bool>) -> Tag {
+pub fn glance(done: Ticked, large: State<bool>) -> Tag {
     let desk = desk();
     let awake = wake::keep();
     on_cleanup(wake::release);

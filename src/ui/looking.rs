@@ -5,7 +5,7 @@ use std::time::Duration;
 use leptos::prelude::*;
 
 use super::shared::Shared;
-use super::steps_view::Ticks;
+use super::steps_view::Ticked;
 use super::value::{Fact, State, effect};
 use crate::make::better::{Better, loses_ticks};
 use crate::make::enough::Enough;
@@ -52,7 +52,7 @@ pub struct Looking {
     pub enough: State<Vec<(u16, u32)>>,
     found: State<Vec<CardSheets>>,
     quick: Fact<Shared>,
-    ticks: Ticks,
+    ticks: Ticked,
     task: StoredValue<Task>,
     /// Counts up, so that what was begun before ends.
     run: State<u32>,
@@ -61,7 +61,7 @@ pub struct Looking {
 impl Looking {
     /// Looks whenever `project` has stood still, for better layouts than those of `quick`. Sheets that `ticks` call cut
     /// stay as they are.
-    pub fn begin(project: State<Project>, quick: Fact<Shared>, ticks: Ticks) -> Self {
+    pub fn begin(project: State<Project>, quick: Fact<Shared>, ticks: Ticked) -> Self {
         let looking = Self {
             standing: State::new(Standing::Waiting),
             enough: State::new(Vec::new()),

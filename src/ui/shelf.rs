@@ -1,7 +1,7 @@
 //! `Shelf`: where designs are kept: the open one is saved by itself as it changes.
 
+use crate::project::ticks::Ticks;
 use std::cell::Cell;
-use std::collections::BTreeSet;
 use std::rc::Rc;
 use std::time::Duration;
 
@@ -59,7 +59,7 @@ impl Shelf {
         let last = shelf.store.with_value(Store::last);
         match link::opened_with() {
             Some(Ok(project)) if !broke => {
-                desk.lay(project, BTreeSet::new(), Trail::default());
+                desk.lay(project, Ticks::default(), Trail::default());
                 shelf.saved.set(None);
                 shelf.save_now();
                 link::leave();
@@ -135,7 +135,7 @@ impl Shelf {
     fn save_ticks(self) {
         if self.store.with_value(|s| s.current().is_none()) {
             // A tick belongs to a set: the example becomes one with its first tick.
-            if self.desk.ticks.with_untracked(BTreeSet::is_empty) {
+            if self.desk.ticks.with_untracked(Ticks::is_empty) {
                 return;
             }
             self.saved.set(None);
@@ -196,7 +196,7 @@ impl Shelf {
     pub fn lay_new(self, project: Project) {
         self.save_now();
         self.store.update_value(Store::put_down);
-        self.desk.lay(project, BTreeSet::new(), Trail::default());
+        self.desk.lay(project, Ticks::default(), Trail::default());
         self.saved.set(None);
         self.save_now();
     }

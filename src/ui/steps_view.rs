@@ -1,6 +1,6 @@
 //! The steps as a list, or one at a time in big type.
 
-use std::collections::BTreeSet;
+use crate::project::ticks::Ticks;
 
 use leptos::prelude::*;
 
@@ -22,13 +22,13 @@ use crate::say::page;
 use crate::say::step::step as say;
 
 /// Which steps are done, by their keys.
-pub type Ticks = State<BTreeSet<String>>;
+pub type Ticked = State<Ticks>;
 
 /// The making, step by step.
 #[must_use]
 pub fn steps_view() -> Tag {
     let desk = desk();
-    let (done, large): (Ticks, _) = (desk.ticks, desk.large);
+    let (done, large): (Ticked, _) = (desk.ticks, desk.large);
     on_cleanup(move || large.set(false));
     let count = fact(move || {
         desk.good.with(|p| (p.steps.iter().filter(|s| done.with(|d| d.contains(&s.key))).count(), p.steps.len()))
@@ -38,7 +38,7 @@ pub fn steps_view() -> Tag {
         page::done_of(n, all)
     };
     let whole = move || {
-        let again = button(page::START_AGAIN, move || done.update(BTreeSet::clear));
+        let again = button(page::START_AGAIN, move || done.update(Ticks::clear));
         let actions = classed("p", "actions")
             .with(button(page::ONE_AT_A_TIME, move || large.set(true)).class("main"))
             .with(again.while_so("disabled", move || count.get().0 == 0))
@@ -48,7 +48,7 @@ pub fn steps_view() -> Tag {
     tag("div").with(live(move || if large.get() { glance(done, large) } else { whole() }))
 }
 
-fn list(desk: Desk, plan: &Plan, done: Ticks) -> Vec<Tag> {
+fn list(desk: Desk, plan: &Plan, done: Ticked) -> Vec<Tag> {
     let mut last = None;
     let rows = plan.steps.iter().enumerate().flat_map(|(i, step)| {
         let (place, title, lines) = step_words(desk, plan, step);
@@ -86,11 +86,9 @@ pub fn drawing(desk: Desk, plan: &Plan, step: &Step) -> String {
     drawing.as_ref().map(paint).unwrap_or_default()
 }
 
-/// Ticks a step, or takes its tick off.
-pub fn toggle(done: Ticks, key: &str) {
+/// Ticked a step, or takes its tick off.
+pub fn toggle(done: Ticked, key: &str) {
     done.update(|d| {
-        if !d.remove(key) {
-            d.insert(key.to_owned());
-        }
+        d.toggle(key.to_owned());
     });
 }

@@ -4,7 +4,7 @@
 //! this page from another one. Where the browser forbids storage, sets last as long as the page is open, and
 //! [`Store::keeping`] says so.
 
-use std::collections::BTreeSet;
+use crate::project::ticks::Ticks;
 
 use crate::keep::file::{self, Kept};
 use crate::keep::notebook::Notebook;
@@ -75,7 +75,7 @@ impl Store {
     ///
     /// # Errors
     /// Where it is not here, cannot be read, or storage refuses; the one that was open stays open.
-    pub fn open(&mut self, id: SetId) -> Result<(Project, BTreeSet<String>), KeepError> {
+    pub fn open(&mut self, id: SetId) -> Result<(Project, Ticks), KeepError> {
         let opened = self.notebook.open(id, now())?;
         self.open = Some(opened.open);
         Ok((opened.project, opened.ticks))
@@ -159,7 +159,7 @@ impl Store {
     ///
     /// # Errors
     /// Where storage refuses.
-    pub fn save_ticks(&mut self, ticks: &BTreeSet<String>) -> Result<(), KeepError> {
+    pub fn save_ticks(&mut self, ticks: &Ticks) -> Result<(), KeepError> {
         self.open.map_or(Ok(()), |open| self.notebook.save_ticks(open.id, ticks, now()))
     }
 

@@ -320,7 +320,7 @@ fn odd_part() -> impl Strategy<Value = Part> {
             form,
             count,
             card,
-            inputs,
+            inputs: inputs.into_iter().collect(),
             mats,
             gifts,
             extras,

@@ -5,6 +5,7 @@ use snugfold::keep::notebook::said::{KeepError, Saved};
 use snugfold::keep::shelf::{Refused, Shelf};
 use snugfold::project::example::example;
 use snugfold::project::request::Project;
+use snugfold::project::ticks::Ticks;
 use snugfold::web::storage::LocalShelf;
 use snugfold::web::store::{Keeping, Store};
 use snugfold::web::{keys, link as address};
@@ -24,7 +25,7 @@ fn names(store: &Store) -> BTreeSet<String> {
 fn a_saved_set_is_there_on_the_next_visit() {
     let mut store = Store::begin();
     assert_eq!(store.keeping(), Keeping::Lasting);
-    let ticks = BTreeSet::from(["a step".to_owned()]);
+    let ticks = ["a step".to_owned()].into_iter().collect::<Ticks>();
     assert_eq!(store.save(&named("visit")), Ok(Saved::Here));
     assert_eq!(store.save_ticks(&ticks), Ok(()));
     assert_eq!(store.save(&named("visit again")), Ok(Saved::Here));

@@ -1,6 +1,6 @@
 //! What the notebook says: lists, what is open, where a save went, what undoes a deletion, and errors.
 
-use std::collections::BTreeSet;
+use crate::project::ticks::Ticks;
 use std::fmt;
 
 use crate::project::request::Project;
@@ -61,7 +61,7 @@ pub struct Opened {
     /// The design.
     pub project: Project,
     /// The keys of ticked steps.
-    pub ticks: BTreeSet<String>,
+    pub ticks: Ticks,
 }
 
 /// Where a save went.

@@ -1,6 +1,6 @@
 //! What is done with whole sets: named, doubled, deleted, ticked, saved to and brought in from files.
 
-use std::collections::BTreeSet;
+use crate::project::ticks::Ticks;
 
 use crate::keep::file::{self, Kept};
 use crate::keep::limits;
@@ -73,9 +73,9 @@ impl<S: Shelf> Notebook<S> {
     ///
     /// # Errors
     /// Where the shelf cannot be read.
-    pub fn ticks(&self, id: SetId) -> Result<BTreeSet<String>, Refused> {
+    pub fn ticks(&self, id: SetId) -> Result<Ticks, Refused> {
         let heads = self.history(Kind::Ticks, id)?.heads;
-        let mut all = BTreeSet::new();
+        let mut all = Ticks::default();
         for found in heads {
             if let Content::Ticks(ticks) = found.record.content {
                 all.extend(ticks);
@@ -88,7 +88,7 @@ impl<S: Shelf> Notebook<S> {
     ///
     /// # Errors
     /// Where there are too many or the shelf refuses; the ticks of before are then as they were.
-    pub fn save_ticks(&mut self, id: SetId, ticks: &BTreeSet<String>, now: u64) -> Result<(), KeepError> {
+    pub fn save_ticks(&mut self, id: SetId, ticks: &Ticks, now: u64) -> Result<(), KeepError> {
         file::check_ticks(ticks).map_err(KeepError::Excess)?;
         let history = self.history(Kind::Ticks, id)?;
         let after: Vec<State> = history.heads.iter().map(|f| f.state).collect();

@@ -1,6 +1,6 @@
 //! Texts, numbers, lists and what may be missing, as places.
 
-use std::collections::BTreeMap;
+use crate::measure::few::Few;
 
 use super::{Empty, Place, Slot, Takes};
 
@@ -104,7 +104,7 @@ impl<T: Empty> Slot for Vec<T> {
     }
 }
 
-impl<T: Empty> Slot for BTreeMap<String, T> {
+impl<T: Empty> Slot for Few<String, T> {
     fn takes(&self) -> Takes {
         Takes::Map
     }
