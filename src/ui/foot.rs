@@ -1,7 +1,5 @@
 //! The foot of the page: what was said about keeping, newer versions, and whether it works without a network.
 
-use leptos::prelude::*;
-
 use super::child::{live, shown, words};
 use super::desk::desk;
 use super::either::either;
@@ -16,7 +14,6 @@ use crate::web::offline::{self, Offline};
 #[must_use]
 pub fn notices() -> Tag {
     let shelf = shelf();
-    let newer = offline::update_ready();
     let note = |class, text: &str, button: Tag| classed("p", class).with(format!("{text} ")).with(button);
     let closed = move || {
         let id = shelf.left_closed.get()?;
@@ -26,18 +23,20 @@ pub fn notices() -> Tag {
         let text = shelf.said.get()?;
         Some(note("note caution", &text, button(page::UNDERSTOOD, move || shelf.said.set(None))))
     };
-    classed("div", "notices").is("aria-live", "polite").with(live(closed)).with(live(said)).with(shown(
-        move || newer.get(),
-        move || note("note", page::NEWER, button(page::USE_NEWER, offline::apply_update)),
-    ))
+    classed("div", "notices")
+        .is("aria-live", "polite")
+        .with(live(closed))
+        .with(live(said))
+        .with(shown(offline::update_ready, move || {
+            note("note", page::NEWER, button(page::USE_NEWER, offline::apply_update))
+        }))
 }
 
 /// One line at the end of the page.
 #[must_use]
 pub fn foot() -> Tag {
     let desk = desk();
-    let state = offline::state();
-    let offline = move || match state.get() {
+    let offline = move || match offline::state() {
         Offline::Ready => page::OFFLINE_READY,
         Offline::Preparing => page::OFFLINE_PREPARING,
         Offline::Never => page::OFFLINE_NEVER,

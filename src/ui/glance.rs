@@ -17,7 +17,7 @@ use crate::web::{here, wake};
 #[must_use]
 pub fn glance(done: Ticked, large: State<bool>) -> Tag {
     let desk = desk();
-    let awake = wake::keep();
+    wake::keep();
     on_cleanup(wake::release);
     let count = fact(move || desk.good.with(|p| p.steps.len()));
     // Begins at the first step that is not done.
@@ -68,7 +68,7 @@ pub fn glance(done: Ticked, large: State<bool>) -> Tag {
     let tick = button(classed("span", "box").is("aria-hidden", "true").with(mark), move || {
         toggle(done, &key.get_untracked());
     });
-    let light = move || match awake.get() {
+    let light = move || match wake::awake() {
         Some(true) => page::AWAKE,
         Some(false) => page::MAY_SLEEP,
         None => "",

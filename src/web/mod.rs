@@ -1,6 +1,7 @@
 //! The only room that knows the browser.
 
 pub mod guard;
+pub mod heard;
 pub mod files;
 pub mod here;
 pub mod keys;

@@ -4,6 +4,7 @@
 //! is fetched in the background and waits: only the maker's tap ([`apply_update`]) puts it
 //! in charge, so that nothing changes in the middle of a class.
 
+use super::heard::Heard;
 use leptos::prelude::*;
 use std::cell::RefCell;
 use wasm_bindgen::prelude::*;
@@ -22,21 +23,21 @@ pub enum Offline {
 }
 
 thread_local! {
-    static STATE: ArcRwSignal<Offline> = ArcRwSignal::new(Offline::Preparing);
-    static NEWER: ArcRwSignal<bool> = ArcRwSignal::new(false);
+    static STATE: Heard<Offline> = Heard::new(Offline::Preparing);
+    static NEWER: Heard<bool> = Heard::new(false);
     static REGISTRATION: RefCell<Option<ServiceWorkerRegistration>> = const { RefCell::new(None) };
 }
 
-/// Whether the page opens without a network.
+/// Whether the page opens without a network; followed.
 #[must_use]
-pub fn state() -> Signal<Offline> {
-    STATE.with(|state| state.read_only().into())
+pub fn state() -> Offline {
+    STATE.with(Heard::get)
 }
 
-/// Whether a newer version is here and waits for the maker's tap.
+/// Whether a newer version is here and waits for the maker's tap; followed.
 #[must_use]
-pub fn update_ready() -> Signal<bool> {
-    NEWER.with(|newer| newer.read_only().into())
+pub fn update_ready() -> bool {
+    NEWER.with(Heard::get)
 }
 
 /// Begins to keep the page and to look out for newer versions. To be called once, after

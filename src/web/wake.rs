@@ -2,6 +2,7 @@
 
 use std::cell::{Cell, RefCell};
 
+use super::heard::Heard;
 use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
@@ -10,12 +11,11 @@ thread_local! {
     static HELD: RefCell<Option<JsValue>> = const { RefCell::new(None) };
     static WANTED: Cell<bool> = const { Cell::new(false) };
     static LISTENING: Cell<bool> = const { Cell::new(false) };
-    static STATE: ArcRwSignal<Option<bool>> = ArcRwSignal::new(None);
+    static STATE: Heard<Option<bool>> = Heard::new(None);
 }
 
-/// Asks the browser to keep the screen on, and asks again whenever the page comes back. Nothing until it has answered.
-#[must_use]
-pub fn keep() -> Signal<Option<bool>> {
+/// Asks the browser to keep the screen on, and asks again whenever the page comes back.
+pub fn keep() {
     WANTED.set(true);
     if !LISTENING.replace(true) {
         let back = Closure::<dyn FnMut()>::new(|| {
@@ -28,7 +28,12 @@ pub fn keep() -> Signal<Option<bool>> {
         back.forget();
     }
     ask();
-    STATE.with(|s| s.read_only().into())
+}
+
+/// Whether the screen stays on, nothing until the browser has answered; followed.
+#[must_use]
+pub fn awake() -> Option<bool> {
+    STATE.with(Heard::get)
 }
 
 /// Lets the screen go dark again.
