@@ -41,7 +41,7 @@ fn main() {
     for form in FORMS {
         all.push(match form.holds {
             Holds::Gifts => (form.key, asked(&[form.key], None)),
-            Holds::Boxes => (form.key, asked(&["tuck-box", "tuck-box", "tuck-box"], Some(form.key))),
+            Holds::Boxes => (form.key, asked(&[form.shown_by(); 3], Some(form.key))),
         });
     }
     all.push(("8 forms in one row", asked(&gifts[..8.min(gifts.len())], Some("row-holder"))));

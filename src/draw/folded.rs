@@ -10,6 +10,7 @@ use crate::form::assembly::{From, Join, Offset, Part, Size, Stand, Turn};
 use crate::make::extras::Laid;
 use crate::make::part::Planned;
 use crate::measure::outline::Outline;
+use crate::measure::point::Point;
 use crate::net::flat::PanelId;
 use crate::project::fitting::Facing;
 use crate::project::request::Tint;
@@ -198,6 +199,7 @@ fn leaves(planned: &Planned, index: usize, part: &Part, pose: &Pose, dress: &Dre
                 out: pose.out(own),
                 card: dress.card,
                 touch: Some(Touch { part: index, panel: id.0 }),
+                bends: if part.strips.is_some() { bent_edges(part.rigid(), i) } else { Vec::new() },
                 chosen: if dress.chosen.contains(&id) { Chosen::Yes } else { Chosen::No },
                 mats: mats
                     .chain(extras)
@@ -207,6 +209,15 @@ fn leaves(planned: &Planned, index: usize, part: &Part, pose: &Pose, dress: &Dre
             }
         })
         .collect()
+}
+
+/// The edges of a strip at which it goes on in the next one of its panel.
+fn bent_edges(strips: &Part, strip: usize) -> Vec<usize> {
+    let all = &strips.net.panels;
+    let own = &all[strip];
+    let same = || all.iter().enumerate().filter(|(i, p)| *i != strip && p.name == own.name);
+    let goes_on = |(a, b): (Point, Point)| same().any(|(_, p)| p.outline.edges().any(|e| e == (b, a)));
+    own.outline.edges().enumerate().filter(|(_, e)| goes_on(*e)).map(|(i, _)| i).collect()
 }
 
 fn places(part: &Part, pose: &Pose, at: V3) -> Vec<V3> {

@@ -55,6 +55,8 @@ pub struct Leaf {
     pub touch: Option<Touch>,
     /// Whether it is spoken of.
     pub chosen: Chosen,
+    /// Its edges, by the corner that they begin at, where it goes on in the next leaf without a fold.
+    pub bends: Vec<usize>,
     /// What lies on its outside.
     pub mats: Vec<(Vec<V3>, Tint)>,
 }
@@ -91,7 +93,7 @@ pub fn paint(d: &mut Drawing, leaves: &[Leaf], view: View) {
             Chosen::No => Fill::Card(leaf.card, light(leaf.out, facing)),
         };
         d.marks.push(Mark::Area(Area { corners: seen.shape.clone(), fill, panel: leaf.touch }));
-        edge(d, &seen.shape, leaf.card);
+        edge(d, &seen.shape, &leaf.bends, leaf.card);
         if facing > 0.0 {
             for (corners, tint) in &leaf.mats {
                 let shape: Vec<Spot> = corners.iter().map(|&p| view.seen(p).0).collect();
@@ -102,19 +104,25 @@ pub fn paint(d: &mut Drawing, leaves: &[Leaf], view: View) {
                         panel: leaf.touch,
                     }));
                 }
-                edge(d, &shape, *tint);
+                if leaf.bends.is_empty() {
+                    edge(d, &shape, &[], *tint);
+                }
             }
         }
     }
 }
 
-fn edge(d: &mut Drawing, shape: &[Spot], card: Tint) {
-    d.marks.push(Mark::Line(Line {
-        meaning: Meaning::Edge,
-        run: shape.to_vec(),
-        ends: Ends::Closed,
-        ink: Ink::Card(card),
-    }));
+fn edge(d: &mut Drawing, shape: &[Spot], bends: &[usize], card: Tint) {
+    let mut line = |run: Vec<Spot>, ends| {
+        d.marks.push(Mark::Line(Line { meaning: Meaning::Edge, run, ends, ink: Ink::Card(card) }));
+    };
+    if bends.is_empty() {
+        line(shape.to_vec(), Ends::Closed);
+        return;
+    }
+    for (i, &from) in shape.iter().enumerate().filter(|(i, _)| !bends.contains(i)) {
+        line(vec![from, shape[(i + 1) % shape.len()]], Ends::Open);
+    }
 }
 
 /// Light falls from above on the left; insides are a little paler, as the core of card is.

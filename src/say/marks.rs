@@ -39,29 +39,33 @@ pub fn places(marks: &Marks, system: System) -> Vec<Phrase> {
     each.chain([phrase!["Read off a ruler so, no mark is further than ", error, " from its place."]]).collect()
 }
 
-/// What is scored or cut between marks: `1 to 4 and 2 to 5.`, `1 to 2 to 3; 6 to 7.`, and along arcs.
+/// What is scored or cut between marks: `1 to 4 and 2 to 5.`, `1 to 2 to 3; 6 to 7.`, and along arcs: `Along arcs of
+/// radius 84 mm: 3 over 7 to 4, its centre straight above 7.`
 #[must_use]
 pub fn between(marks: &Marks, line: Line, system: System) -> Phrase {
     let run = |r: &[usize]| r.iter().map(|n| (n + 1).to_string()).collect::<Vec<_>>().join(" to ");
-    let straight: Vec<String> = match line {
-        Line::Score => marks.scores.iter().map(|&(a, b)| run(&[a, b])).collect(),
-        Line::Cut => marks.cuts.iter().map(|r| run(r)).collect(),
+    let (straight, gap, last): (Vec<String>, _, _) = match line {
+        Line::Score => (marks.scores.iter().map(|&(a, b)| run(&[a, b])).collect(), ", ", " and "),
+        Line::Cut => (marks.cuts.iter().map(|r| run(r)).collect(), "; ", "; "),
     };
-    let last = if line == Line::Score { " and " } else { "; " };
-    let straight = straight.into_iter().map(Phrase::words);
-    let arcs = marks.along(line).map(|a| arc(a, system));
-    let gap = if line == Line::Score { ", " } else { "; " };
-    phrase![Phrase::list(straight.chain(arcs), gap, last), "."]
+    let straight_too = !straight.is_empty();
+    let mut said = Phrase::default();
+    if straight_too {
+        said = phrase![Phrase::list(straight.into_iter().map(Phrase::words), gap, last), "."];
+    }
+    // Arcs of one form have one radius.
+    if let Some(first) = marks.along(line).next() {
+        let radius = length(Grid::every(CUT_STEP.of(system)).nearest(first.radius), system);
+        let arcs = Phrase::list(marks.along(line).map(|a| Phrase::words(arc(a))), "; ", "; ");
+        let space = if straight_too { " " } else { "" };
+        said = phrase![said, space, "Along arcs of radius ", radius, ": ", arcs, "."];
+    }
+    said
 }
 
-/// `an arc from 1 over 2 to 3, radius 83 mm, its centre straight above 2`.
-fn arc(arc: &MarkedArc, system: System) -> Phrase {
+/// `3 over 7 to 4, its centre straight above 7`.
+fn arc(arc: &MarkedArc) -> String {
     let [from, over, to] = arc.places.map(|n| n + 1);
     let side = if arc.way.y < Length::ZERO { "above" } else { "below" };
-    let radius = length(Grid::every(CUT_STEP.of(system)).nearest(arc.radius), system);
-    phrase![
-        format!("an arc from {from} over {over} to {to}, radius "),
-        radius,
-        format!(", its centre straight {side} {over}")
-    ]
+    format!("{from} over {over} to {to}, its centre straight {side} {over}")
 }

@@ -56,3 +56,21 @@ fn a_window_too_large_for_its_face_is_said() {
         page.see_gone("There is room for").await;
     });
 }
+
+/// A box with curved scores: its arcs are said, its bending is explained, its steps are there.
+#[test]
+fn a_pillow_box_is_made() {
+    journey(async |page| {
+        page.open("").await;
+        page.press("millimeters").await;
+        page.press("Choose another form").await;
+        page.press("Pillow box").await;
+        page.see("Along arcs of radius").await;
+        page.see("its centre straight above").await;
+        page.see("on the way the card bends").await;
+        page.fill("Depth of the curves", "200 mm").await;
+        page.see("Type a length from 4 mm to 60 mm").await;
+        page.press("Steps").await;
+        page.see("Glue it flat, then open it and push the ends in").await;
+    });
+}
