@@ -139,3 +139,36 @@ fn heavy_gifts_are_cautioned_about() {
     let light = jar(30);
     assert!(light.findings.iter().all(|f| f.weight != Weight::Caution), "{:?}", light.findings);
 }
+
+/// Every box takes its size from what goes in, those off the grid by trial: the gifts go in with their room, and not one
+/// of the sizes tried could be a groove smaller.
+#[test]
+fn every_box_follows_its_gifts() {
+    use snugfold::fit::grown::SIZES;
+    use snugfold::form::registry::{FORMS, Holds};
+    let gift = block("60 mm", "40 mm", "25 mm");
+    for form in FORMS.iter().filter(|f| f.holds == Holds::Gifts) {
+        let of = |inputs: Value| {
+            let mut project = asked(&gift, &inputs);
+            form.key.clone_into(&mut project.boxes[0].form);
+            plan(&project, System::Metric)
+        };
+        let made = of(json!({}));
+        let inside = inside(&made);
+        for (is, needed) in sorted(inside).into_iter().zip([28, 43, 63]) {
+            assert!(is >= Length::mm(needed), "{}: {inside:?}", form.key);
+        }
+        let by_trial = form.inputs.iter().all(|i| i.key != "depth") || form.inputs.iter().all(|i| i.key != "size");
+        for input in form.inputs.iter().filter(|i| by_trial && SIZES.contains(&i.key)) {
+            let at = |key: &str| made.boxes[0].used.get(key).copied().expect("it was used");
+            let mut sizes = serde_json::Map::new();
+            for other in form.inputs.iter().filter(|i| SIZES.contains(&i.key)) {
+                let less = if other.key == input.key { Length::mm(5) } else { Length::ZERO };
+                sizes.insert(other.key.to_owned(), json!(format!("{} mm", (at(other.key) - less).as_mm())));
+            }
+            let smaller = of(Value::Object(sizes));
+            let goes = smaller.findings.iter().any(|f| matches!(f.what, What::SizesTypedToo(_)));
+            assert!(!goes, "{}: {} could be smaller: {inside:?}", form.key, input.key);
+        }
+    }
+}

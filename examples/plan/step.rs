@@ -6,6 +6,7 @@ use serde::Serialize;
 use serde_json::{Value, json};
 use snugfold::make::pieces::Piece;
 use snugfold::make::step::{self, Action};
+use snugfold::net::arc::Line;
 use snugfold::plan::Plan;
 use snugfold::project::request::Project;
 use snugfold::say;
@@ -60,8 +61,8 @@ fn values(action: &Action, plan: &Plan) -> Vec<(&'static str, Value)> {
             vec![("from", json!(edge(scores.turned))), ("at", json!(measures(&scores.at, plan.system)))]
         }
         Action::Mark(m) => vec![("places", json!(m.places.len()))],
-        Action::ScoreMarks(m) => vec![("scores", json!(m.scores.len()))],
-        Action::CutMarks(m) => vec![("cuts", json!(m.cuts.len()))],
+        Action::ScoreMarks(m) => vec![("scores", json!(m.scores.len() + m.along(Line::Score).count()))],
+        Action::CutMarks(m) => vec![("cuts", json!(m.cuts.len() + m.along(Line::Cut).count()))],
         Action::Extra { made, pieces } => vec![("what", json!(kind(made))), ("pieces", letters(pieces))],
         Action::Cut(cuts) => vec![("cuts", json!(cuts.len()))],
         Action::TakeCells(cells) => vec![("cells", json!(cells))],

@@ -23,6 +23,7 @@ use crate::project::fitting::{Gift, Gifts, Shape, Turns, Wrap};
 use crate::project::request::{Entry, Part};
 
 use super::arrange::{self, Block, arrange};
+use super::grown;
 use super::largest::{SIDES, sized};
 
 /// Room in total in each direction round hard gifts: ⅛ in, 3 mm.
@@ -51,21 +52,26 @@ pub fn filled(part: &Part, form: &Form, setting: &Setting, lining: Size, heights
         return found;
     }
     check(&part.gifts, &mut found.remarks);
-    let Some(ranges) = ranges(form) else {
+    let (ranges, own) = (ranges(form), grown::sizes(form, setting));
+    if ranges.is_none() && own.is_empty() {
         found.remarks.push(stop(None, What::GiftsNotSized));
         found.stopped = true;
         return found;
-    };
+    }
     if found.remarks.is_empty() {
         let room = room(&part.gifts, setting.system) + lining;
         let blocks: Vec<Block> = part.gifts.kinds.iter().map(block).collect();
         let sizes = arrange(&blocks).map_or_else(Vec::new, |a| a.sizes);
         let insides: Vec<Size> = sizes.into_iter().map(|s| s + room).collect();
-        if SIDES.iter().any(|side| part.inputs.contains_key(*side)) {
+        let typed = |key: &str| part.inputs.contains_key(key);
+        if SIDES.iter().any(|side| typed(side)) || own.iter().any(|(key, ..)| typed(key)) {
             found.remarks.extend(held_against(part, form, setting, &insides));
             return found;
         }
-        found.shaped = tightest(part, form, setting, &insides, ranges, heights);
+        found.shaped = match ranges {
+            Some(ranges) => tightest(part, form, setting, &insides, ranges, heights),
+            None => grown::tightest(part, form, setting, &insides),
+        };
         if found.shaped.is_none()
             && let Some(least) = insides.first()
         {

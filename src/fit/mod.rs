@@ -2,6 +2,7 @@
 
 pub mod arrange;
 pub mod gifts;
+pub mod grown;
 pub mod largest;
 pub mod lesson;
 pub mod odds;

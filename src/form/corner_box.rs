@@ -21,7 +21,7 @@ use super::input::{Default, Input};
 use super::joined::{Matted, choice, clearance_input, even, length, size_choice, word};
 use super::moves::{Gives, Move, MoveName, Way};
 use super::registry::{Form, Holds};
-use super::resolve::{Ask, Shaped};
+use super::resolve::{Ask, Shaped, Wants};
 
 /// The form.
 pub const FORM: Form =
@@ -98,6 +98,9 @@ fn shape(mut ask: Ask) -> Shaped {
     }
     let (inside, outside) = (base.inside(t), base.outside(t));
     let finished = Size { width: base.side(), depth: base.side(), height: base.height() };
+    if ask.wants == Wants::Sizes {
+        return ask.sizes(finished, inside, outside);
+    }
     if !lidded {
         return ask.answer(Assembly::alone(base.part(), finished, inside, outside));
     }

@@ -20,7 +20,7 @@ use super::input::{Default, Input};
 use super::joined::{choice, even, length};
 use super::moves::MoveName;
 use super::registry::{Form, Holds};
-use super::resolve::{Ask, Shaped};
+use super::resolve::{Ask, Shaped, Wants};
 use super::star::{PETAL_FREE, apothem, sides, spread, square, turn, word_for};
 
 /// The form.
@@ -133,8 +133,12 @@ fn shape(mut ask: Ask) -> Shaped {
     let t = ask.setting.thickness;
     let across = Length::round_mm(2.0 * fan.reach());
     let finished = Size { width: across, depth: across, height: Length::round_mm(up) };
+    let (inside, outside) = (fan.inside(t), fan.outside(t));
+    if ask.wants == Wants::Sizes {
+        return ask.sizes(finished, inside, outside);
+    }
     let part = draw(&fan, &ask);
-    ask.answer(Assembly::alone(part, finished, fan.inside(t), fan.outside(t)))
+    ask.answer(Assembly::alone(part, finished, inside, outside))
 }
 
 const WALLS: [&str; 8] = ["front", "side 2", "side 3", "side 4", "side 5", "side 6", "side 7", "side 8"];

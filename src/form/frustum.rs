@@ -7,7 +7,7 @@ use super::assembly::{Assembly, Size};
 use super::input::{Default, Input};
 use super::joined::{LEAST_TAB, Matted, choice, length};
 use super::registry::{Form, Holds};
-use super::resolve::{Ask, Shaped};
+use super::resolve::{Ask, Shaped, Wants};
 use super::star::{Held, Star, sides, tab, tab_input, word_for};
 use crate::project::finding::What;
 
@@ -63,11 +63,15 @@ fn shape(mut ask: Ask) -> Shaped {
         return ask.shaped;
     }
     let t = ask.setting.thickness;
-    let part = star.part("box", &ask);
     // Across the rim, as far as a hand can see: twice the way from the middle to a wall.
     let across = Length::round_mm(2.0 * super::star::apothem(sides, rim.as_mm()));
     let finished = Size { width: across, depth: across, height };
-    ask.answer(Assembly::alone(part, finished, star.inside(t), star.outside(t)))
+    let (inside, outside) = (star.inside(t), star.outside(t));
+    if ask.wants == Wants::Sizes {
+        return ask.sizes(finished, inside, outside);
+    }
+    let part = star.part("box", &ask);
+    ask.answer(Assembly::alone(part, finished, inside, outside))
 }
 
 /// The widest rim that leaves a gap of so many degrees between flat walls, found by halving.

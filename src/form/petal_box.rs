@@ -14,7 +14,7 @@ use super::input::{Default, Input};
 use super::joined::{length, size_choice, sized};
 use super::moves::MoveName;
 use super::registry::{Form, Holds};
-use super::resolve::{Ask, Shaped};
+use super::resolve::{Ask, Shaped, Wants};
 use super::star::PETAL_FREE;
 use super::tube::{Tube, columns, even, ring_tab, walls};
 use super::tuck_box::base;
@@ -54,8 +54,12 @@ fn shape(mut ask: Ask) -> Shaped {
     }
     let s = Tube { width: side, depth: side, height, tab, tuck: Length::ZERO, notch: None };
     let (inside, outside) = (s.size(&ask, ENDS, Layers::inside), s.size(&ask, ENDS, Layers::outside));
+    let finished = s.finished();
+    if ask.wants == Wants::Sizes {
+        return ask.sizes(finished, inside, outside);
+    }
     let part = draw(&s, &ask);
-    ask.answer(Assembly::alone(part, s.finished(), inside, outside))
+    ask.answer(Assembly::alone(part, finished, inside, outside))
 }
 
 const PETALS: usize = 0;

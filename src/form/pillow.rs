@@ -25,7 +25,7 @@ use super::input::{Default, Input};
 use super::joined::length;
 use super::moves::{Gives, Move, MoveName, Way};
 use super::registry::{Form, Holds};
-use super::resolve::{Ask, Shaped};
+use super::resolve::{Ask, Shaped, Wants};
 
 /// The form.
 pub const FORM: Form =
@@ -99,6 +99,9 @@ fn shape(mut ask: Ask) -> Shaped {
     let bulge = Bulge::of(&pillow);
     let finished = Size { width: bulge.across(), depth: bulge.high() * 2, height: length };
     let (inside, outside) = (bulge.inside(length, t), bulge.outside(length, t));
+    if ask.wants == Wants::Sizes {
+        return ask.sizes(finished, inside, outside);
+    }
     ask.answer(Assembly::alone(pillow.part(&bulge), finished, inside, outside))
 }
 

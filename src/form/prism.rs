@@ -10,7 +10,7 @@ use super::assembly::{Assembly, Footprint, From, Join, JoinName, Offset, Room, S
 use super::input::{Default, Input};
 use super::joined::{Matted, choice, clearance_input, length, remark_loose};
 use super::registry::{Form, Holds};
-use super::resolve::{Ask, Shaped};
+use super::resolve::{Ask, Shaped, Wants};
 use super::star::{Held, Star, apothem, sides, tab, tab_input, word_for};
 
 /// The form.
@@ -60,6 +60,12 @@ fn shape(mut ask: Ask) -> Shaped {
     let free = Length::round_mm((lid.reach() - base.reach() - t.as_mm() * 2.0) * 2.0);
     remark_loose(&mut ask, free, clearance);
     let inside = base.inside(t);
+    let across = Length::round_mm(2.0 * base.reach());
+    let finished = Size { width: across, depth: across, height };
+    let outside = Size { height: Layers::LIDDED.outside(height, t), ..lid.outside(t) };
+    if ask.wants == Wants::Sizes {
+        return ask.sizes(finished, inside, outside);
+    }
     let mut parts = vec![base.part("base", &ask), lid.part("lid", &ask)];
     parts[0].inside = Some(inside);
     let ([right, back], [lid_right, lid_back]) = (base.middle(), lid.middle());
@@ -73,8 +79,5 @@ fn shape(mut ask: Ask) -> Shaped {
         from: From::Below,
         room: Room { round: Some(Range::new(clearance, most)), ..Room::default() },
     }];
-    let across = Length::round_mm(2.0 * base.reach());
-    let finished = Size { width: across, depth: across, height };
-    let outside = Size { height: Layers::LIDDED.outside(height, t), ..lid.outside(t) };
     ask.answer(Assembly { joins, footprint: Footprint::Sides(sides), ..Assembly::of(parts, finished, inside, outside) })
 }

@@ -8,7 +8,7 @@ use super::assembly::{Assembly, Size};
 use super::input::{Default, Input};
 use super::joined::{Matted, choice, length, word};
 use super::registry::{Form, Holds};
-use super::resolve::{Ask, Shaped};
+use super::resolve::{Ask, Shaped, Wants};
 use super::star::{Held, Star, apothem, sides, tab, word_for};
 
 /// The form.
@@ -74,10 +74,14 @@ fn shape(mut ask: Ask) -> Shaped {
     }
     let star = star(held);
     let t = ask.setting.thickness;
-    let part = star.part("pyramid", &ask);
     let across = Length::round_mm(2.0 * apothem(sides, foot.as_mm()));
     let finished = Size { width: across, depth: across, height };
-    ask.answer(Assembly::alone(part, finished, star.inside(t), star.outside(t)))
+    let (inside, outside) = (star.inside(t), star.outside(t));
+    if ask.wants == Wants::Sizes {
+        return ask.sizes(finished, inside, outside);
+    }
+    let part = star.part("pyramid", &ask);
+    ask.answer(Assembly::alone(part, finished, inside, outside))
 }
 
 /// The hole, so far down that the wall is broad enough round it: its edges run together at half its angle at the point.

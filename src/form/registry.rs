@@ -3,7 +3,7 @@
 use crate::project::request::Part;
 
 use super::input::Input;
-use super::resolve::{Ask, Setting, Shaped};
+use super::resolve::{Ask, Setting, Shaped, Wants};
 use super::{
     bag, band, book_cover, carrier, carton, corner_box, double_tray, drawer, favour, frustum, grid_holder, hinged_box,
     honeycomb, layered_box, lid_base, petal_box, pillow, prism, pyramid, row_holder, set_tray, slice, step_stand,
@@ -84,6 +84,14 @@ impl Form {
             Holds::Boxes if self.number == honeycomb::FORM.number => prism::FORM.key,
             Holds::Boxes => tuck_box::FORM.key,
         }
+    }
+
+    /// The sizes that `part` comes to in `setting`.
+    #[must_use]
+    pub fn sized(&self, part: &Part, setting: &Setting) -> Shaped {
+        let mut ask = Ask::new(self.inputs, part, setting);
+        ask.wants = Wants::Sizes;
+        (self.shape)(ask)
     }
 
     /// Shapes `part` in `setting`.

@@ -77,12 +77,24 @@ pub struct Shaped {
     pub used: Few<&'static str, Length>,
 }
 
+/// What is wanted of a form.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Wants {
+    /// All that it makes.
+    #[default]
+    Everything,
+    /// Its sizes, as often as it takes to find the right ones: nets and moves may be left out.
+    Sizes,
+}
+
 /// The typed values of one part, by the form's inputs, and the answer as it grows.
 pub struct Ask<'a> {
     inputs: &'static [Input],
     part: &'a Part,
     /// What surrounds the form.
     pub setting: &'a Setting,
+    /// What is wanted of it.
+    pub wants: Wants,
     /// The answer.
     pub shaped: Shaped,
 }
@@ -91,7 +103,7 @@ impl<'a> Ask<'a> {
     /// Holds what was typed for `part` against `inputs`; what cannot be used is remarked on.
     #[must_use]
     pub fn new(inputs: &'static [Input], part: &'a Part, setting: &'a Setting) -> Self {
-        let mut ask = Self { inputs, part, setting, shaped: Shaped::default() };
+        let mut ask = Self { inputs, part, setting, wants: Wants::default(), shaped: Shaped::default() };
         for (key, entry) in &part.inputs {
             match inputs.iter().find(|i| i.key == key) {
                 None => ask.remark(None, Weight::Note, What::UnknownInput { key: key.clone() }),
@@ -194,6 +206,12 @@ impl<'a> Ask<'a> {
             _ => None,
         };
         chosen.or(choices.first()).map_or("", |c| c.key)
+    }
+
+    /// The answer where only sizes are wanted.
+    #[must_use]
+    pub fn sizes(self, finished: Size, inside: Size, outside: Size) -> Shaped {
+        self.answer(Assembly::of(Vec::new(), finished, inside, outside))
     }
 
     /// The answer, with the assembly where nothing stops it.

@@ -16,7 +16,7 @@ use super::input::{Default, Input};
 use super::joined::{length, size_choice};
 use super::moves::{Move, MoveName, Way};
 use super::registry::{Form, Holds};
-use super::resolve::{Ask, Shaped};
+use super::resolve::{Ask, Shaped, Wants};
 use super::tube::{even, ring_tab};
 
 /// The form.
@@ -175,8 +175,12 @@ pub fn tube(mut ask: Ask, key: &'static str, width: Length, side: Length, height
     }
     let s = Triangle { width, side, deep, height, tab, tuck };
     let finished = Size { width, depth, height };
+    let (inside, outside) = (s.inside(t), s.outside(t));
+    if ask.wants == Wants::Sizes {
+        return ask.sizes(finished, inside, outside);
+    }
     let part = draw(&s, &ask);
-    ask.answer(Assembly::alone(part, finished, s.inside(t), s.outside(t)))
+    ask.answer(Assembly::alone(part, finished, inside, outside))
 }
 
 /// A lid's corners and those of its tucks, as at the upper end: the lid from its crease on, then each tuck.

@@ -3,6 +3,7 @@
 //! The edge of what is left runs along the blank and, the other way round, along every panel; where panels meet each
 //! other or the blank's edge, the two runs cancel. Panels that meet share the corners at which they do.
 
+use crate::measure::length::Length;
 use crate::measure::outline::Outline;
 use crate::measure::point::Point;
 use crate::measure::sort::sort_by_key;
@@ -46,6 +47,11 @@ pub fn around(blank: &Outline, taken: &[Outline]) -> Vec<Outline> {
 fn parted((a, b): Edge, corners: &[Point]) -> Vec<Edge> {
     let way = b - a;
     let on = |p: &&Point| {
+        // Most lie far off: that is cheaper to see.
+        let beside = |p: Length, a: Length, b: Length| p < a.min(b) || p > a.max(b);
+        if beside(p.x, a.x, b.x) || beside(p.y, a.y, b.y) {
+            return false;
+        }
         let off = **p - a;
         way.cross(off) == 0 && off.dot(way) > 0 && off.dot(way) < way.dot(way)
     };

@@ -13,7 +13,7 @@ use super::tag::{Tag, button, classed, tag};
 use super::value::{Fact, State, fact};
 use crate::fit::arrange;
 use crate::fit::gifts::{own, room};
-use crate::fit::largest::SIDES;
+use crate::fit::grown::SIZES;
 use crate::fit::things::THINGS;
 use crate::form::assembly::Size;
 use crate::measure::given::Given;
@@ -35,9 +35,9 @@ pub fn gift_fields(place: Place) -> Tag {
     let gifts = fact(move || part.with(|p| p.as_ref().map_or_else(Gifts::default, |p| p.gifts.clone())));
     let count = fact(move || gifts.with(|g| g.kinds.len()));
     let sized =
-        fact(move || part.with(|p| p.as_ref().is_some_and(|p| SIDES.iter().any(|s| p.inputs.contains_key(*s)))));
+        fact(move || part.with(|p| p.as_ref().is_some_and(|p| SIZES.iter().any(|s| p.inputs.contains_key(*s)))));
     let follow = move || {
-        desk.edit_part(place, "", |p| p.inputs.retain(|key, _| !SIDES.contains(&key.as_str())));
+        desk.edit_part(place, "", |p| p.inputs.retain(|key, _| !SIZES.contains(&key.as_str())));
         desk.epoch.update(|e| *e = e.wrapping_add(1));
     };
     let inside = move || {

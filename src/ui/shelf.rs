@@ -85,12 +85,11 @@ impl Shelf {
     /// Saves the design once it has been left alone for a moment, and when the page goes out of sight.
     fn save_as_it_changes(self) {
         let waiting = Rc::new(Cell::new(0_u32));
-        let seen = StoredValue::new_local(waiting);
         effect(move || {
             self.desk.project.track();
-            let waiting = seen.get_value();
             let mine = waiting.get().wrapping_add(1);
             waiting.set(mine);
+            let waiting = waiting.clone();
             set_timeout(
                 move || {
                     if waiting.get() == mine {
