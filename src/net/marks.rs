@@ -77,7 +77,9 @@ impl Marks {
         sort_by_key(&mut places, |p| (p.y, p.x));
         places.dedup();
         let number = |p: Point| places.iter().position(|q| *q == p).unwrap_or_default();
-        let scores = scores.iter().map(|&(a, b)| (number(a), number(b))).collect();
+        let ends = |&(a, b): &(Point, Point)| (number(a).min(number(b)), number(a).max(number(b)));
+        let mut scores: Vec<(usize, usize)> = scores.iter().map(ends).collect();
+        sort_by_key(&mut scores, |s| *s);
         let mut runs: Vec<Vec<usize>> = Vec::new();
         for (a, b) in cuts.iter().map(|&(a, b)| (number(a), number(b))) {
             match runs.iter_mut().find(|r| r.last() == Some(&a)) {
