@@ -164,6 +164,9 @@ fn prove(form: &'static Form) {
             prop_assert!(found.is_empty(), "{found:?} of {names:?}");
             for part in &assembly.parts {
                 geo_agrees(&part.net)?;
+                if let Some(strips) = &part.strips {
+                    geo_agrees(&strips.net)?;
+                }
             }
             Ok(())
         })

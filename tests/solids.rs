@@ -23,17 +23,21 @@ use snugfold::measure::length::Length;
 use snugfold::measure::system::System;
 use snugfold::net::corner::Side;
 use snugfold::net::flat::{Panel, PanelId};
-use snugfold::plan::plan;
+use snugfold::plan::{Plan, plan};
 use snugfold::project::request::Project;
 
-fn made(form: &str, inputs: Value) -> Assembly {
+fn asked(form: &str, inputs: &Value) -> Plan {
     let project = json!({
         "board": { "metric_step": "0.5 mm" },
         "cards": [{ "id": 1, "grammage": 240, "sheet_width": "1000 mm", "sheet_height": "1000 mm" }],
         "boxes": [{ "id": 1, "form": form, "card": 1, "inputs": inputs }]
     });
     let project: Project = serde_json::from_value(project).expect("it is a project");
-    let plan = plan(&project, System::Metric);
+    plan(&project, System::Metric)
+}
+
+fn made(form: &str, inputs: Value) -> Assembly {
+    let plan = asked(form, &inputs);
     plan.boxes[0].assembly.clone().unwrap_or_else(|| panic!("{form}: {:?}", plan.findings))
 }
 
@@ -140,6 +144,15 @@ fn cartons() {
     let body = 80.0 * 60.0 * 70.0;
     // 50² − 30² = 40².
     like("carton", volume(&made, 0), body + wedge(80.0, 60.0, 80.0 - 60.0, 40.0));
+}
+
+/// A slope of half the depth lies flat and closes nothing: it has to be more.
+#[test]
+fn a_flat_roof_is_refused() {
+    for (slope, closes) in [("29 mm", false), ("30 mm", false), ("33 mm", true), ("60 mm", true), ("61 mm", false)] {
+        let inputs = json!({ "width": "80 mm", "depth": "60 mm", "slope": slope });
+        assert_eq!(asked("carton", &inputs).boxes[0].assembly.is_some(), closes, "{slope}");
+    }
 }
 
 /// Finished side = blank ÷ (2√2), walls half as high.
