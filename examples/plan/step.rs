@@ -65,7 +65,7 @@ fn values(action: &Action, plan: &Plan) -> Vec<(&'static str, Value)> {
         Action::CutMarks(m) => vec![("cuts", json!(m.cuts.len() + m.along(Line::Cut).count()))],
         Action::Extra { made, pieces } => vec![("what", json!(kind(made))), ("pieces", letters(pieces))],
         Action::Cut(cuts) => vec![("cuts", json!(cuts.len()))],
-        Action::TakeCells(cells) => vec![("cells", json!(cells))],
+        Action::TakeCells(cells) => vec![("cells", json!(cells.len()))],
         Action::TakeOff(off) => vec![("places", json!(off.len()))],
         Action::GlueMats(pieces) | Action::Straps(pieces) => vec![("pieces", letters(pieces))],
         Action::Fold { index, name, glued } => {

@@ -2,6 +2,7 @@
 
 use crate::form::assembly::{Join, Size};
 use crate::form::moves::MoveName;
+use crate::measure::outline::Rect;
 use crate::net::flat::Hole;
 use crate::net::marks::Marks;
 use crate::net::recipe::{CutLine, Scores, TakeOff};
@@ -56,8 +57,8 @@ pub enum Action {
     CutMarks(Marks),
     /// Cut between panels.
     Cut(Vec<CutLine>),
-    /// Take whole cells away; how many.
-    TakeCells(usize),
+    /// Take these whole cells away.
+    TakeCells(Vec<Rect>),
     /// Take strips, wedges, corners off panels.
     TakeOff(Vec<TakeOff>),
     /// Fold every score away from you and back, and rub it flat.

@@ -170,7 +170,7 @@ fn blank_steps(recipe: &Recipe, creases: usize, add: &mut impl FnMut(Action)) {
         add(Action::Cut(recipe.cuts.clone()));
     }
     if !recipe.cells.is_empty() {
-        add(Action::TakeCells(recipe.cells.len()));
+        add(Action::TakeCells(recipe.cells.clone()));
     }
     let off: Vec<_> = recipe.off.iter().copied().filter(|o| o.taken != Taken::Notch).collect();
     if !off.is_empty() {

@@ -78,8 +78,7 @@ impl Marks {
         places.dedup();
         let number = |p: Point| places.iter().position(|q| *q == p).unwrap_or_default();
         let ends = |&(a, b): &(Point, Point)| (number(a).min(number(b)), number(a).max(number(b)));
-        let mut scores: Vec<(usize, usize)> = scores.iter().map(ends).collect();
-        sort_by_key(&mut scores, |s| *s);
+        let scores = scores.iter().map(ends).collect();
         let mut runs: Vec<Vec<usize>> = Vec::new();
         for (a, b) in cuts.iter().map(|&(a, b)| (number(a), number(b))) {
             match runs.iter_mut().find(|r| r.last() == Some(&a)) {

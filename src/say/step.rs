@@ -178,7 +178,7 @@ fn on_part(step: &Step, at: usize, part: &Planned, plan: &Plan, spelling: Spelli
             lines.extend(cuts.iter().map(|c| recipe::cut(c, recipe, system)));
             ("Cut along the scores that are heavy in the drawing".into(), lines)
         }
-        Action::TakeCells(count) => (recipe::fields(*count), Vec::new()),
+        Action::TakeCells(cells) => (recipe::fields(cells.len()), Vec::new()),
         Action::TakeOff(off) => ("Trim the flaps and corners".into(), recipe::take_offs(net, off, system)),
         Action::FoldAndBurnish => {
             let mut lines: Vec<Phrase> =
