@@ -44,7 +44,7 @@ pub fn write(folder: &Path) -> Result<(), Failure> {
         let hash = sha256::hex(&fs::read(folder.join(&path))?);
         list.push((path, hash));
     }
-    fs::write(folder.join(WORKER), fill(TEMPLATE, &list)?)?;
+    fs::write(folder.join(WORKER), fill(&bare(TEMPLATE), &list)?)?;
     Ok(())
 }
 
@@ -65,6 +65,12 @@ fn collect(top: &Path, folder: &Path, into: &mut Vec<String>) -> Result<(), Fail
     Ok(())
 }
 
+/// A script without its lines of comment, its empty lines and what it is indented by: nobody reads it where it runs.
+fn bare(script: &str) -> String {
+    let lines = script.lines().map(str::trim_start).filter(|l| !l.is_empty() && !l.starts_with("//"));
+    lines.map(|l| format!("{l}\n")).collect()
+}
+
 fn fill(template: &str, list: &[(String, String)]) -> Result<String, Failure> {
     for blank in [FILES, VERSION] {
         if template.matches(blank).count() != 1 {
@@ -80,7 +86,7 @@ fn fill(template: &str, list: &[(String, String)]) -> Result<String, Failure> {
 
 #[cfg(test)]
 mod tests {
-    use super::{TEMPLATE, fill};
+    use super::{TEMPLATE, bare, fill};
 
     fn list(hash: &str) -> Vec<(String, String)> {
         vec![("index.html".to_owned(), hash.to_owned())]
@@ -90,6 +96,12 @@ mod tests {
     fn the_list_is_written_into_the_worker() {
         let text = fill(TEMPLATE, &list("12ab")).unwrap();
         assert!(text.contains("[\"index.html\", \"12ab\"],"), "{text}");
+    }
+
+    #[test]
+    fn a_bare_script_does_the_same_without_its_comments() {
+        assert_eq!(bare("// Says why.\nconst A = 1; // here\n\n  f(\"//\");\n"), "const A = 1; // here\nf(\"//\");\n");
+        assert!(bare(TEMPLATE).lines().all(|l| !l.starts_with("//")));
     }
 
     #[test]
