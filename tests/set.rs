@@ -227,3 +227,19 @@ fn the_tuck_box_of_common_practice() {
     assert_eq!(mats, [(2, q(11), q(19)), (2, q(4), q(19)), (1, q(11), q(4))]);
     assert!(plan.findings.iter().all(|f| f.weight == Weight::Note), "{:?}", plan.findings);
 }
+
+/// Above five sets one is made first, and its fit said, before all are cut.
+#[test]
+fn of_many_sets_one_is_made_first() {
+    use snugfold::make::step::Action;
+    let first = |sets: u32| {
+        let mut project = snugfold::project::example::example().expect("it reads");
+        project.sets = sets;
+        let steps = snugfold::plan::plan(&project, System::Metric).steps;
+        let at = steps.iter().position(|s| s.action == Action::MakeOne);
+        (at, steps.first().map(|s| s.key.clone()))
+    };
+    assert_eq!(first(5).0, None);
+    assert_eq!(first(6).0, Some(0));
+    assert_eq!(first(200), first(6), "a tick stays when there are more");
+}

@@ -59,12 +59,15 @@ fn better_layouts_take_the_place_of_the_quick_ones() {
         // Nothing else moves, and no two steps share a tick.
         let rest = |p: &Plan| p.steps.iter().filter(|s| !is_cut(&s.action)).cloned().collect::<Vec<_>>();
         assert_eq!(rest(&quick), rest(&best));
-        assert!(is_cut(&best.steps[0].action));
+        // Cutting comes first, but for the one set that is made before many.
+        let cut_first =
+            |p: &Plan| p.steps.iter().find(|s| s.action != Action::MakeOne).expect("there are steps").clone();
+        assert!(is_cut(&cut_first(&best).action));
         let keys: BTreeSet<&str> = best.steps.iter().map(|s| s.key.as_str()).collect();
         assert_eq!(keys.len(), best.steps.len());
         // A sheet that is ticked as cut is not taken back.
-        let ticks = |p: &Plan| [p.steps[0].key.clone()].into_iter().collect::<Ticks>();
-        let stays = keys.contains(quick.steps[0].key.as_str());
+        let ticks = |p: &Plan| [cut_first(p).key].into_iter().collect::<Ticks>();
+        let stays = keys.contains(cut_first(&quick).key.as_str());
         assert_eq!(loses_ticks(&quick.steps, &found[0], &ticks(&quick)), !stays);
         assert!(!loses_ticks(&best.steps, &found[0], &ticks(&best)));
         assert!(!loses_ticks(&quick.steps, &found[0], &Ticks::default()));

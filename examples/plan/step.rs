@@ -74,6 +74,11 @@ fn values(action: &Action, plan: &Plan) -> Vec<(&'static str, Value)> {
         Action::Join(join) => vec![("join", json!(kind(&join.name)))],
         Action::TryBoxesIn { inside } => vec![("inside", json!(room(*inside, plan.system)))],
         Action::Punch(holes) => vec![("holes", json!(holes.len()))],
-        Action::GlueJoint | Action::FoldAndBurnish | Action::Notch(_) | Action::Fill | Action::SlideIn => vec![],
+        Action::GlueJoint
+        | Action::FoldAndBurnish
+        | Action::Notch(_)
+        | Action::MakeOne
+        | Action::Fill
+        | Action::SlideIn => vec![],
     }
 }

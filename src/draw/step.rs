@@ -25,7 +25,7 @@ use crate::project::request::Tint;
 pub fn step(step: &Step, plan: &Plan, tint: &dyn Fn(u16) -> Tint) -> Option<Drawing> {
     match &step.action {
         Action::CutSheets { card, pattern } => one_sheet(plan, *card, *pattern, tint),
-        Action::Fill => Some(set(&plan.boxes, plan.holder.as_ref(), tint, 1.0, View::default())),
+        Action::MakeOne | Action::Fill => Some(set(&plan.boxes, plan.holder.as_ref(), tint, 1.0, View::default())),
         Action::SlideIn => Some(set(&plan.boxes, plan.holder.as_ref(), tint, 0.45, View::default())),
         Action::TryBoxesIn { .. } => Some(set(&plan.boxes, plan.holder.as_ref(), tint, 0.0, View::default())),
         action => {
@@ -96,6 +96,7 @@ fn on_part(action: &Action, plan: &Plan, planned: &Planned, part: usize, look: L
         Action::CutSheets { .. }
         | Action::CutPieces { .. }
         | Action::TryBoxesIn { .. }
+        | Action::MakeOne
         | Action::Fill
         | Action::SlideIn => None,
     }

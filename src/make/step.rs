@@ -31,6 +31,8 @@ pub struct Step {
 /// What a step does.
 #[derive(Clone, Debug, PartialEq, Hash)]
 pub enum Action {
+    /// Make one set before all the others, and say how it fits.
+    MakeOne,
     /// Cut the sheets of one pattern of this card, all alike.
     CutSheets {
         /// The card.

@@ -16,6 +16,9 @@ use super::pieces::{Becomes, Piece};
 use super::sheets::CardSheets;
 use super::step::{Action, Step};
 
+/// Of more sets than these one is made first (common practice, no source).
+const FEW: u32 = 5;
+
 /// All steps for `sets` sets: the cutting for all, then each box, then the holder, then fill and slide in.
 #[must_use]
 pub fn steps(
@@ -33,6 +36,13 @@ pub fn steps(
     }
     if boxes.iter().chain(holder).all(|p| p.assembly.is_none()) {
         return list;
+    }
+    if sets > FEW {
+        let one = Action::MakeOne;
+        list.insert(
+            0,
+            Step { key: key(&(Place::Set, 0, &one)), place: Place::Set, part: 0, half: None, times: 1, action: one },
+        );
     }
     push(&mut list, Place::Set, 0, u64::from(sets), Action::Fill);
     if boxes.iter().any(|b| b.assembly.is_some()) && holder.is_some_and(|h| h.assembly.is_some()) {

@@ -42,6 +42,13 @@ pub fn step(step: &Step, plan: &Plan, project: &Project, spelling: Spelling) -> 
     let (title, lines) = match &step.action {
         Action::CutSheets { card, pattern } => cut_sheets(plan, project, *card, *pattern),
         Action::CutPieces { card, pieces } => by_hand(plan, project, *card, pieces),
+        Action::MakeOne => (
+            "Make one set first".into(),
+            vec![
+                "Cut, fold and fit a single set before you cut for all.".into(),
+                "Then say, at the sizes of each part, whether it slides too tight, just right or too loose: the rest is planned anew.".into(),
+            ],
+        ),
         Action::Fill => ("Fill the boxes".into(), vec![fill(plan).into()]),
         Action::SlideIn => {
             let seated = plan.holder.as_ref().and_then(|h| h.assembly.as_ref()).is_some_and(|a| !a.seats.is_empty());
@@ -219,7 +226,7 @@ fn on_part(step: &Step, at: usize, part: &Planned, plan: &Plan, spelling: Spelli
             lines.push("One across each end, with a turn of the same length onto front and back.".into());
             ("Glue the straps over the ends".into(), lines)
         }
-        Action::CutSheets { .. } | Action::CutPieces { .. } | Action::Fill | Action::SlideIn => {
+        Action::CutSheets { .. } | Action::CutPieces { .. } | Action::MakeOne | Action::Fill | Action::SlideIn => {
             ("Step".into(), Vec::new())
         }
     }
