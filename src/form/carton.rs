@@ -13,7 +13,7 @@ use crate::measure::point::Point;
 use crate::measure::system::Native;
 use crate::net::cells::Cells;
 use crate::net::corner::Side;
-use crate::net::flat::{CreaseId, Duty, PanelId};
+use crate::net::flat::{CreaseId, Duty, Frame, PanelId};
 use crate::project::finding::What;
 
 use super::assembly::{Assembly, Meet, Part, Root, Size};
@@ -133,11 +133,6 @@ const ROOF: usize = 1;
 const WALL: usize = 2;
 const BASE: usize = 3;
 
-/// Sides of a triangle that hangs on its first side.
-const THREE: [(usize, usize); 4] = [(2, 2), (2, 0), (0, 1), (1, 2)];
-/// Sides of a panel with four corners.
-const FOUR: [(usize, usize); 4] = [(2, 3), (3, 0), (0, 1), (1, 2)];
-
 /// Names over one side: the gusset; right and left of it, seen from outside, what folds under the roof, and the ridge.
 type Names = [&'static str; 5];
 const LEFT: Names = ["left gusset", "left front pleat", "left back pleat", "left front ridge", "left back ridge"];
@@ -205,7 +200,8 @@ impl Carton {
         // cosine (½ D / S)²; the pleat shows its outside to the gusset.
         let cosine = -(half / slope) * (half / slope);
         let pleated = -Angle::of((1.0 - cosine * cosine).sqrt(), cosine);
-        let gusset = c.hung_aslant(wall, lean, (vec![next, eave, at(middle, score)], THREE), names[0], Duty::EndFlap);
+        let gusset =
+            c.hung_aslant(wall, lean, (vec![next, eave, at(middle, score)], Frame::THREE), names[0], Duty::EndFlap);
         let halves = [
             (vec![next, at(middle, score), at(right, score)], [right, middle], Side::Right, column + 1),
             (vec![at(middle, score), eave, at(left, score)], [middle, left], Side::Left, column.wrapping_sub(1)),
@@ -213,10 +209,10 @@ impl Carton {
         let mut made = vec![gusset];
         let mut ridges = Vec::new();
         for (i, (corners, [from, to], side, beside)) in halves.into_iter().enumerate() {
-            let pleat = c.hung_aslant(gusset, pleated, (corners, THREE), names[1 + i], Duty::EndFlap);
+            let pleat = c.hung_aslant(gusset, pleated, (corners, Frame::THREE), names[1 + i], Duty::EndFlap);
             c.level(pleat, 2);
             let up = vec![at(from, score), at(to, score), at(to, top), at(from, top)];
-            let ridge = c.hung_aslant(pleat, lean, (up, FOUR), names[3 + i], Duty::Ridge);
+            let ridge = c.hung_aslant(pleat, lean, (up, Frame::FOUR), names[3 + i], Duty::Ridge);
             c.level(ridge, -1);
             c.hole_at(ridge, at((from + to).half(), (score + top).half()), self.hole);
             let flat = Angle::degrees(180);

@@ -13,7 +13,7 @@ use crate::measure::point::Point;
 use crate::measure::system::Native;
 use crate::net::cells::Cells;
 use crate::net::corner::Side;
-use crate::net::flat::{CreaseId, Duty, Net, PanelId};
+use crate::net::flat::{CreaseId, Duty, Frame, Net, PanelId};
 use crate::project::bound::Range;
 
 use super::assembly::{Assembly, From, Join, JoinName, Offset, Part, Room, Root, Size, Stand, Turn};
@@ -125,11 +125,6 @@ fn shape(mut ask: Ask) -> Shaped {
 
 /// A place in halves of the floor's side from its middle: to the right and to the front.
 type Spot = (i64, i64);
-
-/// Sides of a triangle that hangs on its first side.
-const THREE: [(usize, usize); 4] = [(2, 2), (2, 0), (0, 1), (1, 2)];
-/// Sides of a panel with four corners.
-const FOUR: [(usize, usize); 4] = [(2, 3), (3, 0), (0, 1), (1, 2)];
 
 /// What hangs on one side of the floor.
 struct Flank {
@@ -251,10 +246,11 @@ impl Fold {
 fn hang(c: &mut Cells, floor: PanelId, flank: &Flank, at: &dyn Fn(&[Spot]) -> Vec<Point>) -> Made {
     let Flank { names: [wall, inner, point, left_fold, right_fold, left_wing, right_wing], kind, .. } = flank;
     let degrees = Angle::degrees;
-    let four = |low: i64| (at(&[(1, low), (-1, low), (-1, low + 1), (1, low + 1)]), FOUR);
+    let four = |low: i64| (at(&[(1, low), (-1, low), (-1, low + 1), (1, low + 1)]), Frame::FOUR);
     let wall = c.hung_aslant(floor, degrees(90), four(1), wall, Duty::Wall);
     let inner = c.hung_aslant(wall, degrees(180), four(2), inner, Duty::Wall);
-    let point = c.hung_aslant(inner, degrees(-90), (at(&[(1, 3), (-1, 3), (0, 4)]), THREE), point, Duty::DustFlap);
+    let point =
+        c.hung_aslant(inner, degrees(-90), (at(&[(1, 3), (-1, 3), (0, 4)]), Frame::THREE), point, Duty::DustFlap);
     let [inner_level, fold_level, wing_level] = kind.levels;
     c.level(inner, inner_level);
     c.level(point, 2);
@@ -263,9 +259,9 @@ fn hang(c: &mut Cells, floor: PanelId, flank: &Flank, at: &dyn Fn(&[Spot]) -> Ve
         ([(1, 1), (1, 2), (2, 2)], [(1, 2), (1, 3), (2, 2)], [right_fold, right_wing], Side::Right),
     ];
     let [left, right] = places.map(|(fold, wing, [fold_name, wing_name], side)| {
-        let fold = c.hung_aslant(wall, degrees(kind.fold), (at(&fold), THREE), fold_name, Duty::Wing);
+        let fold = c.hung_aslant(wall, degrees(kind.fold), (at(&fold), Frame::THREE), fold_name, Duty::Wing);
         c.level(fold, fold_level);
-        let wing = c.hung_aslant(inner, degrees(kind.wing), (at(&wing), THREE), wing_name, Duty::Wing);
+        let wing = c.hung_aslant(inner, degrees(kind.wing), (at(&wing), Frame::THREE), wing_name, Duty::Wing);
         c.level(wing, wing_level);
         c.join(fold, (wing, side), degrees(kind.between));
         [fold, wing]

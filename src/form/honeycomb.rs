@@ -10,7 +10,7 @@ use crate::measure::length::Length;
 use crate::measure::point::Point;
 use crate::net::cells::Cells;
 use crate::net::corner::Side;
-use crate::net::flat::{Duty, Face, PanelId};
+use crate::net::flat::{Duty, Face, Frame, PanelId};
 use crate::project::finding::{Weight, What};
 
 use super::assembly::{Assembly, Footprint, From, Meet, Offset, Part, Root, Seat, Size};
@@ -210,7 +210,6 @@ impl Comb {
     }
 
     fn part(&self, height: Length, tab: Length) -> Part {
-        const FOUR: [(usize, usize); 4] = [(2, 3), (3, 0), (0, 1), (1, 2)];
         let edges = self.edges();
         let round: Length = edges.iter().map(|e| e.1).sum();
         let mut c = Cells::new(&[round + tab], &[height]);
@@ -225,8 +224,8 @@ impl Comb {
             let quad = [p(at, height), p(at, Length::ZERO), p(end, Length::ZERO), p(end, height)];
             let wall = match walls.last() {
                 // As it stands, from its lower right corner on.
-                None => c.aslant((0..4).map(|k| quad[(k + 3) % 4]).collect(), FOUR, NAMES[i], Duty::Wall),
-                Some(&near) => c.hung_aslant(near, turn(i - 1, i), (quad.to_vec(), FOUR), NAMES[i], Duty::Wall),
+                None => c.aslant((0..4).map(|k| quad[(k + 3) % 4]).collect(), Frame::FOUR, NAMES[i], Duty::Wall),
+                Some(&near) => c.hung_aslant(near, turn(i - 1, i), (quad.to_vec(), Frame::FOUR), NAMES[i], Duty::Wall),
             };
             c.mat(wall);
             walls.push(wall);
@@ -235,11 +234,11 @@ impl Comb {
         let zero = Length::ZERO;
         let quad = vec![p(closing, zero), p(closing, height), p(zero, height), p(zero, zero)];
         let (front, last) = (walls[0], walls[n - 2]);
-        let closes = c.hung_aslant(front, turn(n - 1, 0), (quad, FOUR), NAMES[n - 1], Duty::Wall);
+        let closes = c.hung_aslant(front, turn(n - 1, 0), (quad, Frame::FOUR), NAMES[n - 1], Duty::Wall);
         c.mat(closes);
         let low = tab.half().min(height.scaled(1, 4));
         let corners = vec![p(at, height), p(at, zero), p(at + tab, low), p(at + tab, height - low)];
-        let tab = c.hung_aslant(last, turn(n - 2, n - 1), (corners, FOUR), "glue tab", Duty::Tab);
+        let tab = c.hung_aslant(last, turn(n - 2, n - 1), (corners, Frame::FOUR), "glue tab", Duty::Tab);
         c.level(tab, -2);
         c.glue(tab, Face::Outside, &[closes]);
         let net = c.finish();

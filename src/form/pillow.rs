@@ -16,7 +16,7 @@ use crate::measure::system::Native;
 use crate::net::arc::{Arc, Line};
 use crate::net::cells::Cells;
 use crate::net::corner::Side;
-use crate::net::flat::{CreaseId, Duty, Face, PanelId};
+use crate::net::flat::{CreaseId, Duty, Face, Frame, PanelId};
 use crate::project::finding::What;
 
 use super::assembly::Meet;
@@ -202,10 +202,6 @@ impl Bulge {
     }
 }
 
-/// Sides of a triangle that hangs on its first side.
-const THREE: [(usize, usize); 4] = [(2, 2), (2, 0), (0, 1), (1, 2)];
-/// Sides of a panel with four corners.
-const FOUR: [(usize, usize); 4] = [(2, 3), (3, 0), (0, 1), (1, 2)];
 /// Front and back: the panel, its flap at the upper and at the lower end.
 const NAMES: [[&str; 3]; 2] =
     [["front", "front upper flap", "front lower flap"], ["back", "back upper flap", "back lower flap"]];
@@ -270,7 +266,7 @@ impl Pillow {
         let back = flaps.last().copied().unwrap_or(front);
         let [upper, lower] = self.corners(2);
         let tab = self.slice(upper, lower, 0.0, self.tab);
-        let tab = c.hung_aslant(back, bulge.side(), (tab, FOUR), "glue tab", Duty::Tab);
+        let tab = c.hung_aslant(back, bulge.side(), (tab, Frame::FOUR), "glue tab", Duty::Tab);
         c.level(tab, -2);
         c.glue(tab, Face::Outside, &[front]);
         flaps.retain(|&p| p != front);
@@ -298,21 +294,21 @@ impl Pillow {
             [down[i], up[i], up[i + 1], down[i + 1]]
         };
         let turned = |q: [Point; 4], by: usize| (0..4).map(|k| q[(k + by) % 4]).collect::<Vec<_>>();
-        let middle = c.aslant(turned(quad(0, MIDDLE), 3), FOUR, NAMES[0][0], Duty::Wall);
+        let middle = c.aslant(turned(quad(0, MIDDLE), 3), Frame::FOUR, NAMES[0][0], Duty::Wall);
         let mut front = [middle; STRIPS];
         for i in (0..MIDDLE).rev() {
             let (near, fold) = (front[i + 1], bulge.bend(i));
-            front[i] = c.hung_aslant(near, fold, (turned(quad(0, i), 2), FOUR), NAMES[0][0], Duty::Wall);
+            front[i] = c.hung_aslant(near, fold, (turned(quad(0, i), 2), Frame::FOUR), NAMES[0][0], Duty::Wall);
         }
         for i in MIDDLE + 1..STRIPS {
             let (near, fold) = (front[i - 1], bulge.bend(i - 1));
-            front[i] = c.hung_aslant(near, fold, (turned(quad(0, i), 0), FOUR), NAMES[0][0], Duty::Wall);
+            front[i] = c.hung_aslant(near, fold, (turned(quad(0, i), 0), Frame::FOUR), NAMES[0][0], Duty::Wall);
         }
         let mut back = [middle; STRIPS];
         for i in 0..STRIPS {
             let (near, fold) =
                 if i == 0 { (front[STRIPS - 1], bulge.side()) } else { (back[i - 1], bulge.bend(i - 1)) };
-            back[i] = c.hung_aslant(near, fold, (turned(quad(1, i), 0), FOUR), NAMES[1][0], Duty::Wall);
+            back[i] = c.hung_aslant(near, fold, (turned(quad(1, i), 0), Frame::FOUR), NAMES[1][0], Duty::Wall);
         }
         for (panel, strips) in [&front, &back].into_iter().enumerate() {
             for end in 0..2 {
@@ -340,8 +336,8 @@ impl Pillow {
                 vec![near[i], near[i + 1], far[i + 1], far[i]]
             };
             ring.dedup();
-            let sides = if ring.len() == 3 || ring[0] == ring[ring.len() - 1] { THREE } else { FOUR };
-            ring.truncate(if sides == THREE { 3 } else { 4 });
+            let sides = if ring.len() == 3 || ring[0] == ring[ring.len() - 1] { Frame::THREE } else { Frame::FOUR };
+            ring.truncate(if sides == Frame::THREE { 3 } else { 4 });
             // In the middle it reaches farthest in; only there it bounds the space within.
             let duty = if i == MIDDLE { Duty::EndFlap } else { Duty::Tab };
             let flap = c.hung_aslant(on[i], bulge.end(i), (ring, sides), NAMES[panel][1 + end], duty);
@@ -367,7 +363,8 @@ impl Pillow {
             }
             let to = Length::round_mm(from + bulge.wide[i]).min(self.tab);
             let fold = if i == 0 { bulge.side() } else { bulge.bend(i - 1) };
-            let strip = c.hung_aslant(near, fold, (self.slice(upper, lower, from, to), FOUR), "glue tab", Duty::Tab);
+            let strip =
+                c.hung_aslant(near, fold, (self.slice(upper, lower, from, to), Frame::FOUR), "glue tab", Duty::Tab);
             c.level(strip, -2);
             c.glue(strip, Face::Outside, front);
             first.get_or_insert(strip);

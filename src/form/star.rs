@@ -11,7 +11,7 @@ use crate::measure::length::Length;
 use crate::measure::point::{Point, Vector};
 use crate::net::cells::Cells;
 use crate::net::corner::Side;
-use crate::net::flat::{Duty, Face, PanelId};
+use crate::net::flat::{Duty, Face, Frame, PanelId};
 use crate::project::finding::What;
 
 use super::assembly::{Meet, Part, Root, Size};
@@ -263,7 +263,8 @@ impl Star {
                 c.mat(id);
             }
             if let Held::Tabs(_) | Held::Tucks(_) = self.held {
-                let tab = c.hung_aslant(id, turn(self.sides, self.lean()), (shifted(&w.tab), TAB), tab, Duty::Tab);
+                let tab =
+                    c.hung_aslant(id, turn(self.sides, self.lean()), (shifted(&w.tab), Frame::FOUR), tab, Duty::Tab);
                 c.level(tab, -2);
                 tabs.push(tab);
             }
@@ -335,12 +336,9 @@ struct Wall {
 impl Wall {
     /// Four sides, or three where it ends in a point.
     fn sides(&self) -> [(usize, usize); 4] {
-        if self.wall.len() > 3 { [(2, 3), (3, 0), (0, 1), (1, 2)] } else { [(2, 2), (2, 0), (0, 1), (1, 2)] }
+        if self.wall.len() > 3 { Frame::FOUR } else { Frame::THREE }
     }
 }
-
-/// Sides of a tab.
-const TAB: [(usize, usize); 4] = [(2, 3), (3, 0), (0, 1), (1, 2)];
 
 /// A number of sides, to choose.
 pub const fn word_for(sides: u8) -> Choice {

@@ -8,7 +8,7 @@ use crate::measure::point::Point;
 use crate::measure::system::Native;
 use crate::net::cells::Cells;
 use crate::net::corner::{Corner, Shape, Side};
-use crate::net::flat::{CreaseId, Duty, Face, Net, PanelId};
+use crate::net::flat::{CreaseId, Duty, Face, Frame, Net, PanelId};
 use crate::project::finding::What;
 
 use super::assembly::{Assembly, Meet, Part, Root, Size};
@@ -222,9 +222,6 @@ impl End {
 
 /// Sides of a lid: its two free ones from the crease to the edge behind, with the tucks' corners between.
 const LID: [(usize, usize); 4] = [(4, 4), (4, 0), (0, 1), (1, 4)];
-/// Sides of a tuck.
-const TUCK: [(usize, usize); 4] = [(2, 3), (3, 0), (0, 1), (1, 2)];
-
 fn draw(s: &Triangle, ask: &Ask) -> Part {
     let clear = ask.setting.clear();
     let end = ask.setting.score.up(s.depth());
@@ -273,7 +270,7 @@ fn lidded(c: &mut Cells, front: PanelId, end: End, names: [&'static str; 3]) -> 
     let lid = c.hung_aslant(front, square, (end.lid, LID), names[0], Duty::Lid);
     let [left, right] = end.tucks;
     let tucks = [(left, names[1]), (right, names[2])].map(|(corners, name)| {
-        let tuck = c.hung_aslant(lid, square, (corners, TUCK), name, Duty::Tuck);
+        let tuck = c.hung_aslant(lid, square, (corners, Frame::FOUR), name, Duty::Tuck);
         c.level(tuck, -2);
         tuck
     });

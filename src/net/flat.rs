@@ -79,6 +79,13 @@ pub enum Frame {
     Aslant([(usize, usize); 4]),
 }
 
+impl Frame {
+    /// Three sides of a panel that hangs on its first; at its top is a point.
+    pub const THREE: [(usize, usize); 4] = [(2, 2), (2, 0), (0, 1), (1, 2)];
+    /// Four sides of a panel that hangs on its first.
+    pub const FOUR: [(usize, usize); 4] = [(2, 3), (3, 0), (0, 1), (1, 2)];
+}
+
 impl Panel {
     /// The corners between the two of a side, where that is no straight line.
     #[must_use]
