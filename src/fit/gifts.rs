@@ -63,8 +63,7 @@ pub fn filled(part: &Part, form: &Form, setting: &Setting, lining: Size, heights
         let blocks: Vec<Block> = part.gifts.kinds.iter().map(block).collect();
         let sizes = arrange(&blocks).map_or_else(Vec::new, |a| a.sizes);
         let insides: Vec<Size> = sizes.into_iter().map(|s| s + room).collect();
-        let typed = |key: &str| part.inputs.contains_key(key);
-        if SIDES.iter().any(|side| typed(side)) || own.iter().any(|(key, ..)| typed(key)) {
+        if grown::SIZES.iter().any(|key| part.inputs.contains_key(*key)) {
             found.remarks.extend(held_against(part, form, setting, &insides));
             return found;
         }

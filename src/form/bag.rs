@@ -16,8 +16,8 @@ use crate::project::finding::{Weight, What};
 
 use super::assembly::{Assembly, Part, Root, Size};
 use super::input::{Default, Input};
-use super::joined::{LEAST_TAB, choice, even, length, meet, size_choice, sized, word};
-use super::moves::MoveName;
+use super::joined::{LEAST_TAB, choice, length, meet, size_choice, sized, word};
+use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 
@@ -264,16 +264,16 @@ fn draw(s: &Sizes, ask: &Ask) -> Part {
     let net = c.finish();
     let mut moves = Vec::new();
     if hemmed {
-        moves.push(even(&net, MoveName::Hem, &hems));
+        moves.push(Move::even(&net, MoveName::Hem, &hems));
     }
     let [left_front, left_back, right_front, right_back] = sides.walls;
     moves.extend([
-        even(&net, MoveName::Tab, &[tab]),
-        even(&net, MoveName::Walls, &[right_front, right_back, back]),
-        even(&net, MoveName::Seam, &[left_front, left_back]),
-        even(&net, MoveName::BaseInner, &[inner]),
-        even(&net, MoveName::BaseHalves, &sides.flaps),
-        even(&net, MoveName::BaseOver, &[outer]),
+        Move::even(&net, MoveName::Tab, &[tab]),
+        Move::even(&net, MoveName::Walls, &[right_front, right_back, back]),
+        Move::even(&net, MoveName::Seam, &[left_front, left_back]),
+        Move::even(&net, MoveName::BaseInner, &[inner]),
+        Move::even(&net, MoveName::BaseHalves, &sides.flaps),
+        Move::even(&net, MoveName::BaseOver, &[outer]),
     ]);
     let z = Length::ZERO;
     let overlap = s.depth() - s.turn_up;

@@ -9,8 +9,8 @@ use crate::project::finding::{Weight, What};
 
 use super::assembly::{Assembly, From, Join, JoinName, Offset, Part, Room, Root, Size, Stand};
 use super::input::{Default, Input};
-use super::joined::{CLEARANCE, Matted, Tray, even, length, meet, remark_loose, snapped};
-use super::moves::MoveName;
+use super::joined::{CLEARANCE, Matted, Tray, length, meet, remark_loose, snapped};
+use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::rows::{ROWS, Rows, seats};
@@ -120,7 +120,8 @@ impl Cover {
             c.mat(panel);
         }
         let net = c.finish();
-        let moves = vec![even(&net, MoveName::Cover, &[spine]), even(&net, MoveName::CoverClose, &[front, flap])];
+        let moves =
+            vec![Move::even(&net, MoveName::Cover, &[spine]), Move::even(&net, MoveName::CoverClose, &[front, flap])];
         let meets = vec![meet((flap, Side::Left), (back, Side::Right), clear)];
         Part {
             inside: Some(self.inside(t)),

@@ -11,8 +11,8 @@ use crate::project::finding::{Weight, What};
 
 use super::assembly::{Assembly, From, Join, JoinName, Offset, Part, Room, Root, Seat, Size, Stand};
 use super::input::{Default, Input};
-use super::joined::{Matted, Tray, even, length, meet};
-use super::moves::MoveName;
+use super::joined::{Matted, Tray, length, meet};
+use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::rows::{Rows, walls};
@@ -129,8 +129,10 @@ impl Handle {
         c.level(back, 1);
         c.glue(back, crate::net::flat::Face::Inside, &[front]);
         let net = c.finish();
-        let moves =
-            vec![even(&net, MoveName::Flanges, &[front_flange, back_flange]), even(&net, MoveName::Doubled, &[back])];
+        let moves = vec![
+            Move::even(&net, MoveName::Flanges, &[front_flange, back_flange]),
+            Move::even(&net, MoveName::Doubled, &[back]),
+        ];
         let meets = vec![
             meet((back, Side::Top), (front, Side::Bottom), Length::ZERO),
             meet((front_flange, Side::Top), (back_flange, Side::Bottom), Length::ZERO),

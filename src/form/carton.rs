@@ -13,13 +13,13 @@ use crate::measure::point::Point;
 use crate::measure::system::Native;
 use crate::net::cells::Cells;
 use crate::net::corner::Side;
-use crate::net::flat::{CreaseId, Duty, Frame, PanelId};
+use crate::net::flat::{Duty, Frame, PanelId};
 use crate::project::finding::What;
 
 use super::assembly::{Assembly, Meet, Part, Root, Size};
 use super::input::{Default, Input};
 use super::joined::{length, size_choice, sized, sized_for};
-use super::moves::{Gives, Move, MoveName, Way};
+use super::moves::{Gives, Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::tube::{Tube, columns, ring_tab, walls};
@@ -173,8 +173,7 @@ impl Carton {
         let net = c.finish();
         let mut moves = w.moves(&net);
         moves.extend(base.moves(&net));
-        let creases = folded.iter().map(|&p| net.carrier(p).unwrap_or(CreaseId(0))).collect();
-        moves.push(Move { name: MoveName::Roof, way: Way::EndOnly { creases, why: Gives::Gussets } });
+        moves.push(Move::end_only(&net, MoveName::Roof, &folded, Gives::Gussets));
         let mut meets = vec![w.meet()];
         meets.extend(base.meets(&w, ask));
         meets.extend(open);

@@ -13,13 +13,13 @@ use crate::measure::point::Point;
 use crate::measure::system::Native;
 use crate::net::cells::Cells;
 use crate::net::corner::Side;
-use crate::net::flat::{CreaseId, Duty, Frame, Net, PanelId};
+use crate::net::flat::{Duty, Frame, Net, PanelId};
 use crate::project::bound::Range;
 
 use super::assembly::{Assembly, From, Join, JoinName, Offset, Part, Room, Root, Size, Stand, Turn};
 use super::input::{Default, Input};
-use super::joined::{Matted, choice, clearance_input, even, length, size_choice, word};
-use super::moves::{Gives, Move, MoveName, Way};
+use super::joined::{Matted, choice, clearance_input, length, size_choice, word};
+use super::moves::{Gives, Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped, Wants};
 
@@ -32,7 +32,7 @@ const INPUTS: &[Input] = &[
         1,
         "side",
         "Side",
-        "Of the floor; walls are half as high",
+        "Of the floor, at least: the square's quarters are marks of a ruler. Walls are half as high",
         (40, 250),
         Default::Is(Native::lengths(3, 1, 750)),
     ),
@@ -272,11 +272,11 @@ fn hang(c: &mut Cells, floor: PanelId, flank: &Flank, at: &dyn Fn(&[Spot]) -> Ve
 fn moves(net: &Net, made: &[Made; 4]) -> Vec<Move> {
     let [front, back, left, right] = made;
     let corners = made.iter().flat_map(|m| [m.wall, m.folds[0], m.folds[1], m.wings[0], m.wings[1]]);
-    let creases = corners.chain([front.point, back.point]).map(|p| net.carrier(p).unwrap_or(CreaseId(0))).collect();
+    let corners: Vec<PanelId> = corners.chain([front.point, back.point]).collect();
     vec![
-        even(net, MoveName::EdgesIn, &[front.inner, back.inner]),
-        Move { name: MoveName::CornersIn, way: Way::EndOnly { creases, why: Gives::Corners } },
-        even(net, MoveName::LeftOver, &[left.inner, left.point]),
-        even(net, MoveName::RightOver, &[right.inner, right.point]),
+        Move::even(net, MoveName::EdgesIn, &[front.inner, back.inner]),
+        Move::end_only(net, MoveName::CornersIn, &corners, Gives::Corners),
+        Move::even(net, MoveName::LeftOver, &[left.inner, left.point]),
+        Move::even(net, MoveName::RightOver, &[right.inner, right.point]),
     ]
 }

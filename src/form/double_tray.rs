@@ -10,8 +10,8 @@ use crate::project::finding::What;
 
 use super::assembly::{Part, Root};
 use super::input::Input;
-use super::joined::{even, meet};
-use super::moves::MoveName;
+use super::joined::meet;
+use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::tray::{SIZES, Shell, Sizes, WALLS, beside};
@@ -65,7 +65,7 @@ fn shape(mut ask: Ask) -> Shaped {
     let last = s.carry.map(|i| (i, inner(&mut c, &mut shell, i, 2, beside)));
     let net = c.finish();
     let mut moves = shell.moves(&s, &net);
-    moves.extend(over_tabs.into_iter().chain(last).map(|(i, panel)| even(&net, INNER[i].1, &[panel])));
+    moves.extend(over_tabs.into_iter().chain(last).map(|(i, panel)| Move::even(&net, INNER[i].1, &[panel])));
     let part = Part::alone("tray", net, Root::Base, shell.meets, moves);
     let assembly = s.assembly(part, t);
     ask.answer(assembly)

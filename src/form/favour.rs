@@ -17,8 +17,8 @@ use crate::project::finding::What;
 
 use super::assembly::{Assembly, Meet, Part, Root, Size};
 use super::input::{Default, Input};
-use super::joined::{choice, even, length};
-use super::moves::MoveName;
+use super::joined::{choice, length};
+use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped, Wants};
 use super::star::{PETAL_FREE, apothem, sides, spread, square, turn, word_for};
@@ -227,9 +227,9 @@ fn draw(fan: &Fan, ask: &Ask) -> Part {
     // The seam: the free edge of the first triangle along that of the last.
     let meets = vec![Meet { edge: (wall(0), Side::Left), along: (tab, Side::Bottom), gap: Length::ZERO }];
     let moves = vec![
-        even(&net, MoveName::Tab, &[tab]),
-        even(&net, MoveName::Seam, &ring),
-        even(&net, MoveName::Petals, &closing),
+        Move::even(&net, MoveName::Tab, &[tab]),
+        Move::even(&net, MoveName::Seam, &ring),
+        Move::even(&net, MoveName::Petals, &closing),
     ];
     Part::alone("cone", net, Root::Leaning(Angle::of(out, fan.rise()[0])), meets, moves)
 }

@@ -14,7 +14,7 @@ use crate::project::finding::What;
 
 use super::assembly::{Assembly, Part, Root, Size};
 use super::input::{Default, Input};
-use super::joined::{LEAST_TAB, TAB, even, length, meet, size_choice, sized};
+use super::joined::{LEAST_TAB, TAB, length, meet, size_choice, sized};
 use super::moves::{Move, MoveName, Way};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
@@ -157,10 +157,10 @@ fn draw(s: &Sizes, ask: &Ask) -> Part {
     let crease = |panel| net.carrier(panel).unwrap_or(CreaseId(0));
     let close = Way::TuckIn { lid: crease(lid), tuck: crease(lip), behind: front, gap: clear };
     let moves = vec![
-        even(&net, MoveName::Uprights, &[front, back]),
-        even(&net, MoveName::CornerTabs, &tabs),
-        even(&net, MoveName::SideWalls, &[left, right]),
-        even(&net, MoveName::SideLips, &lips),
+        Move::even(&net, MoveName::Uprights, &[front, back]),
+        Move::even(&net, MoveName::CornerTabs, &tabs),
+        Move::even(&net, MoveName::SideWalls, &[left, right]),
+        Move::even(&net, MoveName::SideLips, &lips),
         Move { name: MoveName::CloseHinged, way: close },
     ];
     let (z, below) = (Length::ZERO, under_lip - hair);

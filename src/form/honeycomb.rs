@@ -15,8 +15,8 @@ use crate::project::finding::{Weight, What};
 
 use super::assembly::{Assembly, Footprint, From, Meet, Offset, Part, Root, Seat, Size};
 use super::input::{Default, Input};
-use super::joined::{CLEARANCE, even, length, remark_loose};
-use super::moves::MoveName;
+use super::joined::{CLEARANCE, length, remark_loose};
+use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::rows::{One, each};
@@ -243,9 +243,9 @@ impl Comb {
         c.glue(tab, Face::Outside, &[closes]);
         let net = c.finish();
         let moves = vec![
-            even(&net, MoveName::Tab, &[tab]),
-            even(&net, MoveName::Walls, &walls[1..]),
-            even(&net, MoveName::Seam, &[closes]),
+            Move::even(&net, MoveName::Tab, &[tab]),
+            Move::even(&net, MoveName::Walls, &walls[1..]),
+            Move::even(&net, MoveName::Seam, &[closes]),
         ];
         let meets = vec![Meet { edge: (closes, Side::Top), along: (last, Side::Top), gap: Length::ZERO }];
         Part::alone("sleeve", net, Root::Front, meets, moves)

@@ -5,13 +5,13 @@ use crate::measure::length::Length;
 use crate::measure::system::Native;
 use crate::net::cells::Cells;
 use crate::net::corner::{Corner, Notch, Shape, Side};
-use crate::net::flat::{CreaseId, Duty, Face, Net, PanelId};
+use crate::net::flat::{Duty, Face, PanelId};
 use crate::project::bound::Range;
 use crate::project::finding::{Weight, What};
 
 use super::assembly::{Meet, Part, Root, Size, Stand};
 use super::input::{Choice, Default, Input, Kind};
-use super::moves::{Move, MoveName, Way};
+use super::moves::{Move, MoveName};
 use super::resolve::Ask;
 
 /// An input that is a length, from `mm.0` to `mm.1` millimetres.
@@ -96,12 +96,6 @@ pub fn remark_loose(ask: &mut Ask, free: Length, asked: Length) {
     if free > asked + FELT {
         ask.remark(Some("clearance"), Weight::Caution, What::LooseFit { is: free, asked });
     }
-}
-
-/// A move of creases that turn evenly.
-#[must_use]
-pub fn even(net: &Net, name: MoveName, panels: &[PanelId]) -> Move {
-    Move { name, way: Way::Even(panels.iter().map(|&p| net.carrier(p).unwrap_or(CreaseId(0))).collect()) }
 }
 
 /// Two edges that meet.
@@ -217,9 +211,9 @@ impl Tray {
         }
         let net = c.finish();
         let moves = vec![
-            even(&net, MoveName::Uprights, &[front, back]),
-            even(&net, MoveName::CornerTabs, &tabs),
-            even(&net, MoveName::SideWalls, &[left, right]),
+            Move::even(&net, MoveName::Uprights, &[front, back]),
+            Move::even(&net, MoveName::CornerTabs, &tabs),
+            Move::even(&net, MoveName::SideWalls, &[left, right]),
         ];
         let z = Length::ZERO;
         let meets = vec![
@@ -337,9 +331,9 @@ impl Tube {
         }
         let net = c.finish();
         let moves = vec![
-            even(&net, MoveName::Tab, &[tab]),
-            even(&net, MoveName::Walls, &[right, top]),
-            even(&net, MoveName::Seam, &[left]),
+            Move::even(&net, MoveName::Tab, &[tab]),
+            Move::even(&net, MoveName::Walls, &[right, top]),
+            Move::even(&net, MoveName::Seam, &[left]),
         ];
         let z = Length::ZERO;
         let meets = vec![meet((left, Side::Left), (top, Side::Right), z)];

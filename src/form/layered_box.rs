@@ -12,10 +12,10 @@ use crate::project::finding::What;
 use super::assembly::{Assembly, From, Join, JoinName, Offset, Part, Room, Root, Size, Stand};
 use super::input::{Default, Input};
 use super::joined::{
-    LEAST_TAB, Matted, Tray, choice, clearance_input, even, length, meet, size_choice, sized, snapped, word,
+    LEAST_TAB, Matted, Tray, choice, clearance_input, length, meet, size_choice, sized, snapped, word,
 };
 use super::lid_base::{loose, on, over};
-use super::moves::MoveName;
+use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 
@@ -154,7 +154,7 @@ fn cross(name: &'static str, tray: &Tray, t: Length) -> Part {
     let left = c.hung(base, 90, (0, 1), "left side", Duty::Wall);
     let right = c.hung(base, 90, (2, 1), "right side", Duty::Wall);
     let net = c.finish();
-    let moves = vec![even(&net, MoveName::FreeWalls, &[front, back, left, right])];
+    let moves = vec![Move::even(&net, MoveName::FreeWalls, &[front, back, left, right])];
     let z = Length::ZERO;
     let meets = vec![
         meet((left, Side::Top), (front, Side::Left), z),

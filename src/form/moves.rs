@@ -2,7 +2,7 @@
 
 use crate::measure::angle::Angle;
 use crate::measure::length::Length;
-use crate::net::flat::{CreaseId, PanelId};
+use crate::net::flat::{CreaseId, Net, PanelId};
 
 /// Creases that turn together.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -117,6 +117,18 @@ pub enum MoveName {
 }
 
 impl Move {
+    /// Turns the creases that carry `panels` evenly.
+    #[must_use]
+    pub fn even(net: &Net, name: MoveName, panels: &[PanelId]) -> Self {
+        Self { name, way: Way::Even(carriers(net, panels)) }
+    }
+
+    /// Brings the creases that carry `panels` to their end, by a way that only card makes.
+    #[must_use]
+    pub fn end_only(net: &Net, name: MoveName, panels: &[PanelId], why: Gives) -> Self {
+        Self { name, way: Way::EndOnly { creases: carriers(net, panels), why } }
+    }
+
     /// Why only its end is known; nothing where all of it is.
     #[must_use]
     pub const fn gives(&self) -> Option<Gives> {
@@ -125,6 +137,10 @@ impl Move {
             _ => None,
         }
     }
+}
+
+fn carriers(net: &Net, panels: &[PanelId]) -> Vec<CreaseId> {
+    panels.iter().map(|&p| net.carrier(p).unwrap_or(CreaseId(0))).collect()
 }
 
 /// How the creases of a move turn.

@@ -12,11 +12,11 @@ use crate::project::finding::What;
 use super::assembly::{Assembly, Part, Root};
 use super::input::{Default, Input};
 use super::joined::{length, size_choice, sized};
-use super::moves::MoveName;
+use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped, Wants};
 use super::star::PETAL_FREE;
-use super::tube::{Tube, columns, even, ring_tab, walls};
+use super::tube::{Tube, columns, ring_tab, walls};
 use super::tuck_box::base;
 
 /// The form.
@@ -89,7 +89,7 @@ fn draw(s: &Tube, ask: &Ask) -> Part {
     let net = c.finish();
     let mut moves = w.moves(&net);
     moves.extend(base.moves(&net));
-    moves.push(even(&net, MoveName::Petals, &petals));
+    moves.push(Move::even(&net, MoveName::Petals, &petals));
     let mut meets = vec![w.meet()];
     meets.extend(base.meets(&w, ask));
     Part::alone("box", net, Root::Front, meets, moves)

@@ -16,14 +16,14 @@ use crate::measure::system::Native;
 use crate::net::arc::{Arc, Line};
 use crate::net::cells::Cells;
 use crate::net::corner::Side;
-use crate::net::flat::{CreaseId, Duty, Face, Frame, PanelId};
+use crate::net::flat::{Duty, Face, Frame, Net, PanelId};
 use crate::project::finding::What;
 
 use super::assembly::Meet;
 use super::assembly::{Assembly, Part, Root, Size};
 use super::input::{Default, Input};
 use super::joined::length;
-use super::moves::{Gives, Move, MoveName, Way};
+use super::moves::{Gives, Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped, Wants};
 
@@ -44,7 +44,7 @@ const INPUTS: &[Input] = &[
         2,
         "length",
         "Length",
-        "From end to end, at the sides",
+        "From end to end, at the sides, up to the trimmer's next mark",
         (40, 400),
         Default::Is(Native::lengths(5, 1, 1_300)),
     ),
@@ -271,7 +271,7 @@ impl Pillow {
         c.glue(tab, Face::Outside, &[front]);
         flaps.retain(|&p| p != front);
         let net = c.finish();
-        let moves = moves(&[tab], |p| net.carrier(p), &flaps);
+        let moves = moves(&net, tab, &flaps);
         let strips = Some(Box::new(self.strips(bulge)));
         Part { strips, ..Part::alone("pillow", net, Root::Front, Vec::new(), moves) }
     }
@@ -318,7 +318,7 @@ impl Pillow {
         let tabs = self.tabs(&mut c, bulge, back[STRIPS - 1], &front);
         let net = c.finish();
         let bent: Vec<PanelId> = (1..net.panels.len()).map(PanelId).filter(|p| *p != tabs).collect();
-        let moves = moves(&[tabs], |p| net.carrier(p), &bent);
+        let moves = moves(&net, tabs, &bent);
         let meets = vec![Meet { edge: (front[0], Side::Top), along: (back[STRIPS - 1], Side::Top), gap: Length::ZERO }];
         Part::alone("pillow", net, Root::Front, meets, moves)
     }
@@ -375,10 +375,6 @@ impl Pillow {
 }
 
 /// The tab, then all the rest at once.
-fn moves(tab: &[PanelId], carrier: impl Fn(PanelId) -> Option<CreaseId>, rest: &[PanelId]) -> Vec<Move> {
-    let creases = |all: &[PanelId]| all.iter().filter_map(|p| carrier(*p)).collect::<Vec<_>>();
-    vec![
-        Move { name: MoveName::Tab, way: Way::Even(creases(tab)) },
-        Move { name: MoveName::CurvesIn, way: Way::EndOnly { creases: creases(rest), why: Gives::Curves } },
-    ]
+fn moves(net: &Net, tab: PanelId, rest: &[PanelId]) -> Vec<Move> {
+    vec![Move::even(net, MoveName::Tab, &[tab]), Move::end_only(net, MoveName::CurvesIn, rest, Gives::Curves)]
 }

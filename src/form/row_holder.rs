@@ -5,13 +5,13 @@ use crate::measure::length::Length;
 use crate::measure::system::Native;
 use crate::net::cells::Cells;
 use crate::net::corner::{Corner, Shape, Side};
-use crate::net::flat::{CreaseId, Duty, Face, PanelId};
+use crate::net::flat::{Duty, Face};
 use crate::project::bound::Range;
 use crate::project::finding::{Weight, What};
 
 use super::assembly::{Assembly, Meet, Part, Root, Size, Trim};
 use super::input::{Choice, Default, Input, Kind};
-use super::moves::{Move, MoveName, Way};
+use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Content, Shaped};
 
@@ -267,12 +267,11 @@ fn draw(s: &Sizes, ask: &Ask) -> Part {
         c.glue(wings[wing], Face::Outside, &[ends[end]]);
     }
     let net = c.finish();
-    let even = |name, panels: &[PanelId]| Move {
-        name,
-        way: Way::Even(panels.iter().map(|&p| net.carrier(p).unwrap_or(CreaseId(0))).collect()),
-    };
-    let moves =
-        vec![even(MoveName::Uprights, &[front, back]), even(MoveName::Wings, &wings), even(MoveName::Ends, &ends)];
+    let moves = vec![
+        Move::even(&net, MoveName::Uprights, &[front, back]),
+        Move::even(&net, MoveName::Wings, &wings),
+        Move::even(&net, MoveName::Ends, &ends),
+    ];
     let meet = |edge, along| Meet { edge, along, gap: Length::ZERO };
     let meets = vec![
         meet((wings[0], Side::Top), (ends[0], Side::Left)),

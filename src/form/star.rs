@@ -16,7 +16,7 @@ use crate::project::finding::What;
 
 use super::assembly::{Meet, Part, Root, Size};
 use super::input::{Choice, Default, Input};
-use super::joined::{LEAST_TAB, Matted, TAB as USUAL_TAB, even, length, word};
+use super::joined::{LEAST_TAB, Matted, TAB as USUAL_TAB, length, word};
 use super::moves::{Move, MoveName, Way};
 use super::resolve::Ask;
 
@@ -281,13 +281,15 @@ impl Star {
         let meet = |k: usize| Meet { edge: (walls[k], Side::Left), along: (before(k), Side::Right), gap: Length::ZERO };
         let meets = (0..walls.len()).map(meet).collect();
         let moves = match self.held {
-            Held::Tabs(_) => vec![even(&net, MoveName::TabsIn, &tabs), even(&net, MoveName::WallsUp, &walls)],
+            Held::Tabs(_) => {
+                vec![Move::even(&net, MoveName::TabsIn, &tabs), Move::even(&net, MoveName::WallsUp, &walls)]
+            }
             Held::Tucks(_) => {
                 let creases = |all: &[PanelId]| all.iter().filter_map(|p| net.carrier(*p)).collect();
                 let way = Way::Sprung { closing: creases(&walls), tucks: creases(&tabs), over: Angle::degrees(15) };
                 vec![Move { name: MoveName::WallsTucked, way }]
             }
-            Held::Tied { .. } => vec![even(&net, MoveName::WallsTied, &walls)],
+            Held::Tied { .. } => vec![Move::even(&net, MoveName::WallsTied, &walls)],
         };
         Part::alone(name, net, Root::Base, meets, moves)
     }

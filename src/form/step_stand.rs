@@ -10,8 +10,8 @@ use crate::project::finding::{Weight, What};
 
 use super::assembly::{Assembly, From, Offset, Part, Root, Seat, Size};
 use super::input::{Default, Input};
-use super::joined::{TAB, even, length, meet};
-use super::moves::MoveName;
+use super::joined::{TAB, length, meet};
+use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::rows::{ROWS, Rows};
@@ -124,9 +124,9 @@ fn draw(s: &Stairs) -> Part {
     c.glue(flange, Face::Outside, &[base]);
     let net = c.finish();
     let moves = vec![
-        even(&net, MoveName::Tab, &[flange]),
-        even(&net, MoveName::Steps, &zigzag),
-        even(&net, MoveName::StandUp, &[back]),
+        Move::even(&net, MoveName::Tab, &[flange]),
+        Move::even(&net, MoveName::Steps, &zigzag),
+        Move::even(&net, MoveName::StandUp, &[back]),
     ];
     let meets = vec![meet((last, Side::Bottom), (base, Side::Top), Length::ZERO)];
     Part::alone("stand", net, Root::Base, meets, moves)

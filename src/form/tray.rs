@@ -10,7 +10,7 @@ use crate::project::finding::What;
 
 use super::assembly::{Assembly, Meet, Part, Root, Size};
 use super::input::{Default, Input};
-use super::joined::{LEAST_TAB, TAB, choice, even, length, meet, size_choice, sized, word};
+use super::joined::{LEAST_TAB, TAB, choice, length, meet, size_choice, sized, word};
 use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
@@ -194,9 +194,9 @@ impl Shell {
             (MoveName::Uprights, MoveName::SideWalls)
         };
         vec![
-            even(net, up, &s.carry.map(|i| self.walls[i])),
-            even(net, MoveName::CornerTabs, &self.tabs),
-            even(net, over, &s.hide.map(|i| self.walls[i])),
+            Move::even(net, up, &s.carry.map(|i| self.walls[i])),
+            Move::even(net, MoveName::CornerTabs, &self.tabs),
+            Move::even(net, over, &s.hide.map(|i| self.walls[i])),
         ]
     }
 }

@@ -17,7 +17,7 @@ use super::joined::{length, size_choice};
 use super::moves::{Move, MoveName, Way};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped, Wants};
-use super::tube::{even, ring_tab};
+use super::tube::ring_tab;
 
 /// The form.
 pub const FORM: Form =
@@ -247,9 +247,9 @@ fn draw(s: &Triangle, ask: &Ask) -> Part {
     }
     let net = c.finish();
     let moves = vec![
-        even(&net, MoveName::Tab, &[tab]),
-        even(&net, MoveName::Walls, &[right]),
-        even(&net, MoveName::Seam, &[left]),
+        Move::even(&net, MoveName::Tab, &[tab]),
+        Move::even(&net, MoveName::Walls, &[right]),
+        Move::even(&net, MoveName::Seam, &[left]),
         tucked(&net, MoveName::LowerTucksIn, over(s), lower),
         tucked(&net, MoveName::TucksIn, over(s), upper),
     ];

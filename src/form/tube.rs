@@ -242,9 +242,9 @@ impl Walls {
             (vec![self.right, self.back], vec![self.left])
         };
         vec![
-            even(net, MoveName::Tab, &[self.tab]),
-            even(net, MoveName::Walls, &walls),
-            even(net, MoveName::Seam, &seam),
+            Move::even(net, MoveName::Tab, &[self.tab]),
+            Move::even(net, MoveName::Walls, &walls),
+            Move::even(net, MoveName::Seam, &seam),
         ]
     }
 
@@ -257,11 +257,6 @@ impl Walls {
         };
         Meet { edge, along, gap: Length::ZERO }
     }
-}
-
-/// A move that turns the creases of `panels` evenly.
-pub fn even(net: &Net, name: MoveName, panels: &[PanelId]) -> Move {
-    Move { name, way: Way::Even(panels.iter().map(|&p| net.carrier(p).unwrap_or(CreaseId(0))).collect()) }
 }
 
 /// Which end of a tube.
@@ -340,7 +335,7 @@ impl Tucked {
             End::Bottom => (MoveName::LowerDustFlaps, MoveName::CloseBelow),
         };
         let way = Way::TuckIn { lid: crease(self.lid), tuck: crease(self.tuck), behind: w.front, gap: self.gap };
-        [even(net, flaps, &self.dust), Move { name: close, way }]
+        [Move::even(net, flaps, &self.dust), Move { name: close, way }]
     }
 
     /// The edges that come together.

@@ -10,7 +10,7 @@ use super::assembly::{Assembly, Meet, Part, Root};
 use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
-use super::tube::{self, End, Tube, Walls, columns, even, reach, sizes, tucked, walls};
+use super::tube::{self, End, Tube, Walls, columns, reach, sizes, tucked, walls};
 
 /// The form.
 pub const FORM: Form =
@@ -60,9 +60,9 @@ impl Base {
     /// Inner panel, side flaps, outer panel.
     pub fn moves(&self, net: &Net) -> [Move; 3] {
         [
-            even(net, MoveName::BaseInner, &[self.inner]),
-            even(net, MoveName::BaseSides, &[self.left, self.right]),
-            even(net, MoveName::BaseOuter, &[self.outer]),
+            Move::even(net, MoveName::BaseInner, &[self.inner]),
+            Move::even(net, MoveName::BaseSides, &[self.left, self.right]),
+            Move::even(net, MoveName::BaseOuter, &[self.outer]),
         ]
     }
 

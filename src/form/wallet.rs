@@ -11,8 +11,8 @@ use crate::project::finding::What;
 
 use super::assembly::{Assembly, Part, Root, Size};
 use super::input::{Default, Input};
-use super::joined::{even, length, meet, size_choice, sized};
-use super::moves::MoveName;
+use super::joined::{length, meet, size_choice, sized};
+use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 
@@ -146,9 +146,9 @@ fn draw(s: &Sizes, ask: &Ask) -> Part {
     c.mat(flap);
     let net = c.finish();
     let moves = vec![
-        even(&net, MoveName::TabbedSides, &[tabs[0], tabs[1], left, right]),
-        even(&net, MoveName::OverTabs, &[bottom, back]),
-        even(&net, MoveName::Flap, &[top, flap]),
+        Move::even(&net, MoveName::TabbedSides, &[tabs[0], tabs[1], left, right]),
+        Move::even(&net, MoveName::OverTabs, &[bottom, back]),
+        Move::even(&net, MoveName::Flap, &[top, flap]),
     ];
     let z = Length::ZERO;
     let meets = vec![

@@ -18,7 +18,7 @@ pub const MOST: u32 = 5;
 /// (common practice, no source).
 const PAPER: Length = Length::um(150);
 
-/// How many layers a card of this thickness carries.
+/// How many layers a card of this thickness carries when it is only folded.
 #[must_use]
 pub fn most(thickness: Length) -> u32 {
     if thickness < PAPER { MOST * 2 } else { MOST }
@@ -45,7 +45,8 @@ pub fn worn(planned: &Planned) -> Vec<What> {
         let raised = planned.extras.iter().any(|m| m.raises().is_some());
         let deep = part.net.panels.iter().any(|p| p.level.abs() >= DEEP);
         let (layers, panel) = if raised || deep { thickest(planned, i) } else { (0, PanelId(0)) };
-        if layers > most(t) {
+        // What is glued on makes five the most, whatever the card.
+        if layers > if raised { MOST } else { most(t) } {
             found.push(What::LayersPileUp { panel: part.net.panel(panel).name, layers });
         }
     }

@@ -28,21 +28,19 @@ pub fn steps(
     sheets: &[CardSheets],
     sets: u32,
 ) -> Vec<Step> {
-    let mut list: Vec<Step> = sheets.iter().flat_map(cutting).collect();
+    let nothing = boxes.iter().chain(holder).all(|p| p.assembly.is_none());
+    let mut list: Vec<Step> = Vec::new();
+    if sets > FEW && !nothing {
+        push(&mut list, Place::Set, 0, 1, Action::MakeOne);
+    }
+    list.extend(sheets.iter().flat_map(cutting));
     for part in boxes.iter().chain(holder) {
         if let Some(assembly) = &part.assembly {
             part_steps(&mut list, part, assembly, pieces, sets);
         }
     }
-    if boxes.iter().chain(holder).all(|p| p.assembly.is_none()) {
+    if nothing {
         return list;
-    }
-    if sets > FEW {
-        let one = Action::MakeOne;
-        list.insert(
-            0,
-            Step { key: key(&(Place::Set, 0, &one)), place: Place::Set, part: 0, half: None, times: 1, action: one },
-        );
     }
     push(&mut list, Place::Set, 0, u64::from(sets), Action::Fill);
     if boxes.iter().any(|b| b.assembly.is_some()) && holder.is_some_and(|h| h.assembly.is_some()) {

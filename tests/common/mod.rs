@@ -4,6 +4,7 @@
 pub mod dice;
 pub mod projects;
 pub mod shelves;
+pub mod table;
 pub mod typical;
 
 /// How much is tried: `usual`, many times of it where `SNUGFOLD_TRIES` says so.
