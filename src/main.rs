@@ -5,7 +5,7 @@ fn main() {
     use snugfold::{ui, web};
 
     web::guard::begin_open();
-    web::mount(ui::app::app);
+    web::mount(|place| ui::placed::place(ui::app::app(), place));
     web::after_first_render(|| {
         web::guard::opened_well();
         web::offline::start();

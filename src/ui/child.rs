@@ -1,98 +1,101 @@
 //! What can stand inside an element: words, elements, and what follows from signals.
 
-use std::sync::Arc;
-
-use leptos::prelude::*;
+use std::rc::Rc;
 
 use super::tag::Tag;
 use super::value::fact;
 
-/// Something that can stand inside an element.
-pub trait Child {
-    /// As the library draws it.
-    fn view(self) -> AnyView;
+/// Something to stand on the page, by the place of what it is made of.
+pub struct Inside(pub(super) Box<Kind>);
+
+/// What can stand there.
+pub(super) enum Kind {
+    One(Tag),
+    Text(String),
+    Many(Vec<Inside>),
+    /// What is drawn anew when what it looks at changes.
+    Live(Box<dyn Fn() -> Inside>),
+    /// Rows by their keys.
+    Each(Box<dyn Fn() -> Vec<Row>>),
 }
 
-impl Child for AnyView {
-    fn view(self) -> AnyView {
+/// A row by its key.
+pub(super) type Row = (String, Box<dyn FnOnce() -> Tag>);
+
+/// Something that can stand inside an element.
+pub trait Child {
+    /// As it is drawn.
+    fn view(self) -> Inside;
+}
+
+impl Child for Inside {
+    fn view(self) -> Inside {
         self
     }
 }
 
 impl Child for Tag {
-    fn view(self) -> AnyView {
-        self.into_any()
+    fn view(self) -> Inside {
+        Inside(Box::new(Kind::One(self)))
+    }
+}
+
+impl Child for Vec<Inside> {
+    fn view(self) -> Inside {
+        Inside(Box::new(Kind::Many(self)))
     }
 }
 
 impl Child for Vec<Tag> {
-    fn view(self) -> AnyView {
-        self.into_any()
-    }
-}
-
-impl Child for Vec<AnyView> {
-    fn view(self) -> AnyView {
-        self.into_any()
+    fn view(self) -> Inside {
+        self.into_iter().map(Child::view).collect::<Vec<Inside>>().view()
     }
 }
 
 impl<C: Child> Child for Option<C> {
-    fn view(self) -> AnyView {
-        self.map_or_else(|| Vec::<Tag>::new().into_any(), Child::view)
+    fn view(self) -> Inside {
+        self.map_or_else(|| Vec::<Inside>::new().view(), Child::view)
     }
 }
 
 impl Child for String {
-    fn view(self) -> AnyView {
-        self.into_any()
+    fn view(self) -> Inside {
+        Inside(Box::new(Kind::Text(self)))
     }
 }
 
 impl Child for &str {
-    fn view(self) -> AnyView {
-        self.to_owned().into_any()
+    fn view(self) -> Inside {
+        self.to_owned().view()
     }
 }
 
 /// Something that is drawn anew when what it looks at changes.
-pub fn live<C: Child>(what: impl Fn() -> C + Send + 'static) -> AnyView {
-    let what: Box<dyn Fn() -> AnyView + Send> = Box::new(move || what().view());
-    what.into_any()
+pub fn live<C: Child>(what: impl Fn() -> C + 'static) -> Inside {
+    Inside(Box::new(Kind::Live(Box::new(move || what().view()))))
 }
 
 /// Words that are written anew when what they look at changes.
-pub fn words(what: impl Fn() -> String + Send + 'static) -> AnyView {
-    let what: Box<dyn Fn() -> String + Send> = Box::new(what);
-    what.into_any()
+pub fn words(what: impl Fn() -> String + 'static) -> Inside {
+    live(what)
 }
 
 /// Something that is there while this holds.
-pub fn shown<C: Child>(
-    when: impl Fn() -> bool + Send + Sync + 'static,
-    what: impl Fn() -> C + Send + 'static,
-) -> AnyView {
+pub fn shown<C: Child>(when: impl Fn() -> bool + Send + Sync + 'static, what: impl Fn() -> C + 'static) -> Inside {
     let when = fact(when);
     live(move || when.get().then(&what))
 }
 
 /// One for each key, kept while its key is there, in the order of the keys.
-pub fn each<K: Clone + Send + Sync + ToString + 'static>(
-    keys: impl Fn() -> Vec<K> + Send + 'static,
-    row: impl Fn(K) -> Tag + Send + Sync + 'static,
-) -> AnyView {
-    let row = Arc::new(row);
-    let rows: Box<dyn Fn() -> Vec<Row> + Send> = Box::new(move || {
+pub fn each<K: ToString + 'static>(keys: impl Fn() -> Vec<K> + 'static, row: impl Fn(K) -> Tag + 'static) -> Inside {
+    let row = Rc::new(row);
+    let rows = move || {
         let named = keys().into_iter().map(|key| {
             let (name, row) = (key.to_string(), row.clone());
-            let tag: Arc<dyn Fn() -> Tag + Send + Sync> = Arc::new(move || row(key.clone()));
+            let tag: Box<dyn FnOnce() -> Tag> = Box::new(move || row(key));
             (name, tag)
         });
         named.collect()
-    });
-    let rows = ForProps::builder().each(rows).key(|row: &Row| row.0.clone()).children(|row: Row| (row.1)());
-    For(rows.build()).into_any()
+    };
+    Inside(Box::new(Kind::Each(Box::new(rows))))
 }
-
-/// A row by its key.
-type Row = (String, Arc<dyn Fn() -> Tag + Send + Sync>);

@@ -1,6 +1,6 @@
 //! `Desk`: what lies on the table: the design as it is edited, what follows from it, and the way back.
 
-use crate::project::ticks::Ticks;
+use std::ops::Deref;
 
 use leptos::prelude::*;
 
@@ -13,6 +13,7 @@ use crate::measure::system::System;
 use crate::plan::{plan, shapes};
 use crate::project::finding::{Finding, Place};
 use crate::project::request::{Part, Project};
+use crate::project::ticks::Ticks;
 use crate::say::spelling::Spelling;
 
 /// How many edits can be taken back.
@@ -26,9 +27,20 @@ struct History {
     tag: String,
 }
 
-/// The one context of the page.
+/// The one context of the page, by its place: nearly everything on the page holds on to it.
 #[derive(Clone, Copy)]
-pub struct Desk {
+pub struct Desk(&'static Lying);
+
+impl Deref for Desk {
+    type Target = Lying;
+
+    fn deref(&self) -> &Lying {
+        self.0
+    }
+}
+
+/// What lies on the desk.
+pub struct Lying {
     /// The design as it is asked for.
     pub project: State<Project>,
     /// Its boxes and holder, at once; pieces, sheets and steps are in the plan.
@@ -78,7 +90,8 @@ impl Desk {
         });
         let last = State::new(None::<Project>);
         let was = fact(move || last.with(|p| p.as_ref().map(|p| Shared::new(crate::plan::shapes(p, p.system)))));
-        Self {
+        // There is one, for as long as the page is there.
+        Self(Box::leak(Box::new(Lying {
             was,
             last,
             project,
@@ -93,7 +106,7 @@ impl Desk {
             epoch: State::new(0),
             ways: State::new((0, 0)),
             history: StoredValue::new(History::default()),
-        }
+        })))
     }
 
     /// The system that is worked in.

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::child::{live, shown};
+use super::child::{Inside, live, shown};
 use super::desk::desk;
 use super::either::either;
 use super::length_field::LengthField;
@@ -23,7 +23,7 @@ use crate::say::odds::learned as taught;
 
 /// What is asked once one was made, where parts of `place` go into each other.
 #[must_use]
-pub fn lesson_fields(place: Place) -> AnyView {
+pub fn lesson_fields(place: Place) -> Inside {
     let desk = desk();
     let part = desk.part(place);
     let asked = fact(move || desk.shapes.with(|p| p.part(place).is_some_and(|p| p.used.contains_key("clearance"))));

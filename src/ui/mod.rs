@@ -2,6 +2,7 @@
 
 pub mod tag;
 pub mod child;
+pub mod placed;
 pub mod app;
 pub mod grow_buttons;
 pub mod head;

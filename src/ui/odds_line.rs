@@ -1,8 +1,6 @@
 //! One line: how sure it is that the boxes slide in.
 
-use leptos::prelude::*;
-
-use super::child::live;
+use super::child::{Inside, live};
 use super::desk::desk;
 use super::said::said;
 use super::tag::classed;
@@ -15,7 +13,7 @@ use crate::say::phrase::Phrase;
 
 /// How sure the fit is, where a row of boxes stands in a holder, and where parts of `place` go into each other.
 #[must_use]
-pub fn odds_line(place: Place) -> AnyView {
+pub fn odds_line(place: Place) -> Inside {
     let desk = desk();
     let lines = fact(move || {
         desk.shapes.with(|plan| {

@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::child::{Child, live, shown};
+use super::child::{Child, Inside, live, shown};
 use super::choice_field::ChoiceField;
 use super::desk::{Desk, desk};
 use super::length_field::LengthField;
@@ -17,7 +17,7 @@ use crate::say::page;
 
 /// One field for each input of the form; a length that the form has no use for now is left out.
 #[must_use]
-pub fn part_fields(place: Place) -> AnyView {
+pub fn part_fields(place: Place) -> Inside {
     let desk = desk();
     let part = desk.part(place);
     let form = fact(move || part.with(|p| p.as_ref().map(|p| p.form.clone())));
@@ -27,7 +27,7 @@ pub fn part_fields(place: Place) -> AnyView {
     })
 }
 
-fn field(desk: Desk, place: Place, input: &'static Input) -> AnyView {
+fn field(desk: Desk, place: Place, input: &'static Input) -> Inside {
     match input.kind {
         Kind::Length { range, default } => {
             let plan = desk.shapes;

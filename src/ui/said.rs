@@ -1,15 +1,13 @@
 //! Words with lengths among them, with fractions stacked.
 
-use leptos::prelude::*;
-
-use super::child::Child;
+use super::child::{Child, Inside};
 use super::tag::{Tag, classed, tag};
 use crate::measure::show::Figure;
 use crate::say::phrase::{Bit, Phrase};
 
 /// A phrase on the page. Who hears the page hears `4 1/4 in`; who sees it sees the fraction stacked.
 #[must_use]
-pub fn said(phrase: Phrase) -> AnyView {
+pub fn said(phrase: Phrase) -> Inside {
     let bits = phrase.bits.into_iter().map(|bit| match bit {
         Bit::Words(words) => words.view(),
         Bit::Figure(figure) => {

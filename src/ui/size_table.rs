@@ -1,8 +1,6 @@
 //! Finished, true inside and true outside, side by side.
 
-use leptos::prelude::*;
-
-use super::child::live;
+use super::child::{Inside, live};
 use super::desk::desk;
 use super::said::said;
 use super::tag::{Tag, classed, tag};
@@ -17,7 +15,7 @@ use crate::say::phrase::Phrase;
 
 /// The three sizes of a box or holder, as the plan has them.
 #[must_use]
-pub fn size_table(place: Place) -> AnyView {
+pub fn size_table(place: Place) -> Inside {
     let desk = desk();
     let sizes = fact(move || {
         desk.shapes.with(|plan| {

@@ -1,9 +1,7 @@
 //! The stage: the box or holder at hand, drawn flat, and folded by one control.
 
-use leptos::prelude::*;
-
 use super::alerts::alerts;
-use super::child::{Child, live, shown, words};
+use super::child::{Child, Inside, live, shown, words};
 use super::desk::{Desk, desk};
 use super::flat_view::slider;
 use super::fold_control::fold_control;
@@ -153,7 +151,7 @@ fn draw(
     }
 }
 
-fn panel_words(desk: Desk, (place, part): (Place, usize), panel: PanelId) -> Option<AnyView> {
+fn panel_words(desk: Desk, (place, part): (Place, usize), panel: PanelId) -> Option<Inside> {
     desk.shapes.with(|plan| {
         let words = names::panel_list(plan.part(place)?, part, plan.system);
         Some(said(words.get(panel.0)?.clone()))

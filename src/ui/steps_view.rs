@@ -5,7 +5,7 @@ use crate::project::ticks::Ticks;
 use leptos::prelude::*;
 
 use super::before::before;
-use super::child::{live, words};
+use super::child::{Inside, live, words};
 use super::desk::{Desk, desk};
 use super::glance::glance;
 use super::picture::picture;
@@ -72,7 +72,7 @@ fn list(desk: Desk, plan: &Plan, done: Ticked) -> Vec<Tag> {
 }
 
 /// Where a step is made, what it is called, and what is said about it.
-pub fn step_words(desk: Desk, plan: &Plan, step: &Step) -> (String, AnyView, Vec<Tag>) {
+pub fn step_words(desk: Desk, plan: &Plan, step: &Step) -> (String, Inside, Vec<Tag>) {
     let words = desk.project.with(|p| say(step, plan, p, desk.spelling.get()));
     let times = (step.times > 1).then(|| classed("p", "times").with(page::times(step.times)));
     let lines = words.lines.into_iter().map(|l| tag("p").with(said(l)));

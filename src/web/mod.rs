@@ -19,15 +19,13 @@ pub mod wake;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
-/// Puts a view where the page keeps its place for it, instead of the loading note.
-pub fn mount<F, N>(view: F)
-where
-    F: FnOnce() -> N + 'static,
-    N: IntoView + 'static,
-{
+/// Lets something be put where the page keeps its place for it, instead of the loading note.
+pub fn mount(put: impl FnOnce(&web_sys::Node) + 'static) {
     let page = document();
     if let Some(place) = page.get_element_by_id("app") {
-        leptos::mount::mount_to(place.unchecked_into(), view).forget();
+        let on = place.clone();
+        // It starts what follows signals; what is put there is ours (`ui/placed.rs`).
+        leptos::mount::mount_to(place.unchecked_into(), move || put(&on)).forget();
     }
     if let Some(note) = page.get_element_by_id("loading") {
         note.remove();
