@@ -3,6 +3,8 @@
 pub mod drawing;
 pub mod geometry;
 pub mod lettering;
+pub mod number;
+pub mod style;
 pub mod svg;
 pub mod dimension;
 pub mod flat;
@@ -15,3 +17,7 @@ pub mod marks;
 pub mod overview;
 pub mod sample;
 pub mod code;
+pub mod pattern;
+pub mod pages;
+pub mod latin;
+pub mod pdf;

@@ -1,28 +1,59 @@
 //! The one painter of SVG, and the one escape for what goes into it.
 
-use super::drawing::{Area, Drawing, Ends, Fill, Hold, Ink, Label, Line, Mark, Meaning, Reads, Spot};
+use super::drawing::{Area, Drawing, Ends, Fill, Hold, Ink, Label, Line, Mark, Reads, Spot};
 use super::lettering::{Piece, STACKED, pieces};
+use super::number::num;
+use super::style::PIXEL;
 use crate::project::request::Tint;
+
+/// What is painted for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Target {
+    /// The page, which gives colours by its classes.
+    Screen,
+    /// Paper and machines: black lines, and sizes in millimetres.
+    Paper,
+}
 
 /// Paints a drawing for the screen: the lines keep their strength and dashes at every size.
 ///
 /// Colours that belong to the page are classes, so that its schemes can set them; nothing is an inline style.
 #[must_use]
 pub fn paint(drawing: &Drawing) -> String {
-    let (w, h) = (drawing.max[0] - drawing.min[0], drawing.max[1] - drawing.min[1]);
+    painted(drawing, Target::Screen)
+}
+
+/// Paints the lines and words of a drawing at true scale, as a file of its own: a unit is a millimetre.
+///
+/// ```
+/// use snugfold::draw::{drawing::Drawing, svg::true_scale};
+/// let card = Drawing { max: [228.6, 190.5], ..Drawing::default() };
+/// assert!(true_scale(&card).contains("width=\"228.6mm\" height=\"190.5mm\" viewBox=\"0 0 228.6 190.5\""));
+/// ```
+#[must_use]
+pub fn true_scale(drawing: &Drawing) -> String {
+    painted(drawing, Target::Paper)
+}
+
+fn painted(drawing: &Drawing, target: Target) -> String {
+    let [w, h] = [0, 1].map(|i| num((drawing.max[i] - drawing.min[i]).max(1.0)));
+    let look = match target {
+        Target::Screen => "class=\"drawing\"".to_owned(),
+        Target::Paper => format!("width=\"{w}mm\" height=\"{h}mm\" font-family=\"sans-serif\""),
+    };
     let mut out = format!(
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"drawing\" viewBox=\"{} {} {} {}\" role=\"img\" aria-label=\"{}\">",
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" {look} viewBox=\"{} {} {w} {h}\" role=\"img\" aria-label=\"{}\">",
         num(drawing.min[0]),
         num(drawing.min[1]),
-        num(w.max(1.0)),
-        num(h.max(1.0)),
         escape(&drawing.title)
     );
     for mark in &drawing.marks {
         match mark {
-            Mark::Area(area) => paint_area(&mut out, area),
-            Mark::Line(line) => paint_line(&mut out, line),
-            Mark::Label(label) => paint_label(&mut out, label, drawing.lettering),
+            // Paper has its own colour.
+            Mark::Area(area) if target == Target::Screen => paint_area(&mut out, area),
+            Mark::Area(_) => {}
+            Mark::Line(line) => paint_line(&mut out, line, target),
+            Mark::Label(label) => paint_label(&mut out, label, drawing.lettering, target),
         }
     }
     out.push_str("</svg>");
@@ -51,19 +82,6 @@ pub fn escape(text: &str) -> String {
         }
     }
     safe
-}
-
-/// Hundredths of a millimetre, without idle noughts.
-fn num(mm: f64) -> String {
-    let hundredths = (mm * 100.0).round();
-    if hundredths == 0.0 || !hundredths.is_finite() {
-        return "0".to_owned();
-    }
-    // Written as whole numbers: the printing of decimals is much to download.
-    let whole = hundredths as i64;
-    let (sign, parts) = (if whole < 0 { "-" } else { "" }, whole.unsigned_abs());
-    let text = format!("{sign}{}.{:02}", parts / 100, parts % 100);
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
 fn path(run: &[Spot], ends: Ends) -> String {
@@ -117,37 +135,37 @@ fn ink_of(ink: Ink) -> &'static str {
     }
 }
 
-/// Class, strength and dashes in screen pixels.
-const fn style(meaning: Meaning) -> (&'static str, &'static str, Option<&'static str>) {
-    match meaning {
-        Meaning::Cut => ("cut", "2", None),
-        Meaning::Mountain => ("mountain", "1.4", Some("9 3 1.5 3")),
-        Meaning::Valley => ("valley", "1.4", Some("6 4")),
-        Meaning::Glue => ("glue", "0.8", None),
-        Meaning::GlueBehind => ("glue-behind", "0.8", Some("3 3")),
-        Meaning::Cross => ("cross", "0.7", None),
-        Meaning::Mat => ("mat", "0.8", None),
-        Meaning::Edge => ("edge", "0.8", None),
-        Meaning::Dimension => ("dimension", "0.8", None),
-        Meaning::Now => ("now", "3.5", None),
+fn paint_line(out: &mut String, line: &Line, target: Target) {
+    let style = line.meaning.style();
+    let (look, unit) = match target {
+        Target::Screen => (format!("class=\"{} {}\"", style.class, ink_of(line.ink)), 1.0),
+        Target::Paper => (format!("data-line=\"{}\" stroke=\"#000\"", style.class), PIXEL),
+    };
+    let mut dashes = String::new();
+    if !style.dashes.is_empty() {
+        let each: Vec<String> = style.dashes.iter().map(|d| num(d * unit)).collect();
+        dashes = format!(" stroke-dasharray=\"{}\"", each.join(" "));
     }
-}
-
-fn paint_line(out: &mut String, line: &Line) {
-    let (class, width, dashes) = style(line.meaning);
-    let dashes = dashes.map_or(String::new(), |d| format!(" stroke-dasharray=\"{d}\""));
+    // On the screen lines keep their strength at every size.
+    let held = if target == Target::Screen { " vector-effect=\"non-scaling-stroke\"" } else { "" };
     out.push_str(&format!(
-        "<path class=\"{class} {}\" fill=\"none\" stroke-width=\"{width}\"{dashes} vector-effect=\"non-scaling-stroke\" d=\"{}\"/>",
-        ink_of(line.ink),
+        "<path {look} fill=\"none\" stroke-width=\"{}\"{dashes}{held} d=\"{}\"/>",
+        num(style.width * unit),
         path(&line.run, line.ends)
     ));
 }
 
-fn paint_label(out: &mut String, label: &Label, lettering: f64) {
+fn paint_label(out: &mut String, label: &Label, lettering: f64, target: Target) {
     let size = lettering * label.size;
     let pieces = pieces(label);
     let width: f64 = pieces.iter().map(Piece::width).sum::<f64>() * size;
-    let ink = ink_of(label.ink);
+    let (look, bar) = match target {
+        Target::Screen => {
+            let ink = ink_of(label.ink);
+            (format!("class=\"{ink}\""), format!("class=\"bar {ink}\""))
+        }
+        Target::Paper => ("fill=\"#000\"".to_owned(), "stroke=\"#000\"".to_owned()),
+    };
     let anchor = match label.hold {
         Hold::Start => "start",
         Hold::Middle => "middle",
@@ -161,7 +179,7 @@ fn paint_label(out: &mut String, label: &Label, lettering: f64) {
     let foot = |middle: f64, size: f64| num(middle + 0.36 * size);
     let text = |out: &mut String, x: f64, y: f64, size: f64, anchor: &str, turn: &str, words: &str| {
         out.push_str(&format!(
-            "<text class=\"{ink}\" x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{anchor}\"{turn}>{}</text>",
+            "<text {look} x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{anchor}\"{turn}>{}</text>",
             num(x),
             foot(y, size),
             num(size),
@@ -194,7 +212,7 @@ fn paint_label(out: &mut String, label: &Label, lettering: f64) {
                 text(out, middle, label.at[1] - away, small, "middle", "", &n.to_string());
                 text(out, middle, label.at[1] + away, small, "middle", "", &d.to_string());
                 out.push_str(&format!(
-                    "<path class=\"bar {ink}\" stroke-width=\"{}\" d=\"M{} {}H{}\"/>",
+                    "<path {bar} stroke-width=\"{}\" d=\"M{} {}H{}\"/>",
                     num(size * 0.06),
                     num(x + size * 0.05),
                     num(label.at[1]),
@@ -210,6 +228,7 @@ fn paint_label(out: &mut String, label: &Label, lettering: f64) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::draw::drawing::Meaning;
     use crate::measure::{length::Length, show::Figure, system::System};
 
     fn check(drawing: &Drawing, expected: &[&str]) {
@@ -259,12 +278,5 @@ mod tests {
         let painted = paint(&d);
         assert!(!painted.contains("<script"), "{painted}");
         assert!(!painted.contains('\u{1}'));
-    }
-
-    #[test]
-    fn numbers_are_short_and_never_odd() {
-        for (mm, expected) in [(0.0, "0"), (-0.001, "0"), (1.5, "1.5"), (-2.0, "-2"), (100.0, "100"), (f64::NAN, "0")] {
-            assert_eq!(num(mm), expected);
-        }
     }
 }

@@ -83,11 +83,17 @@ pub fn brought_in(count: usize) -> String {
 /// What a file is called: letters and digits of the name.
 #[must_use]
 pub fn file_name(name: &str) -> String {
+    format!("{}.snugfold.json", plain(name))
+}
+
+/// Letters and digits of a name, for a file's.
+#[must_use]
+pub fn plain(name: &str) -> String {
     // Letters of any writing, but no punctuation of any: that could turn the name's direction.
     let fits = |c: char| c.is_ascii_alphanumeric() || (c >= '\u{c0}' && !('\u{2000}'..'\u{3000}').contains(&c));
     let plain: String = name.chars().take(60).map(|c| if fits(c) { c } else { '-' }).collect();
     let plain = plain.trim_matches('-');
-    format!("{}.snugfold.json", if plain.is_empty() { "set" } else { plain })
+    if plain.is_empty() { "set" } else { plain }.to_owned()
 }
 
 #[cfg(test)]

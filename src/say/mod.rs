@@ -1,6 +1,7 @@
 //! All words, made last: typed values go in, sentences come out.
 
 pub mod phrase;
+pub mod pages;
 pub mod spelling;
 pub mod marks;
 pub mod measured;

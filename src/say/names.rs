@@ -63,7 +63,7 @@ pub fn becomes(plan: &Plan, piece: &Piece) -> String {
             Some(p) if assembly.parts.len() > 1 => format!("{name}: blank of the {}", p.name),
             _ => format!("{name}: blank"),
         },
-        Becomes::Half(_, nth) => format!("{name}: blank, piece {} of 2", nth + 1),
+        Becomes::Half(_, nth) => format!("{name}: blank, {}", half(*nth)),
         Becomes::Mat(part, ids) => {
             let on = match assembly.parts.get(*part) {
                 Some(p) if assembly.parts.len() > 1 => format!("{} of the {}", panels(&p.net, ids), p.name),
@@ -105,4 +105,9 @@ pub fn panel_list(planned: &Planned, part: usize, system: System) -> Vec<Phrase>
             Phrase::words(format!("{}, ", panel.name)).with(sides(cell.width(), cell.height(), system))
         })
         .collect()
+}
+/// One of the two pieces that a blank is joined from.
+#[must_use]
+pub fn half(nth: usize) -> String {
+    format!("piece {} of 2", nth + 1)
 }

@@ -3,3 +3,4 @@
 pub mod sheets;
 pub mod thickness;
 pub mod weight;
+pub mod paper;

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::desk::desk;
+use super::patterns_view::patterns_view;
 use super::picture::{picture, touchable};
 use super::stage::stage;
 use super::tag::{Tag, classed, tag};
@@ -51,7 +52,9 @@ pub fn flat_view() -> Tag {
         .with(picture(move || finished.get()))
         .with(slider("set-lift", page::LIFT, 0.0, 100.0, out))
         .with(slider("set-turn", page::TURN, -TURN, TURN, turn));
-    classed("div", "bench wide").with(classed("div", "request").with(parts).with(finished)).with(stage())
+    classed("div", "bench wide")
+        .with(classed("div", "request").with(parts).with(finished).with(patterns_view()))
+        .with(stage())
 }
 
 /// A slider with its label.

@@ -73,7 +73,7 @@ fn set_aside(shelf: Shelf) -> Vec<Tag> {
     let each = shelf.list().set_aside.into_iter().map(|a| {
         let save = move || {
             if let Some(text) = shelf.set_aside_text(&a.key) {
-                let _ = files::give("unreadable.snugfold.json", &text);
+                let _ = files::give("unreadable.snugfold.json", files::JSON, text.as_bytes());
             }
         };
         classed("li", "note caution")

@@ -47,6 +47,7 @@ pub mod stage;
 pub mod fold_control;
 pub mod recipe;
 pub mod legend;
+pub mod patterns_view;
 pub mod flat_view;
 pub mod steps_view;
 pub mod gift_field;

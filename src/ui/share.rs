@@ -44,14 +44,14 @@ pub fn share() -> Tag {
         let project = desk.project.get_untracked();
         let name = kept::file_name(&project.name);
         let ticks = desk.ticks.get_untracked();
-        let _ = files::give(&name, &file::write(&Kept { project, ticks, saved_at: None }));
+        let _ = files::give(&name, files::JSON, file::write(&Kept { project, ticks, saved_at: None }).as_bytes());
     };
     let backup = State::new(last::wants_backup(shelf.list().entries.len()));
     let save_all = move || {
         if let Some(all) = shelf.all() {
             // A large backup is several files, so that each can be read again.
             for (i, text) in file::write_all(&all).iter().enumerate() {
-                let _ = files::give(&format!("all-sets-{}.snugfold.json", i + 1), text);
+                let _ = files::give(&format!("all-sets-{}.snugfold.json", i + 1), files::JSON, text.as_bytes());
             }
             last::note_backup();
             backup.set(false);

@@ -6,11 +6,15 @@ use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, HtmlInputElement, Url};
 
-/// Lets the browser save `text` as a file called `name`.
-pub fn give(name: &str, text: &str) -> Option<()> {
-    let kind = BlobPropertyBag::new();
-    kind.set_type("application/json");
-    let blob = Blob::new_with_str_sequence_and_options(&Array::of1(&text.into()), &kind).ok()?;
+/// What a file of ours that can be opened again is, for the browser.
+pub const JSON: &str = "application/json";
+
+/// Lets the browser save what is given, of this kind, as a file called `name`.
+pub fn give(name: &str, kind: &str, given: &[u8]) -> Option<()> {
+    let options = BlobPropertyBag::new();
+    options.set_type(kind);
+    let given = Array::of1(&Uint8Array::from(given));
+    let blob = Blob::new_with_u8_array_sequence_and_options(&given, &options).ok()?;
     let address = Url::create_object_url_with_blob(&blob).ok()?;
     let link: HtmlAnchorElement = document().create_element("a").ok()?.dyn_into().ok()?;
     link.set_href(&address);

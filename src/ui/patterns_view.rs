@@ -1,0 +1,68 @@
+//! Patterns at true scale, to be saved: pages for a printer, and each part's drawing.
+
+use super::child::live;
+use super::desk::{Desk, desk};
+use super::either::either;
+use super::opened::opened;
+use super::tag::{Tag, button, classed, tag};
+use super::value::State;
+use crate::draw::pages::{MOST, pages};
+use crate::draw::pattern::{Pattern, patterns};
+use crate::draw::pdf::{pdf, unshown};
+use crate::draw::svg::true_scale;
+use crate::say::pages as say;
+use crate::say::spelling::Spelling;
+use crate::stock::paper::Paper;
+use crate::web::files;
+
+/// Everything about patterns; drawn only while it is open.
+#[must_use]
+pub fn patterns_view() -> Tag {
+    let desk = desk();
+    let open = State::new(false);
+    let usual = if desk.spelling.get_untracked() == Spelling::Us { Paper::Letter } else { Paper::A4 };
+    let paper = State::new(usual);
+    let one = move |one: Paper| {
+        button(say::paper(one), move || paper.set(one)).says("aria-pressed", move || paper.get() == one)
+    };
+    let inside = live(move || {
+        open.get().then(|| {
+            let all = all(desk);
+            let (sheets, left_out) = pages(&all, paper.get(), "");
+            let left_out = left_out.iter().filter_map(|&nth| all.get(nth)).map(|p| say::left_out(&p.name, MOST));
+            let unshown = unshown(&all, "").into_iter().map(|name| say::unshown(&name));
+            let notes: Vec<Tag> = left_out.chain(unshown).map(|w| classed("p", "note caution").with(w)).collect();
+            let save = classed("p", "actions")
+                .with(button(say::SAVE, move || save_pages(desk, paper.get_untracked())).class("main"))
+                .with(tag("span").with(say::count(sheets.len())));
+            let rows = all.into_iter().map(row).collect::<Vec<_>>();
+            classed("div", "patterns-out")
+                .with(classed("p", "hint").with(say::HINT))
+                .with(either(say::PAPER, Paper::ALL.map(one).into_iter().collect()))
+                .with(save)
+                .with(notes)
+                .with(classed("ul", "pieces").with(rows))
+        })
+    });
+    classed("section", "sheet-of-paper").with(opened("patterns", say::PATTERNS, open).with(inside))
+}
+
+fn all(desk: Desk) -> Vec<Pattern> {
+    let sets = desk.project.with(|p| p.sets);
+    desk.good.with(|plan| patterns(plan, sets))
+}
+
+fn row(pattern: Pattern) -> Tag {
+    let name = pattern.name.clone();
+    let save = button(say::SAVE_ONE, move || {
+        let _ = files::give(&say::file(&pattern.name, "svg"), "image/svg+xml", true_scale(&pattern.drawing).as_bytes());
+    });
+    tag("li").with(tag("span").with(name)).with(save)
+}
+
+fn save_pages(desk: Desk, paper: Paper) {
+    let all = all(desk);
+    let (sheets, _) = pages(&all, paper, "");
+    let name = desk.project.with_untracked(|p| p.name.clone());
+    let _ = files::give(&say::file(&name, "pdf"), "application/pdf", &pdf(&name, &all, &sheets));
+}
