@@ -13,6 +13,7 @@ use crate::make::pieces::{Piece, pieces};
 use crate::make::sheets::{CardSheets, findings as left_out, sheets};
 use crate::make::step::Step;
 use crate::make::steps::steps;
+use crate::make::weave::woven;
 use crate::measure::grid::Grid;
 use crate::measure::length::Length;
 use crate::measure::sort::sort_by_key;
@@ -89,7 +90,8 @@ pub fn plan(project: &Project, system: System) -> Plan {
         .filter(|c| usable(c, &mut Vec::new()).is_some())
         .collect();
     plan.sheets = sheets(project, &usable, &plan.pieces);
-    plan.steps = steps(&plan.boxes, plan.holder.as_ref(), &plan.pieces, &plan.sheets, sets);
+    let steps = steps(&plan.boxes, plan.holder.as_ref(), &plan.pieces, &plan.sheets, sets);
+    plan.steps = woven(steps, &project.own.notes);
     plan.findings.extend(plan.sheets.iter().flat_map(|s| left_out(s, &plan.pieces)));
     plan.findings.extend(largest::cures(project, &plan));
     sort_by_key(&mut plan.findings, |f| f.weight);

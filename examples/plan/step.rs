@@ -74,6 +74,7 @@ fn values(action: &Action, plan: &Plan) -> Vec<(&'static str, Value)> {
         Action::Join(join) => vec![("join", json!(kind(&join.name)))],
         Action::TryBoxesIn { inside } => vec![("inside", json!(room(*inside, plan.system)))],
         Action::Punch(holes) => vec![("holes", json!(holes.len()))],
+        Action::Own(own) => vec![("text", json!(own.text))],
         Action::GlueJoint
         | Action::FoldAndBurnish
         | Action::Notch(_)

@@ -1,6 +1,7 @@
 //! `Drawing`: what is drawn, in millimetres and with the meaning of each line, for any painter.
 
 use crate::project::request::Tint;
+use crate::say::hand::Hand;
 use crate::say::phrase::Phrase;
 
 /// A place on the drawing in millimetres: x to the right, y downward.
@@ -195,6 +196,27 @@ impl Drawing {
         if min[0] <= max[0] {
             self.frame([min[0] - edge, min[1] - edge], [max[0] + edge, max[1] + edge]);
         }
+    }
+
+    /// The same in a mirror, with words that say so.
+    pub fn mirror(&mut self) {
+        let turn = |p: &mut Spot| p[0] = -p[0];
+        for mark in &mut self.marks {
+            match mark {
+                Mark::Area(a) => a.corners.iter_mut().for_each(turn),
+                Mark::Line(l) => l.run.iter_mut().for_each(turn),
+                Mark::Label(l) => {
+                    turn(&mut l.at);
+                    l.words = Hand::Left.phrase(std::mem::take(&mut l.words));
+                    l.hold = match (l.way, l.hold) {
+                        (Reads::Across, Hold::Start) => Hold::End,
+                        (Reads::Across, Hold::End) => Hold::Start,
+                        (_, hold) => hold,
+                    };
+                }
+            }
+        }
+        (self.min[0], self.max[0]) = (-self.max[0], -self.min[0]);
     }
 
     /// Makes what is shown reach from `min` to `max`.

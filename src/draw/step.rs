@@ -98,6 +98,7 @@ fn on_part(action: &Action, plan: &Plan, planned: &Planned, part: usize, look: L
         | Action::TryBoxesIn { .. }
         | Action::MakeOne
         | Action::Fill
+        | Action::Own(_)
         | Action::SlideIn => None,
     }
 }

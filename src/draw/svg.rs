@@ -28,7 +28,8 @@ pub fn paint(drawing: &Drawing) -> String {
 /// ```
 /// use snugfold::draw::{drawing::Drawing, svg::true_scale};
 /// let card = Drawing { max: [228.6, 190.5], ..Drawing::default() };
-/// assert!(true_scale(&card).contains("width=\"228.6mm\" height=\"190.5mm\" viewBox=\"0 0 228.6 190.5\""));
+/// let file = true_scale(&card);
+/// assert!(file.contains("width=\"228.6mm\" height=\"190.5mm\"") && file.contains("viewBox=\"0 0 228.6 190.5\""));
 /// ```
 #[must_use]
 pub fn true_scale(drawing: &Drawing) -> String {

@@ -7,6 +7,7 @@ use std::fmt;
 use crate::measure::given::Given;
 use crate::measure::system::System;
 use crate::project::fitting::{Gifts, Lesson, Shape};
+use crate::project::own::Own;
 use crate::project::request::{Card, Entry, Mats, Part, Project};
 
 /// Characters in a name.
@@ -29,6 +30,10 @@ pub const EXTRAS: usize = 40;
 pub const MATS_OFF: usize = 64;
 /// Bytes of all texts of a design together: even if each of them is spelled out as `\u0000`, its file can be read.
 pub const TEXTS: usize = 256 * 1024;
+/// Steps and notes of the maker's own.
+pub const NOTES: usize = 200;
+/// Characters in one of them.
+pub const NOTE: usize = 2_000;
 /// Ticked steps of one design.
 pub const TICKS: usize = 20_000;
 
@@ -92,8 +97,11 @@ pub fn check(project: &Project) -> Result<(), Excess> {
     project.cards.iter().try_for_each(card)?;
     let parts = || project.boxes.iter().chain(&project.holder);
     parts().try_for_each(part)?;
+    own(&project.own)?;
     let cards: usize = project.cards.iter().map(|c| c.name.len()).sum();
-    let all = project.name.len() + cards + parts().map(texts).sum::<usize>();
+    let notes: usize = project.own.notes.iter().map(|n| n.at.len() + n.text.len()).sum();
+    let own = project.own.credit.len() + notes;
+    let all = project.name.len() + own + cards + parts().map(texts).sum::<usize>();
     number("bytes of text", all, TEXTS)
 }
 
@@ -139,6 +147,16 @@ fn part(part: &Part) -> Result<(), Excess> {
         [&extra.width, &extra.height].into_iter().try_for_each(|g| length(g.as_ref()))?;
     }
     part.mats.as_ref().map_or(Ok(()), mats)
+}
+
+fn own(own: &Own) -> Result<(), Excess> {
+    text("the line that says whose design it is", &own.credit, NAME)?;
+    number("notes and steps of your own", own.notes.len(), NOTES)?;
+    for note in &own.notes {
+        text("the key of a step", &note.at, WORD)?;
+        text("a note or step of your own", &note.text, NOTE)?;
+    }
+    Ok(())
 }
 
 fn gifts(gifts: &Gifts) -> Result<(), Excess> {

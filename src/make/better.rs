@@ -12,8 +12,8 @@ use crate::project::finding::Place;
 #[must_use]
 pub fn loses_ticks(steps: &[Step], better: &CardSheets, ticks: &Ticks) -> bool {
     let place = Place::Card(better.job.card);
-    let kept: Ticks = cutting(better).into_iter().map(|s| s.key).collect();
-    steps.iter().any(|s| s.place == place && ticks.contains(&s.key) && !kept.contains(&s.key))
+    let kept: Vec<String> = cutting(better).into_iter().map(|s| s.key).collect();
+    steps.iter().any(|s| s.place == place && ticks.by_anyone(&s.key) && !kept.contains(&s.key))
 }
 
 /// Searches that can be stopped and continued. In whatever slices they are run, they end with the same layouts.

@@ -10,4 +10,6 @@ pub mod better;
 pub mod enough;
 pub mod key;
 pub mod step;
+pub mod stage;
+pub mod weave;
 pub mod steps;

@@ -7,6 +7,7 @@ use crate::net::flat::Hole;
 use crate::net::marks::Marks;
 use crate::net::recipe::{CutLine, Scores, TakeOff};
 use crate::project::finding::Place;
+use crate::project::own::Note;
 
 use super::extras::Made;
 
@@ -16,6 +17,8 @@ pub struct Step {
     /// What the step is, so that a tick stays on it when a re-plan moves it: the same for the same action on the same
     /// part with the same measurements.
     pub key: String,
+    /// Where in the making it stands, whatever the measurements: what the maker writes to it hangs on this.
+    pub site: String,
     /// What it is done to.
     pub place: Place,
     /// The part of its assembly.
@@ -100,6 +103,8 @@ pub enum Action {
     Fill,
     /// Slide the boxes in.
     SlideIn,
+    /// What the maker wrote.
+    Own(Note),
 }
 
 /// A caution that belongs to a step.

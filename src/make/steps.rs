@@ -14,12 +14,20 @@ use super::key::key;
 use super::part::{Joined, Planned};
 use super::pieces::{Becomes, Piece};
 use super::sheets::CardSheets;
+use super::stage::by_stage;
 use super::step::{Action, Step};
 
-/// Of more sets than these one is made first (common practice, no source).
+/// Of more sets than these one is made first, and then alike work together (common practice, no source).
 const FEW: u32 = 5;
 
-/// All steps for `sets` sets: the cutting for all, then each box, then the holder, then fill and slide in.
+/// Whether so many sets are made stage by stage, not box by box.
+#[must_use]
+pub const fn is_batch(sets: u32) -> bool {
+    sets > FEW
+}
+
+/// All steps for `sets` sets: the cutting for all, then each box, then the holder, then fill and slide in; of many sets
+/// stage by stage. Their sites are named when they are woven.
 #[must_use]
 pub fn steps(
     boxes: &[Planned],
@@ -30,7 +38,7 @@ pub fn steps(
 ) -> Vec<Step> {
     let nothing = boxes.iter().chain(holder).all(|p| p.assembly.is_none());
     let mut list: Vec<Step> = Vec::new();
-    if sets > FEW && !nothing {
+    if is_batch(sets) && !nothing {
         push(&mut list, Place::Set, 0, 1, Action::MakeOne);
     }
     list.extend(sheets.iter().flat_map(cutting));
@@ -46,7 +54,7 @@ pub fn steps(
     if boxes.iter().any(|b| b.assembly.is_some()) && holder.is_some_and(|h| h.assembly.is_some()) {
         push(&mut list, Place::Set, 0, u64::from(sets), Action::SlideIn);
     }
-    list
+    if is_batch(sets) { by_stage(list) } else { list }
 }
 
 /// The cutting steps of one card: each pattern once, for all the sheets that are cut so, then what the trimmer cannot.
@@ -64,6 +72,7 @@ pub fn cutting(sheets: &CardSheets) -> Vec<Step> {
         let nth = (0..pattern).find(|nth| list.iter().all(|s| s.key != alike(*nth))).unwrap_or(pattern);
         list.push(Step {
             key: alike(nth),
+            site: String::new(),
             place,
             part: 0,
             half: None,
@@ -81,7 +90,7 @@ pub fn cutting(sheets: &CardSheets) -> Vec<Step> {
 
 fn push(list: &mut Vec<Step>, place: Place, part: usize, times: u64, action: Action) {
     let key = key(&(place, part, &action));
-    list.push(Step { key, place, part, half: None, times, action });
+    list.push(Step { key, site: String::new(), place, part, half: None, times, action });
 }
 
 /// The steps of both pieces that a part is joined from, and the joint.
@@ -89,7 +98,7 @@ fn joined_steps(list: &mut Vec<Step>, place: Place, part: usize, times: u64, joi
     for (nth, (net, recipe)) in joined.joint.halves.iter().zip(&joined.recipes).enumerate() {
         blank_steps(recipe, net.creases.len(), &mut |action| {
             let key = key(&(place, part, nth, &action));
-            list.push(Step { key, place, part, half: Some(nth), times, action });
+            list.push(Step { key, site: String::new(), place, part, half: Some(nth), times, action });
         });
     }
     push(list, place, part, times, Action::GlueJoint);

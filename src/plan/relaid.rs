@@ -3,6 +3,7 @@
 use super::Plan;
 use crate::make::sheets::{CardSheets, findings as left_out};
 use crate::make::steps::cutting;
+use crate::make::weave::{unwoven, woven};
 use crate::measure::sort::sort_by_key;
 use crate::project::finding::Place;
 
@@ -11,6 +12,7 @@ use crate::project::finding::Place;
 #[must_use]
 pub fn relaid(plan: &Plan, found: &[CardSheets]) -> Plan {
     let mut plan = plan.clone();
+    let (mut steps, notes) = unwoven(std::mem::take(&mut plan.steps));
     for sheets in &mut plan.sheets {
         let Some(better) = found.iter().find(|f| f.job == sheets.job && f.layout != sheets.layout) else {
             continue;
@@ -19,11 +21,12 @@ pub fn relaid(plan: &Plan, found: &[CardSheets]) -> Plan {
         plan.findings.retain(|f| !said.contains(f));
         plan.findings.extend(left_out(better, &plan.pieces));
         let place = Place::Card(sheets.job.card);
-        let at = plan.steps.iter().position(|s| s.place == place).unwrap_or(plan.steps.len());
-        plan.steps.retain(|s| s.place != place);
-        plan.steps.splice(at..at, cutting(better));
+        let at = steps.iter().position(|s| s.place == place).unwrap_or(steps.len());
+        steps.retain(|s| s.place != place);
+        steps.splice(at..at, cutting(better));
         sheets.clone_from(better);
     }
+    plan.steps = woven(steps, &notes);
     sort_by_key(&mut plan.findings, |f| f.weight);
     plan
 }

@@ -1,9 +1,10 @@
 //! A new set: one box and a holder, of the card and with the tools at hand.
 
+use super::own::Own;
 use super::request::{Board, Part, Project, Trimmer};
 use crate::measure::system::System;
 
-/// A new set for whoever made `before`: same system, board, trimmer and cards; everything else untouched.
+/// A new set for whoever made `before`: same system, board, trimmer, cards and line of credit; everything else untouched.
 /// `gifts` and `boxes` are the forms of its box and its holder.
 #[must_use]
 pub fn fresh(before: Option<&Project>, gifts: &str, boxes: &str) -> Project {
@@ -20,6 +21,7 @@ pub fn fresh(before: Option<&Project>, gifts: &str, boxes: &str) -> Project {
         spares: 0,
         boxes: vec![part(1, gifts)],
         holder: Some(part(0, boxes)),
+        own: Own { credit: before.map_or_else(String::new, |p| p.own.credit.clone()), notes: Vec::new() },
     }
 }
 

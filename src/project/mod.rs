@@ -6,6 +6,7 @@ pub mod fresh;
 pub mod extra;
 pub mod fitting;
 pub mod finding;
+pub mod own;
 pub mod request;
 pub mod ticks;
 mod reading;

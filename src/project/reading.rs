@@ -8,9 +8,19 @@ use crate::stock::weight::BasisWeight;
 
 use super::extra::{Extra, ExtraKind};
 use super::fitting::{Gift, Gifts, Lesson, Shape, ShapeKind, Turns, Wrap};
+use super::own::{Note, NoteKind, Own};
 use super::request::{Board, Card, Entry, Lie, Mats, MoreSheets, Part, Project, Supply, Tint, Trimmer};
 
-fields!(Project, Self::default(), must { cards, boxes }, may { name, system, board, sets, trimmer, spares, holder });
+fields!(
+    Project,
+    Self::default(),
+    must { cards, boxes },
+    may { name, system, board, sets, trimmer, spares, holder, own }
+);
+
+fields!(Own, Self::default(), must {}, may { credit, notes });
+
+fields!(Note, Self { at: String::new(), kind: NoteKind::Note, text: String::new() }, must { at, kind, text }, may {});
 
 fields!(Trimmer, Self::default(), must {}, may { edge_trim, longest_cut, least_strip, score_error, cut_error });
 

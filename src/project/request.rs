@@ -11,6 +11,7 @@ use crate::words;
 
 use super::extra::Extra;
 use super::fitting::{Blank, Facing, Gifts, Lesson};
+use super::own::Own;
 
 /// One gift set as it is asked for. Only `boxes` and `cards` are needed in a file; the rest has defaults.
 #[derive(Clone, Debug, PartialEq, Serialize)]
@@ -36,6 +37,9 @@ pub struct Project {
     /// What the boxes slide into.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub holder: Option<Part>,
+    /// What the maker writes into the plan.
+    #[serde(skip_serializing_if = "Own::is_empty")]
+    pub own: Own,
 }
 
 impl Default for Project {
@@ -51,6 +55,7 @@ impl Default for Project {
             cards: Vec::new(),
             boxes: Vec::new(),
             holder: None,
+            own: Own::default(),
         }
     }
 }

@@ -109,7 +109,7 @@ pub fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
         }
         MoveName::Hem => (
             "Turn the upper edges in and glue them down",
-            "Right over, onto the inside of front and back; rub the fold flat.",
+            "All the way over, onto the inside of front and back; rub the fold flat.",
         ),
         MoveName::BaseHalves => (
             "Fold in the side flaps and glue the back ones onto the inner base",

@@ -20,11 +20,12 @@ pub fn join(join: &Join, planned: &Planned) -> (Phrase, Vec<Phrase>) {
         JoinName::DrawerIn => {
             (format!("Try the {inner} in the {outer}"), "From the front, floor down. It should glide, not fall.")
         }
-        JoinName::DividersLap => {
-            ("Lap the dividers".to_owned(), "Slots into slots, at right angles, until upper and lower edges are level.")
-        }
+        JoinName::DividersLap => (
+            "Lap the dividers".to_owned(),
+            "Slots into slots, square to each other, until upper and lower edges are level.",
+        ),
         JoinName::DividerIn => {
-            (format!("Set the dividers into the {outer}"), "Down to the floor, the same room left at both ends.")
+            (format!("Set the dividers into the {outer}"), "Down to the floor, the same room at both ends.")
         }
         JoinName::BandRound => (
             format!("Slide the {outer} over the sleeves"),
@@ -36,7 +37,7 @@ pub fn join(join: &Join, planned: &Planned) -> (Phrase, Vec<Phrase>) {
         ),
         JoinName::LayerIn => (
             format!("Glue the {inner} into the {outer}"),
-            "In the middle of the floor, the same room left all round; its walls stay free.",
+            "In the middle of the floor, the same room all round; its walls stay free.",
         ),
         JoinName::HandleIn => (
             format!("Glue the {inner} into the {outer}"),

@@ -3,7 +3,9 @@
 pub mod phrase;
 pub mod pages;
 pub mod spelling;
+pub mod hand;
 pub mod marks;
+pub mod making;
 pub mod measured;
 pub mod refusal;
 pub mod extras;

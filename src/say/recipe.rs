@@ -45,7 +45,7 @@ pub fn score(scores: &Scores, system: System) -> Phrase {
 /// The check behind the last score.
 #[must_use]
 pub fn last(scores: &Scores, system: System) -> Phrase {
-    phrase!["Check: ", length(scores.last_panel(), system), " are left behind the last score."]
+    phrase!["Check: ", length(scores.last_panel(), system), " remain behind the last score."]
 }
 
 /// One cut: where it runs, and how far.

@@ -20,6 +20,7 @@ use crate::net::mat::Mat;
 use crate::net::recipe::Turned;
 use crate::phrase;
 use crate::plan::Plan;
+use crate::project::own::NoteKind;
 use crate::project::request::Project;
 
 /// A step in words.
@@ -31,6 +32,8 @@ pub struct Said {
     pub title: Phrase,
     /// How, line by line.
     pub lines: Vec<Phrase>,
+    /// What the maker noted.
+    pub notes: Vec<String>,
     /// What to take care of.
     pub caution: Option<&'static str>,
 }
@@ -40,6 +43,7 @@ pub struct Said {
 pub fn step(step: &Step, plan: &Plan, project: &Project, spelling: Spelling) -> Said {
     let part = plan.part(step.place);
     let (title, lines) = match &step.action {
+        Action::Own(own) => (own.text.as_str().into(), Vec::new()),
         Action::CutSheets { card, pattern } => cut_sheets(plan, project, *card, *pattern),
         Action::CutPieces { card, pieces } => by_hand(plan, project, *card, pieces),
         Action::MakeOne => (
@@ -67,6 +71,8 @@ pub fn step(step: &Step, plan: &Plan, project: &Project, spelling: Spelling) -> 
             part.map_or_else(|| ("Step".into(), Vec::new()), |p| on_part(step, at, p, plan, spelling))
         }
     };
+    let notes = project.own.notes.iter().filter(|n| n.kind == NoteKind::Note && n.at == step.site);
+    let notes = notes.map(|n| n.text.clone()).collect();
     let name = names::place(project, step.place);
     // Where there are several parts, the step says which it is about.
     let several = part.and_then(|p| p.assembly.as_ref()).map(|a| &a.parts).filter(|p| p.len() > 1);
@@ -74,7 +80,7 @@ pub fn step(step: &Step, plan: &Plan, project: &Project, spelling: Spelling) -> 
         Some(p) if !matches!(step.action, Action::Join(_)) => format!("{name}: {}", p.name),
         _ => name,
     };
-    Said { place, title, lines, caution: step.action.caution().map(caution) }
+    Said { place, title, lines, notes, caution: step.action.caution().map(caution) }
 }
 
 /// A box with nothing to close is only filled.
@@ -226,7 +232,7 @@ fn on_part(step: &Step, at: usize, part: &Planned, plan: &Plan, spelling: Spelli
             lines.push("One across each end, with a turn of the same length onto front and back.".into());
             ("Glue the straps over the ends".into(), lines)
         }
-        Action::CutSheets { .. } | Action::CutPieces { .. } | Action::MakeOne | Action::Fill | Action::SlideIn => {
+        Action::CutSheets { .. } | Action::CutPieces { .. } | Action::MakeOne | Action::Fill | Action::SlideIn | Action::Own(_) => {
             ("Step".into(), Vec::new())
         }
     }

@@ -70,7 +70,7 @@ pub fn new_set(before: Option<&Project>) -> Project {
 /// The whole page.
 #[must_use]
 pub fn app() -> Tag {
-    let desk = Desk::new(first(), here::spelling());
+    let desk = Desk::new(first(), here::spelling(), here::hand());
     provide_context(desk);
     provide_context(Shelf::begin(desk));
     let walk = State::new(Walk::Set);

@@ -14,6 +14,7 @@ use crate::plan::{plan, shapes};
 use crate::project::finding::{Finding, Place};
 use crate::project::request::{Part, Project};
 use crate::project::ticks::Ticks;
+use crate::say::hand::Hand;
 use crate::say::spelling::Spelling;
 
 /// How many edits can be taken back.
@@ -59,6 +60,8 @@ pub struct Lying {
     pub large: State<bool>,
     /// Which English is written.
     pub spelling: State<Spelling>,
+    /// For which hand the work is told and drawn.
+    pub hand: State<Hand>,
     /// Counts up whenever the design is exchanged from outside a field, so that half-typed text goes.
     pub epoch: State<u32>,
     /// How far back and forward one can go.
@@ -72,7 +75,7 @@ pub struct Lying {
 impl Desk {
     /// A desk with this design on it.
     #[must_use]
-    pub fn new(project: Project, spelling: Spelling) -> Self {
+    pub fn new(project: Project, spelling: Spelling, hand: Hand) -> Self {
         let place = project.boxes.first().map_or(Place::Set, |b| Place::Box(b.id));
         let project = State::new(project);
         let shapes = fact(move || project.with(|p| Shared::new(shapes(p, p.system))));
@@ -103,6 +106,7 @@ impl Desk {
             ticks,
             large: State::new(false),
             spelling: State::new(spelling),
+            hand: State::new(hand),
             epoch: State::new(0),
             ways: State::new((0, 0)),
             history: StoredValue::new(History::default()),

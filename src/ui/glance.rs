@@ -10,7 +10,8 @@ use super::picture::picture;
 use super::steps_view::{Ticked, drawing, step_words, toggle};
 use super::tag::{Tag, button, classed, tag};
 use super::value::{State, fact};
-use crate::say::page;
+use crate::say::hand::Hand;
+use crate::say::{making, page};
 use crate::web::{here, wake};
 
 /// The large view of the steps with these ticks; `large` closes it.
@@ -33,7 +34,8 @@ pub fn glance(done: Ticked, large: State<bool>) -> Tag {
     let ticked = move || key.with(|k| done.with(|d| d.contains(k)));
     let next = move || {
         let key = key.get_untracked();
-        if !done.with_untracked(|d| d.contains(&key)) {
+        // What is counted one by one is ticked by the last one.
+        if !done.with_untracked(|d| d.contains(&key) || d.tally(&key) > 0) {
             toggle(done, &key);
         }
         go(1);
@@ -55,12 +57,13 @@ pub fn glance(done: Ticked, large: State<bool>) -> Tag {
     let text = move || {
         desk.good.with(|p| {
             let step = p.steps.get(now.get())?;
-            let (place, title, lines) = step_words(desk, p, step);
+            let said = step_words(desk, p, step, done);
             let mut all = vec![
-                classed("p", "place").with(page::step_of(now.get() + 1, count.get(), &place)),
-                tag("h2").with(title),
+                classed("p", "place").with(page::step_of(now.get() + 1, count.get(), &said.place)),
+                tag("h2").with(said.title),
             ];
-            all.extend(lines);
+            all.extend(said.lines);
+            all.extend(said.notes.into_iter().map(|n| classed("p", "note own").with(n)));
             Some(all)
         })
     };
@@ -68,6 +71,33 @@ pub fn glance(done: Ticked, large: State<bool>) -> Tag {
     let tick = button(classed("span", "box").is("aria-hidden", "true").with(mark), move || {
         toggle(done, &key.get_untracked());
     });
+    // One by one, where it is done many times.
+    let count_by = move |by: i64| {
+        let times = desk.good.with_untracked(|p| p.steps.get(now.get_untracked()).map_or(1, |s| s.times));
+        let key = key.get_untracked();
+        done.update(|d| {
+            let was = if d.contains(&key) { times } else { d.tally(&key) };
+            let is = was.saturating_add_signed(by);
+            d.count(&key, is.min(times));
+            if is >= times {
+                d.toggle(&key);
+            }
+        });
+    };
+    let tallied = move || {
+        let times = desk.good.with(|p| p.steps.get(now.get()).map_or(1, |s| s.times));
+        (times > 1).then(|| {
+            classed("span", "count")
+                .with(button("−", move || count_by(-1)).is("aria-label", page::ONE_LESS))
+                .with(button("+", move || count_by(1)).is("aria-label", page::ONE_MORE))
+        })
+    };
+    let tapped = move |event: web_sys::Event| {
+        let at = event.dyn_ref::<web_sys::MouseEvent>().map_or(0, web_sys::MouseEvent::client_x);
+        // The edge at the side of the holding hand leads back.
+        let from = if desk.hand.get_untracked() == Hand::Left { here::width() - at } else { at };
+        if from * 4 < here::width() { go(-1) } else { next() }
+    };
     let light = move || match wake::awake() {
         Some(true) => page::AWAKE,
         Some(false) => page::MAY_SLEEP,
@@ -76,6 +106,7 @@ pub fn glance(done: Ticked, large: State<bool>) -> Tag {
     let controls = classed("div", "controls")
         .with(button(page::BACK, move || go(-1)).while_so("disabled", move || now.get() == 0))
         .with(tick.says("aria-pressed", ticked).with(page::DONE))
+        .with(live(tallied))
         .with(button(page::NEXT, next).class("main"))
         .with(button(page::AS_LIST, move || large.set(false)));
     // Keys work at once, without a first tap.
@@ -84,8 +115,8 @@ pub fn glance(done: Ticked, large: State<bool>) -> Tag {
         .is("id", "glance")
         .is("tabindex", "-1")
         .on("keydown", keys)
-        .with(classed("div", "words").is("aria-live", "polite").with(live(text)))
-        .with(picture(move || svg.get()))
+        .with(classed("div", "words").is("aria-live", "polite").on("click", tapped).with(live(text)))
+        .with(picture(move || svg.get()).on("click", tapped))
         .with(controls)
-        .with(classed("p", "hint").is("role", "status").with(words(move || light().to_owned())))
+        .with(classed("p", "hint").is("role", "status").with(words(move || format!("{} {}", making::TAP, light()))))
 }

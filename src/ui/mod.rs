@@ -49,6 +49,7 @@ pub mod recipe;
 pub mod legend;
 pub mod patterns_view;
 pub mod flat_view;
+pub mod own_notes;
 pub mod steps_view;
 pub mod gift_field;
 pub mod gift_fields;

@@ -1,13 +1,13 @@
 //! The steps as a list, or one at a time in big type.
 
-use crate::project::ticks::Ticks;
-
-use leptos::prelude::*;
+use leptos::prelude::on_cleanup;
 
 use super::before::before;
 use super::child::{Inside, live, words};
 use super::desk::{Desk, desk};
+use super::either::either;
 use super::glance::glance;
+use super::own_notes::{Writing, homeless, notes_at, pen};
 use super::picture::picture;
 use super::said::said;
 use super::tag::{Tag, button, classed, tag};
@@ -15,11 +15,16 @@ use super::tick::tick;
 use super::value::{State, fact};
 use crate::draw::step::step as draw;
 use crate::draw::svg::paint;
-use crate::make::step::Step;
+use crate::make::stage::stages;
+use crate::make::step::{Action, Step};
+use crate::make::steps::is_batch;
 use crate::plan::Plan;
 use crate::project::request::Tint;
-use crate::say::page;
+use crate::project::ticks::{MAKERS, Ticks};
+use crate::say::hand::Hand;
 use crate::say::step::step as say;
+use crate::say::{making, page};
+use crate::web::here;
 
 /// Which steps are done, by their keys.
 pub type Ticked = State<Ticks>;
@@ -42,53 +47,115 @@ pub fn steps_view() -> Tag {
         let actions = classed("p", "actions")
             .with(button(page::ONE_AT_A_TIME, move || large.set(true)).class("main"))
             .with(again.while_so("disabled", move || count.get().0 == 0))
+            .with(left_handed(desk))
             .with(tag("span").is("role", "status").with(words(how_many)));
-        classed("div", "steps").with(before()).with(actions).with(live(move || list(desk, &desk.good.get(), done)))
+        let writing = State::new(None);
+        classed("div", "steps")
+            .with(before())
+            .with(actions)
+            .with(live(move || makers(done)))
+            .with(live(move || list(desk, &desk.good.get(), done, writing)))
     };
     tag("div").with(live(move || if large.get() { glance(done, large) } else { whole() }))
 }
 
-fn list(desk: Desk, plan: &Plan, done: Ticked) -> Vec<Tag> {
-    let mut last = None;
-    let rows = plan.steps.iter().enumerate().flat_map(|(i, step)| {
-        let (place, title, lines) = step_words(desk, plan, step);
-        let head = (last != Some(step.place)).then(|| tag("h2").with(place));
-        last = Some(step.place);
+/// Whose ticks are seen: of one more maker than there were so far.
+fn makers(done: Ticked) -> Tag {
+    let (now, most) = done.with(|d| (d.maker(), d.makers()));
+    let one = |maker: u32| {
+        button(making::maker(maker), move || done.update(|d| d.work_as(maker)))
+            .says("aria-pressed", move || now == maker)
+    };
+    either(making::WHO, (1..=(most + 1).min(MAKERS)).map(one).collect())
+}
+
+fn left_handed(desk: Desk) -> Tag {
+    let turn = move || {
+        let hand = if desk.hand.get_untracked() == Hand::Left { Hand::Right } else { Hand::Left };
+        desk.hand.set(hand);
+        here::keep_hand(hand);
+    };
+    button(making::LEFT_HANDED, turn).says("aria-pressed", move || desk.hand.get() == Hand::Left)
+}
+
+/// Under the box or holder that they make; of many sets under what is done to all of them.
+fn list(desk: Desk, plan: &Plan, done: Ticked, writing: Writing) -> Vec<Tag> {
+    let batch = desk.project.with(|p| is_batch(p.sets));
+    let mut last = String::new();
+    let mut rows = Vec::new();
+    for (i, (step, stage)) in plan.steps.iter().zip(stages(&plan.steps)).enumerate() {
+        let Worded { place, title, lines, .. } = step_words(desk, plan, step, done);
+        let head = if batch { making::stage(stage).to_owned() } else { place.clone() };
+        if head != last {
+            rows.push(tag("h2").with(head.clone()));
+            last = head;
+        }
         let svg = drawing(desk, plan, step);
         let (key, same) = (step.key.clone(), step.key.clone());
         let ticked = fact(move || done.with(|d| d.contains(&key)));
         let number = classed("span", "number").with((i + 1).to_string());
         let words = classed("div", "words")
             .with(tag("h3").with(number).with(tag("span").with(title)))
+            .with(batch.then(|| classed("p", "hint").with(place)))
             .with(lines)
-            .with(tick(page::DONE, move || ticked.get(), move |_| toggle(done, &same)));
+            .with(notes_at(step))
+            .with(tick(page::DONE, move || ticked.get(), move |_| toggle(done, &same)))
+            .with(pen(step, writing));
         let row = classed("article", "step sheet-of-paper")
             .class_while("done", move || ticked.get())
             .with(words)
             .with(picture(move || svg.clone()));
-        head.into_iter().chain([row])
-    });
-    rows.collect()
+        rows.push(row);
+    }
+    rows.extend(homeless(plan));
+    rows
 }
 
-/// Where a step is made, what it is called, and what is said about it.
-pub fn step_words(desk: Desk, plan: &Plan, step: &Step) -> (String, Inside, Vec<Tag>) {
+/// A step in words on the page.
+pub struct Worded {
+    /// Where it is made.
+    pub place: String,
+    /// What it is called.
+    pub title: Inside,
+    /// What is said about it.
+    pub lines: Vec<Tag>,
+    /// What the maker noted.
+    pub notes: Vec<String>,
+}
+
+/// A step in the maker's spelling and for the maker's hand, with how often it was done.
+pub fn step_words(desk: Desk, plan: &Plan, step: &Step, done: Ticked) -> Worded {
     let words = desk.project.with(|p| say(step, plan, p, desk.spelling.get()));
-    let times = (step.times > 1).then(|| classed("p", "times").with(page::times(step.times)));
-    let lines = words.lines.into_iter().map(|l| tag("p").with(said(l)));
+    // What the maker wrote is for the maker's hand as it stands.
+    let hand = if matches!(step.action, Action::Own(_)) { Hand::Right } else { desk.hand.get() };
+    let (key, times) = (step.key.clone(), step.times);
+    let tally = move || making::tally(done.with(|d| d.tally(&key)), times);
+    let times = (times > 1).then(|| classed("p", "times").with(super::child::words(tally)));
+    let lines = words.lines.into_iter().map(|l| tag("p").with(said(hand.phrase(l))));
     let caution = words.caution.map(|c| classed("p", "note caution").with(c));
-    (words.place, said(words.title), times.into_iter().chain(lines).chain(caution).collect())
+    Worded {
+        place: words.place,
+        title: said(hand.phrase(words.title)),
+        lines: times.into_iter().chain(lines).chain(caution).collect(),
+        notes: words.notes,
+    }
 }
 
 /// The drawing of a step.
 pub fn drawing(desk: Desk, plan: &Plan, step: &Step) -> String {
     let drawing = desk.project.with(|p| draw(step, plan, &|card| p.card(card).map_or_else(Tint::default, |c| c.tint)));
-    drawing.as_ref().map(paint).unwrap_or_default()
+    let Some(mut drawing) = drawing else {
+        return String::new();
+    };
+    if desk.hand.get() == Hand::Left {
+        drawing.mirror();
+    }
+    paint(&drawing)
 }
 
-/// Ticked a step, or takes its tick off.
+/// Ticks a step, or takes its tick off.
 pub fn toggle(done: Ticked, key: &str) {
     done.update(|d| {
-        d.toggle(key.to_owned());
+        d.toggle(key);
     });
 }

@@ -5,25 +5,54 @@ use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
 
 use super::keys;
+use crate::say::hand::Hand;
 use crate::say::spelling::Spelling;
 
 /// Under which the chosen spelling is kept.
 const SPELLING: &str = "snugfold:spelling";
+/// Under which it is kept for which hand the work is told.
+const HAND: &str = "snugfold:hand";
+
+/// What was chosen on this device before.
+fn kept(what: &str) -> Option<String> {
+    keys::storage().and_then(|s| s.get_item(&keys::key(what)).ok().flatten())
+}
+
+/// Keeps what is chosen on this device.
+fn keep(what: &str, chosen: &str) {
+    if let Some(storage) = keys::storage() {
+        // Where nothing can be kept, it lasts as long as the page is open.
+        let _ = storage.set_item(&keys::key(what), chosen);
+    }
+}
+
+/// The hand that the work was told for on this device before.
+#[must_use]
+pub fn hand() -> Hand {
+    if kept(HAND).is_some_and(|h| h == "left") { Hand::Left } else { Hand::Right }
+}
+
+/// Keeps for which hand the work is told.
+pub fn keep_hand(hand: Hand) {
+    keep(HAND, if hand == Hand::Left { "left" } else { "right" });
+}
 
 /// The spelling that was chosen on this device before, or else that of the browser's language.
 #[must_use]
 pub fn spelling() -> Spelling {
-    let kept = keys::storage().and_then(|s| s.get_item(&keys::key(SPELLING)).ok().flatten());
-    let language = kept.or_else(|| window().navigator().language());
+    let language = kept(SPELLING).or_else(|| window().navigator().language());
     language.map_or_else(Spelling::default, |l| Spelling::of_language(&l))
 }
 
 /// Keeps the chosen spelling on this device.
 pub fn keep_spelling(spelling: Spelling) {
-    if let Some(storage) = keys::storage() {
-        // Where nothing can be kept, it lasts as long as the page is open.
-        let _ = storage.set_item(&keys::key(SPELLING), spelling.language());
-    }
+    keep(SPELLING, spelling.language());
+}
+
+/// How wide the window is, in its pixels.
+#[must_use]
+pub fn width() -> i32 {
+    document().document_element().map_or(0, |e| e.client_width())
 }
 
 /// Puts the focus on the control with this name once it is on the page.

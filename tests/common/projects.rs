@@ -12,6 +12,7 @@ use snugfold::measure::show::Figure;
 use snugfold::measure::system::System;
 use snugfold::project::extra::{Extra, ExtraKind};
 use snugfold::project::fitting::{Blank, Facing, Gift, Gifts, Lesson, Shape, Turns, Wrap};
+use snugfold::project::own::{Note, NoteKind, Own};
 use snugfold::project::request::{
     Board, Card, Entry, Lie, Mats, MoreSheets, Part, Project, Shop, Supply, Tint, Trimmer,
 };
@@ -45,9 +46,17 @@ pub fn likely_project() -> impl Strategy<Value = Project> {
                 cards,
                 boxes,
                 holder,
+                own: Own::default(),
             }
         },
     )
+}
+
+/// What a maker may write, or anything else.
+fn own() -> impl Strategy<Value = Own> {
+    let kind = prop_oneof![Just(NoteKind::Note), Just(NoteKind::Step)];
+    let note = (odd_text(60), kind, odd_text(2_000)).prop_map(|(at, kind, text)| Note { at, kind, text });
+    (odd_text(200), vec(note, 0..4)).prop_map(|(credit, notes)| Own { credit, notes })
 }
 
 /// Where sheets come from.
@@ -90,8 +99,9 @@ pub fn odd_project() -> impl Strategy<Value = Project> {
         vec(odd_card(), 0..5),
         vec(odd_part(), 0..8),
         option::of(odd_part()),
+        own(),
     )
-        .prop_map(|(name, system, board, (sets, trimmer, spares), cards, boxes, holder)| Project {
+        .prop_map(|(name, system, board, (sets, trimmer, spares), cards, boxes, holder, own)| Project {
             name,
             system,
             board,
@@ -101,6 +111,7 @@ pub fn odd_project() -> impl Strategy<Value = Project> {
             cards,
             boxes,
             holder,
+            own,
         })
 }
 

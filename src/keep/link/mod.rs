@@ -8,7 +8,7 @@
 //!
 //! | what | how |
 //! | --- | --- |
-//! | design | marks: 1 metric, 2 sets, 4 inch step, 8 metric step, 16 holder, 32 trimmer, 64 spares; name; sets; steps; trimmer; spares; cards; boxes; holder |
+//! | design | marks: 1 metric, 2 sets, 4 inch step, 8 metric step, 16 holder, 32 trimmer, 64 spares, 128 own words; name; sets; steps; trimmer; spares; cards; boxes; holder; own words |
 //! | cards | how many; each: marks: 1 number, 2 thickness, 4 sheet, 8 tint, 16 stock, 32 pounds, of 0 cover, 64 text, 128 index, 192 bristol; number; name; g/m² or pounds; thickness; sheet's width, height; tint as 3 bytes; stock |
 //! | trimmer | marks: 1 edge trim, 2 longest cut, 4 least strip, 8 error of a score, 16 of a cut; each a length |
 //! | stock | marks: 1 have, 2 shop shut, 4 price, 8 pieces upright, 16 more sheets, 32 measured in a stack, 64 clearances wider, 128 narrower, 256 grain up the sheet, 512 across it; have; price; sheets in the stack; how much wider; how many more; each: marks 1 to 4, have, price, width, height |
@@ -19,6 +19,7 @@
 //! | value | a length; or `31` and a count; or `63` and a word; or `95 + 32 × place` of the word among the input's |
 //! | gifts | marks: 1 room across, 2 in depth, 4 in height; each a length; how many kinds; each: marks: 1 name, 2 count, 4 wrapped, 8 upright, 16 mass, 32 cylinder, 64 soft; name; count; grams; sides |
 //! | extras | how many; each: marks: 1 face, 2 width, 4 height, 8 card, and 16 × the place of its kind in [`extras`]; face; width; height; card |
+//! | own words | whose design it is; how many notes; each: 0 note or 1 step; key of the step it hangs on; text |
 //! | mats | marks: 1 reveal, 2 panels without; card; reveal; how many panels; each: name |
 //!
 //! A mark that is not set means: as usual. The usual number is one more than that of the card or box before, the holder's
@@ -32,6 +33,7 @@
 pub mod body;
 pub mod extras;
 pub mod gifts;
+pub mod own;
 pub mod seal;
 pub mod spelling;
 pub mod stock;

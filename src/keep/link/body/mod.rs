@@ -17,6 +17,7 @@ mod mark {
     pub(super) const HOLDER: u64 = 16;
     pub(super) const TRIMMER: u64 = 32;
     pub(super) const SPARES: u64 = 64;
+    pub(super) const OWN: u64 = 128;
 
     pub(super) const CARD_ID: u64 = 1;
     pub(super) const THICKNESS: u64 = 2;

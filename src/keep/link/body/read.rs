@@ -5,10 +5,11 @@ use crate::measure::few::Few;
 use crate::keep::frozen::{self, Form};
 use crate::keep::limits;
 use crate::keep::link::wire::{Fault, Reader};
-use crate::keep::link::{extras, gifts, spelling, stock};
+use crate::keep::link::{extras, gifts, own, spelling, stock};
 use crate::measure::given::Given;
 use crate::measure::system::System;
 use crate::project::fitting::{Blank, Facing, Gifts};
+use crate::project::own::Own;
 use crate::project::request::{Board, Card, Entry, Mats, Part, Project, Tint};
 use crate::stock::weight::{Basis, BasisWeight};
 
@@ -21,7 +22,7 @@ use super::{Before, COUNT, FIRST_WORD, OTHER, SPELLED, STYLES, mark};
 pub fn design(body: &[u8]) -> Result<Project, Fault> {
     let mut from = Reader::new(body);
     let steps = mark::INCH_STEP | mark::METRIC_STEP;
-    let rest = mark::HOLDER | mark::TRIMMER | mark::SPARES;
+    let rest = mark::HOLDER | mark::TRIMMER | mark::SPARES | mark::OWN;
     let marks = from.marks(mark::METRIC | mark::SETS | steps | rest)?;
     let on = |mark| marks & mark != 0;
     let system = if on(mark::METRIC) { System::Metric } else { System::Inch };
@@ -44,9 +45,10 @@ pub fn design(body: &[u8]) -> Result<Project, Fault> {
         boxes.push(part);
     }
     let holder = on(mark::HOLDER).then(|| read_part(&mut from, &before.holder())).transpose()?;
+    let own = if on(mark::OWN) { own::read(&mut from)? } else { Own::default() };
     from.end()?;
     let board = Board { inch_step, metric_step };
-    Ok(Project { name, system, board, sets, trimmer, spares, cards, boxes, holder })
+    Ok(Project { name, system, board, sets, trimmer, spares, cards, boxes, holder, own })
 }
 
 fn read_card(from: &mut Reader, before: Option<&Card>, system: System) -> Result<Card, Fault> {

@@ -2,7 +2,7 @@
 
 use crate::keep::frozen::{self, Form};
 use crate::keep::link::wire::{Writer, when};
-use crate::keep::link::{extras, gifts, spelling, stock};
+use crate::keep::link::{extras, gifts, own, spelling, stock};
 use crate::measure::system::System;
 use crate::project::fitting::Facing;
 use crate::project::request::{Board, Card, Entry, Mats, Part, Project};
@@ -22,7 +22,8 @@ pub fn design(project: &Project) -> Vec<u8> {
             | when(metric_step.is_some(), mark::METRIC_STEP)
             | when(project.holder.is_some(), mark::HOLDER)
             | when(!project.trimmer.is_usual(), mark::TRIMMER)
-            | when(project.spares != 0, mark::SPARES),
+            | when(project.spares != 0, mark::SPARES)
+            | when(!project.own.is_empty(), mark::OWN),
     );
     to.text(&project.name);
     if project.sets != 1 {
@@ -52,6 +53,9 @@ pub fn design(project: &Project) -> Vec<u8> {
     }
     if let Some(holder) = &project.holder {
         write_part(&mut to, holder, &before.holder());
+    }
+    if !project.own.is_empty() {
+        own::write(&mut to, &project.own);
     }
     to.bytes
 }
