@@ -2,6 +2,9 @@
 //! `hayro` for how it looks on paper.
 #![cfg(not(target_arch = "wasm32"))]
 
+mod common;
+
+use common::typical::set_of;
 use hayro::vello_cpu::color::palette::css::WHITE;
 use hayro::{PixmapSettings, RenderCache, RenderSettings, hayro_interpret, hayro_syntax, render};
 use lopdf::{Dictionary, Document, Object, content::Content};
@@ -11,11 +14,10 @@ use snugfold::draw::pages::{Page, pages};
 use snugfold::draw::pattern::{Pattern, patterns};
 use snugfold::draw::pdf::{pdf, unshown};
 use snugfold::draw::svg::true_scale;
-use snugfold::form::registry::{FORMS, Form, Holds};
+use snugfold::form::registry::FORMS;
 use snugfold::measure::{length::Length, show::Figure, system::System};
 use snugfold::plan::plan;
 use snugfold::project::example::example;
-use snugfold::project::fresh::fresh;
 use snugfold::project::request::Project;
 use snugfold::say::phrase::Phrase;
 use snugfold::stock::paper::Paper;
@@ -28,17 +30,6 @@ fn worked() -> (Project, Vec<Pattern>) {
     let project = example().expect("the example reads");
     let all = of(&project, System::Inch);
     (project, all)
-}
-
-/// A set with `form` as it is when nothing is typed.
-fn alone(form: &Form) -> Project {
-    let mut project = fresh(example().as_ref(), form.shown_by(), form.key);
-    if form.holds == Holds::Gifts {
-        project.holder = None;
-    } else {
-        project.boxes[0].count = 3;
-    }
-    project
 }
 
 /// How many dots of the picture are a millimetre.
@@ -199,7 +190,7 @@ fn pages_and_layers_are_what_another_reader_finds() {
 fn the_lines_of_a_file_are_as_long_as_the_forms() {
     for form in FORMS {
         for system in System::ALL {
-            let project = alone(form);
+            let project = set_of(form);
             let plan = plan(&project, system);
             let planned = plan.parts().find(|p| p.form.key == form.key).expect("it is planned");
             let all = patterns(&plan, 1);

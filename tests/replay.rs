@@ -10,16 +10,15 @@ mod common;
 
 use common::projects::likely_project;
 use common::table::{FINE, Spot, Table, apart, points, spot};
+use common::typical::set_of;
 use proptest::prelude::*;
-use snugfold::form::registry::{FORMS, Form, Holds};
+use snugfold::form::registry::{FORMS, Form};
 use snugfold::make::part::Planned;
 use snugfold::make::step::Action;
 use snugfold::measure::system::System;
 use snugfold::net::arc::Line;
 use snugfold::net::flat::Net;
 use snugfold::plan::{Plan, plan};
-use snugfold::project::example::example;
-use snugfold::project::fresh::fresh;
 
 fn within(outline: &[Spot], p: Spot) -> bool {
     let mut inside = false;
@@ -132,17 +131,6 @@ fn wrong(plan: &Plan, planned: &Planned, left_out: Option<usize>) -> Vec<String>
     wrong
 }
 
-/// A set with `form` as it is when nothing is typed.
-fn usual(form: &Form, system: System) -> Plan {
-    let mut project = fresh(example().as_ref(), form.shown_by(), form.key);
-    if form.holds == Holds::Gifts {
-        project.holder = None;
-    } else {
-        project.boxes[0].count = 3;
-    }
-    plan(&project, system)
-}
-
 fn of<'a>(plan: &'a Plan, form: &Form) -> &'a Planned {
     plan.parts().find(|p| p.form.key == form.key).expect("it is planned")
 }
@@ -151,7 +139,7 @@ fn of<'a>(plan: &'a Plan, form: &Form) -> &'a Planned {
 fn the_steps_make_every_form() {
     for form in FORMS {
         for system in System::ALL {
-            let plan = usual(form, system);
+            let plan = plan(&set_of(form), system);
             let planned = of(&plan, form);
             assert!(planned.assembly.is_some(), "{} can be made", form.key);
             let wrong = wrong(&plan, planned, None);
@@ -165,7 +153,7 @@ fn the_steps_make_every_form() {
 fn without_a_step_something_is_wrong() {
     let (mut tried, mut unseen) = (0, Vec::new());
     for form in FORMS {
-        let plan = usual(form, System::Metric);
+        let plan = plan(&set_of(form), System::Metric);
         let planned = of(&plan, form);
         let works = |a: &Action| {
             matches!(

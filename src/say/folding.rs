@@ -6,6 +6,10 @@ use crate::form::moves::{Gives, MoveName};
 /// What is said of each wall that is rolled over.
 const ROLLED: &str = "Its free edge goes down to the floor; rub the rim flat, and press the layers together all along.";
 
+/// What is said of a lid with a tuck: what holds it is trimmed last and least.
+const CLOSED: &str = "Bow the tuck a little and slide it in behind the front. Where it will not close, trim the fronts of the \
+                      dust flaps first and the tuck last, half a millimetre at a time: they hold the lid.";
+
 /// What is said of each end that folds over corners.
 const OVER: &str = "Over the folded corners and down inside, its point to the middle of the floor.";
 
@@ -28,7 +32,10 @@ pub fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
     let (title, line) = match name {
         MoveName::Tab => ("Turn the glue tab in", "It will lie inside the wall that it meets."),
         MoveName::Walls => ("Fold the walls round", "All the same way, with the outside outward."),
-        MoveName::Seam => ("Glue the tab and close the ring", "Tab inside, edges level at the top; press and hold."),
+        MoveName::Seam => (
+            "Glue the tab and close the ring",
+            "Tab inside, edges level at the top; press and hold. It still goes flat now, and can be stored so.",
+        ),
         MoveName::BaseInner => ("Fold in the inner base", "It comes from the back and lies innermost."),
         MoveName::BaseSides => (
             "Glue the two side flaps onto the inner base",
@@ -41,8 +48,8 @@ pub fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
         MoveName::LowerDustFlaps => {
             ("Fold in the lower dust flaps", "If they catch, trim half a millimetre at a time.")
         }
-        MoveName::CloseBelow => ("Close the lower end", "Bow the tuck a little and slide it in behind the front."),
-        MoveName::Close => ("Close the lid", "Bow the tuck a little and slide it in behind the front."),
+        MoveName::CloseBelow => ("Close the lower end", CLOSED),
+        MoveName::Close => ("Close the lid", CLOSED),
         MoveName::SideLips => ("Turn down the lid's side lips", "The cut-off corners point to the front."),
         MoveName::CloseHinged => (
             "Close the lid, lips inside",

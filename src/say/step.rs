@@ -98,10 +98,13 @@ fn fill(plan: &Plan) -> &'static str {
 pub const fn caution(caution: Caution) -> &'static str {
     match caution {
         Caution::Blade => "Blade: cut away from your hand, and cover the blade when you put it down.",
-        Caution::Glue => "Hot glue burns, from a low-temperature gun too. Take no glue to be safe with food.",
+        Caution::Glue => {
+            "Hot glue burns, from a low-temperature gun too; air the room for spray glue. Take no glue to be safe with food."
+        }
         Caution::Contents => {
-            "Put food in a food-grade bag first. No lit candle in or near paper. No small parts, magnets or button \
-             cells for young children. Local rules and the material's maker decide."
+            "Put food in a food-grade bag first. No lit candle in or near paper. Nothing that fits into a cylinder of \
+             31.7 mm for children under three (16 CFR 1501); no loose magnets or button cells for any child. Local \
+             rules and the material's maker decide."
         }
     }
 }

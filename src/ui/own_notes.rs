@@ -11,8 +11,21 @@ use crate::plan::Plan;
 use crate::project::own::{Note, NoteKind};
 use crate::say::making;
 
-/// The step that is written to, by its site.
-pub type Writing = State<Option<String>>;
+/// What is being written, whatever is planned anew meanwhile.
+#[derive(Clone, Copy)]
+pub struct Writing {
+    /// The step that is written to, by its site.
+    at: State<Option<String>>,
+    text: State<String>,
+}
+
+impl Writing {
+    /// Nothing yet.
+    #[must_use]
+    pub fn begin() -> Self {
+        Self { at: State::new(None), text: State::new(String::new()) }
+    }
+}
 
 /// Opens the field under a step, or for a step of the maker's own takes it away.
 #[must_use]
@@ -22,9 +35,12 @@ pub fn pen(step: &Step, writing: Writing) -> Tag {
         return classed("p", "actions").with(take_away(desk, own.clone()));
     }
     let (site, same) = (step.site.clone(), step.site.clone());
-    let open = move || writing.set(Some(site.clone()));
+    let open = move || {
+        writing.text.set(String::new());
+        writing.at.set(Some(site.clone()));
+    };
     let field = live(move || {
-        let here = writing.with(|w| w.as_ref() == Some(&same));
+        let here = writing.at.with(|w| w.as_ref() == Some(&same));
         if here {
             field(desk, same.clone(), writing)
         } else {
@@ -35,12 +51,11 @@ pub fn pen(step: &Step, writing: Writing) -> Tag {
 }
 
 fn field(desk: Desk, site: String, writing: Writing) -> Tag {
-    let text = State::new(String::new());
     let keep = move |kind: NoteKind, says: &'static str| {
         let site = site.clone();
         let keep = move || {
-            let note = Note { at: site.clone(), kind, text: text.get_untracked().trim().to_owned() };
-            writing.set(None);
+            let note = Note { at: site.clone(), kind, text: writing.text.get_untracked().trim().to_owned() };
+            writing.at.set(None);
             if !note.text.is_empty() {
                 desk.edit("", |p| p.own.notes.push(note));
             }
@@ -51,7 +66,7 @@ fn field(desk: Desk, site: String, writing: Writing) -> Tag {
         .is("id", "own-words")
         .is("rows", "2")
         .is("maxlength", "2000")
-        .on("input", move |event| text.set(event_target_value(&event)));
+        .on("input", move |event| writing.text.set(event_target_value(&event)));
     classed("div", "field").with(tag("label").is("for", "own-words").with(making::TEXT)).with(input).with(
         classed("p", "actions").with(keep(NoteKind::Note, making::AS_NOTE)).with(keep(NoteKind::Step, making::AS_STEP)),
     )

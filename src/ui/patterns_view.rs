@@ -5,11 +5,13 @@ use super::desk::{Desk, desk};
 use super::either::either;
 use super::opened::opened;
 use super::tag::{Tag, button, classed, tag};
-use super::value::State;
+use super::text_field::text_field;
+use super::value::{Fact, State, fact};
 use crate::draw::pages::{MOST, pages};
 use crate::draw::pattern::{Pattern, patterns};
 use crate::draw::pdf::{pdf, unshown};
 use crate::draw::svg::true_scale;
+use crate::say::making;
 use crate::say::pages as say;
 use crate::say::spelling::Spelling;
 use crate::stock::paper::Paper;
@@ -25,12 +27,16 @@ pub fn patterns_view() -> Tag {
     let one = move |one: Paper| {
         button(say::paper(one), move || paper.set(one)).says("aria-pressed", move || paper.get() == one)
     };
+    let credit = fact(move || desk.project.with(|p| p.own.credit.clone()));
+    let write = move |text| desk.edit("credit", |p| p.own.credit = text);
+    let field = text_field("credit".to_owned(), making::CREDIT, Fact::fixed(String::new()), credit, write);
     let inside = live(move || {
         open.get().then(|| {
             let all = all(desk);
-            let (sheets, left_out) = pages(&all, paper.get(), "");
+            let credit = credit.get();
+            let (sheets, left_out) = pages(&all, paper.get(), &credit);
             let left_out = left_out.iter().filter_map(|&nth| all.get(nth)).map(|p| say::left_out(&p.name, MOST));
-            let unshown = unshown(&all, "").into_iter().map(|name| say::unshown(&name));
+            let unshown = unshown(&all, &credit).into_iter().map(|name| say::unshown(&name));
             let notes: Vec<Tag> = left_out.chain(unshown).map(|w| classed("p", "note caution").with(w)).collect();
             let save = classed("p", "actions")
                 .with(button(say::SAVE, move || save_pages(desk, paper.get_untracked())).class("main"))
@@ -44,7 +50,7 @@ pub fn patterns_view() -> Tag {
                 .with(classed("ul", "pieces").with(rows))
         })
     });
-    classed("section", "sheet-of-paper").with(opened("patterns", say::PATTERNS, open).with(inside))
+    classed("section", "sheet-of-paper").with(opened("patterns", say::PATTERNS, open).with(field).with(inside))
 }
 
 fn all(desk: Desk) -> Vec<Pattern> {
@@ -62,7 +68,7 @@ fn row(pattern: Pattern) -> Tag {
 
 fn save_pages(desk: Desk, paper: Paper) {
     let all = all(desk);
-    let (sheets, _) = pages(&all, paper, "");
-    let name = desk.project.with_untracked(|p| p.name.clone());
+    let (name, credit) = desk.project.with_untracked(|p| (p.name.clone(), p.own.credit.clone()));
+    let (sheets, _) = pages(&all, paper, &credit);
     let _ = files::give(&say::file(&name, "pdf"), "application/pdf", &pdf(&name, &all, &sheets));
 }

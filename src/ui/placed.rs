@@ -83,7 +83,7 @@ impl Inside {
             Kind::One(tag) => Placed::One(Built::new(tag)),
             Kind::Text(words) => Placed::Text(page().create_text_node(&words), words),
             Kind::Many(all) => Placed::Many(all.into_iter().map(Self::build).collect(), mark()),
-            Kind::Live(what) => live(what),
+            Kind::Live(what) => live(what, None),
             Kind::Each(rows) => each(rows),
         }
     }
@@ -113,6 +113,11 @@ impl Inside {
                     old.push(new);
                 }
             }
+            // What it drew last is changed into what the new one draws first.
+            (Kind::Live(what), there @ Placed::Live(..)) => {
+                let old = if let Placed::Live(inner, _) = there { inner.take() } else { None };
+                *there = live(what, old);
+            }
             (new, there) => {
                 let new = Self(Box::new(new)).build();
                 let first = there.first();
@@ -126,8 +131,8 @@ impl Inside {
     }
 }
 
-fn live(what: Box<dyn Fn() -> Inside>) -> Placed {
-    let there = Rc::new(RefCell::new(None));
+fn live(what: Box<dyn Fn() -> Inside>, old: Option<Placed>) -> Placed {
+    let there = Rc::new(RefCell::new(old));
     let held = there.clone();
     let draw = Box::new(move || {
         let new = what();

@@ -49,7 +49,7 @@ pub fn steps_view() -> Tag {
             .with(again.while_so("disabled", move || count.get().0 == 0))
             .with(left_handed(desk))
             .with(tag("span").is("role", "status").with(words(how_many)));
-        let writing = State::new(None);
+        let writing = Writing::begin();
         classed("div", "steps")
             .with(before())
             .with(actions)

@@ -1,7 +1,7 @@
 //! Forms as they are when nothing is typed, and nets with every point moved.
 
 use snugfold::form::assembly::{Assembly, Footprint, Size};
-use snugfold::form::registry::{Form, named};
+use snugfold::form::registry::{Form, Holds, named};
 use snugfold::form::resolve::{Content, Setting};
 use snugfold::measure::grid::Grid;
 use snugfold::measure::length::Length;
@@ -9,7 +9,9 @@ use snugfold::measure::outline::Outline;
 use snugfold::measure::point::Point;
 use snugfold::measure::system::System;
 use snugfold::net::flat::Net;
-use snugfold::project::request::Part;
+use snugfold::project::example::example;
+use snugfold::project::fresh::fresh;
+use snugfold::project::request::{Part, Project};
 
 /// The form of this key.
 pub fn form(key: &str) -> &'static Form {
@@ -50,4 +52,15 @@ pub fn mapped(net: &Net, to: impl Fn(Point) -> Point) -> Net {
     net.waste.iter_mut().for_each(|w| outline(&mut w.outline));
     net.blank.max = to(net.blank.max);
     net
+}
+
+/// A set with `form` as it is when nothing is typed.
+pub fn set_of(form: &Form) -> Project {
+    let mut project = fresh(example().as_ref(), form.shown_by(), form.key);
+    if form.holds == Holds::Gifts {
+        project.holder = None;
+    } else {
+        project.boxes[0].count = 3;
+    }
+    project
 }

@@ -79,6 +79,36 @@ fn answer(set: &str, fragment: &str) {
     });
 }
 
+/// From the press to the file, for the twelve boxes and their holder.
+#[test]
+#[ignore = "prints figures"]
+fn time_of_pattern_pages() {
+    journey(async |page| {
+        page.expect_errors();
+        page.open(&format!("#{}", twelve_boxes())).await;
+        page.press("Flat & folded").await;
+        page.press("Patterns at true scale").await;
+        page.see("Save the pages (PDF)").await;
+        let times = page
+            .js_async(
+                "const give = URL.createObjectURL; let given = 0, bytes = 0;
+                 URL.createObjectURL = (blob) => { given = performance.now(); bytes = blob.size; return give(blob); };
+                 const all = [...document.querySelectorAll('button')];
+                 const button = all.find((b) => b.innerText === 'Save the pages (PDF)');
+                 const times = [];
+                 for (let round = 0; round < 15; round += 1) {
+                   await new Promise((f) => requestAnimationFrame(() => setTimeout(f)));
+                   const start = performance.now();
+                   button.click();
+                   times.push(given - start);
+                 }
+                 return [bytes, ...times.sort((a, b) => a - b)];",
+            )
+            .await;
+        println!("pattern pages, bytes and milliseconds from the fastest: {times}");
+    });
+}
+
 #[test]
 #[ignore = "prints figures"]
 fn time_that_the_search_takes_from_a_frame() {

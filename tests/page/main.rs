@@ -12,6 +12,7 @@ mod harness;
 mod job;
 mod kept;
 mod killed;
+mod making;
 mod offline;
 mod opening;
 mod shot;
