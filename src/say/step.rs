@@ -73,14 +73,20 @@ pub fn step(step: &Step, plan: &Plan, project: &Project, spelling: Spelling) -> 
     };
     let notes = project.own.notes.iter().filter(|n| n.kind == NoteKind::Note && n.at == step.site);
     let notes = notes.map(|n| n.text.clone()).collect();
+    let place = place(step, plan, project);
+    Said { place, title, lines, notes, caution: step.action.caution().map(caution) }
+}
+
+/// What a step is done to: where there are several parts, which of them.
+#[must_use]
+pub fn place(step: &Step, plan: &Plan, project: &Project) -> String {
+    let part = plan.part(step.place);
     let name = names::place(project, step.place);
-    // Where there are several parts, the step says which it is about.
     let several = part.and_then(|p| p.assembly.as_ref()).map(|a| &a.parts).filter(|p| p.len() > 1);
-    let place = match several.and_then(|p| p.get(step.part)) {
+    match several.and_then(|p| p.get(step.part)) {
         Some(p) if !matches!(step.action, Action::Join(_)) => format!("{name}: {}", p.name),
         _ => name,
-    };
-    Said { place, title, lines, notes, caution: step.action.caution().map(caution) }
+    }
 }
 
 /// A box with nothing to close is only filled.

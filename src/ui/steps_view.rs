@@ -3,7 +3,7 @@
 use leptos::prelude::on_cleanup;
 
 use super::before::before;
-use super::child::{Inside, live, words};
+use super::child::{Inside, each, live, words};
 use super::desk::{Desk, desk};
 use super::either::either;
 use super::glance::glance;
@@ -22,9 +22,10 @@ use crate::plan::Plan;
 use crate::project::request::Tint;
 use crate::project::ticks::{MAKERS, Ticks};
 use crate::say::hand::Hand;
-use crate::say::step::step as say;
+use crate::say::step::{place, step as say};
 use crate::say::{making, page};
 use crate::web::here;
+use crate::web::motion::{Again, each_frame};
 
 /// Which steps are done, by their keys.
 pub type Ticked = State<Ticks>;
@@ -54,7 +55,7 @@ pub fn steps_view() -> Tag {
             .with(before())
             .with(actions)
             .with(live(move || makers(done)))
-            .with(live(move || list(desk, &desk.good.get(), done, writing)))
+            .with(list(desk, done, writing))
     };
     tag("div").with(live(move || if large.get() { glance(done, large) } else { whole() }))
 }
@@ -78,37 +79,63 @@ fn left_handed(desk: Desk) -> Tag {
     button(making::LEFT_HANDED, turn).says("aria-pressed", move || desk.hand.get() == Hand::Left)
 }
 
+/// So many steps are drawn in a frame: the first ones are there at once, however many there are.
+const A_FRAME: usize = 4;
+
 /// Under the box or holder that they make; of many sets under what is done to all of them.
-fn list(desk: Desk, plan: &Plan, done: Ticked, writing: Writing) -> Vec<Tag> {
-    let batch = desk.project.with(|p| is_batch(p.sets));
-    let mut last = String::new();
-    let mut rows = Vec::new();
-    for (i, (step, stage)) in plan.steps.iter().zip(stages(&plan.steps)).enumerate() {
-        let Worded { place, title, lines, .. } = step_words(desk, plan, step, done);
-        let head = if batch { making::stage(stage).to_owned() } else { place.clone() };
-        if head != last {
-            rows.push(tag("h2").with(head.clone()));
-            last = head;
+fn list(desk: Desk, done: Ticked, writing: Writing) -> Tag {
+    let shown = State::new(A_FRAME);
+    each_frame(move |_| {
+        let Some(now) = shown.try_get_untracked() else {
+            return Again::No;
+        };
+        if now >= desk.good.with_untracked(|p| p.steps.len()) {
+            // Whatever is planned later stands at once.
+            shown.set(usize::MAX);
+            return Again::No;
         }
-        let svg = drawing(desk, plan, step);
-        let (key, same) = (step.key.clone(), step.key.clone());
-        let ticked = fact(move || done.with(|d| d.contains(&key)));
-        let number = classed("span", "number").with((i + 1).to_string());
-        let words = classed("div", "words")
-            .with(tag("h3").with(number).with(tag("span").with(title)))
-            .with(batch.then(|| classed("p", "hint").with(place)))
-            .with(lines)
-            .with(notes_at(step))
-            .with(tick(page::DONE, move || ticked.get(), move |_| toggle(done, &same)))
-            .with(pen(step, writing));
-        let row = classed("article", "step sheet-of-paper")
-            .class_while("done", move || ticked.get())
-            .with(words)
-            .with(picture(move || svg.clone()));
-        rows.push(row);
-    }
-    rows.extend(homeless(plan));
-    rows
+        shown.set(now + A_FRAME);
+        Again::Yes
+    });
+    let heads = fact(move || desk.good.with(|plan| heads(desk, plan)));
+    let places = move || (0..desk.good.with(|p| p.steps.len()).min(shown.get())).collect();
+    let row = move |at: usize| {
+        let head = live(move || heads.with(|h| h.get(at).cloned().flatten()).map(|head| tag("h2").with(head)));
+        let step =
+            live(move || desk.good.with(|plan| plan.steps.get(at).map(|s| row(desk, plan, s, at, done, writing))));
+        classed("div", "steps").with(head).with(step)
+    };
+    classed("div", "steps").with(each(places, row)).with(live(move || desk.good.with(|plan| homeless(plan))))
+}
+
+/// What stands over each step, where it is another than over the one before.
+fn heads(desk: Desk, plan: &Plan) -> Vec<Option<String>> {
+    let batch = desk.project.with(|p| is_batch(p.sets));
+    let named = plan.steps.iter().zip(stages(&plan.steps)).map(|(step, stage)| {
+        if batch { making::stage(stage).to_owned() } else { desk.project.with(|p| place(step, plan, p)) }
+    });
+    let mut last = String::new();
+    named.map(|head| (head != last).then(|| head.clone_into(&mut last)).map(|()| head)).collect()
+}
+
+fn row(desk: Desk, plan: &Plan, step: &Step, at: usize, done: Ticked, writing: Writing) -> Tag {
+    let Worded { place, title, lines, .. } = step_words(desk, plan, step, done);
+    let batch = desk.project.with(|p| is_batch(p.sets));
+    let svg = drawing(desk, plan, step);
+    let (key, same) = (step.key.clone(), step.key.clone());
+    let ticked = fact(move || done.with(|d| d.contains(&key)));
+    let number = classed("span", "number").with((at + 1).to_string());
+    let words = classed("div", "words")
+        .with(tag("h3").with(number).with(tag("span").with(title)))
+        .with(batch.then(|| classed("p", "hint").with(place)))
+        .with(lines)
+        .with(notes_at(step))
+        .with(tick(page::DONE, move || ticked.get(), move |_| toggle(done, &same)))
+        .with(pen(step, writing));
+    classed("article", "step sheet-of-paper")
+        .class_while("done", move || ticked.get())
+        .with(words)
+        .with(picture(move || svg.clone()))
 }
 
 /// A step in words on the page.

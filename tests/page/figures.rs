@@ -109,6 +109,36 @@ fn time_of_pattern_pages() {
     });
 }
 
+/// From the press to all steps with their drawings, for the twelve boxes and their holder.
+#[test]
+#[ignore = "prints figures"]
+fn time_to_all_steps() {
+    journey(async |page| {
+        page.expect_errors();
+        page.open(&format!("#{}", twelve_boxes())).await;
+        page.press("Steps").await;
+        page.see("0 of").await;
+        let times = page
+            .js_async(
+                "const named = (name) => [...document.querySelectorAll('button')].find((b) => b.innerText === name);
+                 const times = [];
+                 for (let round = 0; round < 15; round += 1) {
+                   named('The set').click();
+                   for (let i = 0; i < 20; i += 1) await new Promise((f) => requestAnimationFrame(() => setTimeout(f)));
+                   const start = performance.now();
+                   named('Steps').click();
+                   for (let i = 0; i < 50; i += 1) await null;
+                   const program = performance.now() - start;
+                   document.body.offsetHeight;
+                   times.push([program, performance.now() - start]);
+                 }
+                 return [document.querySelectorAll('article.step svg').length, ...times.sort((a, b) => a[0] - b[0])];",
+            )
+            .await;
+        println!("drawings; milliseconds of the program, and with layout, from the fastest: {times}");
+    });
+}
+
 #[test]
 #[ignore = "prints figures"]
 fn time_that_the_search_takes_from_a_frame() {
