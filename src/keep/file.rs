@@ -9,16 +9,16 @@
 //! milliseconds since 1970 (UTC); both may be left out. The project itself is described in `examples/README.md`; a file
 //! that holds nothing but the project is read too, as version 1. Version 1 has the defaults of [`super::frozen`].
 
-use crate::project::ticks::Ticks;
 use std::fmt;
 
-use serde::Serialize;
 use serde_json::error::Category;
 
 use crate::measure::slot::plain::Seen;
+use crate::measure::slot::tree::Tree;
 use crate::measure::slot::{Empty, Slot, Takes, reader};
 use crate::places;
 use crate::project::request::Project;
+use crate::project::ticks::Ticks;
 
 use super::frozen;
 use super::limits::{self, Excess};
@@ -31,15 +31,13 @@ pub const MOST_BYTES: usize = 2 * 1024 * 1024;
 pub const MOST_SETS: usize = 2_000;
 
 /// One set with what is kept beside its design.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Kept {
     /// The design.
     pub project: Project,
     /// The keys of ticked steps.
-    #[serde(skip_serializing_if = "Ticks::is_empty")]
     pub ticks: Ticks,
     /// When it was saved, in milliseconds since 1970.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub saved_at: Option<u64>,
 }
 
@@ -49,6 +47,19 @@ impl Kept {
     pub fn new(project: Project) -> Self {
         Self { project, ticks: Ticks::default(), saved_at: None }
     }
+
+    /// As it is written, after what is in `head`.
+    fn under(&self, head: Tree) -> Tree {
+        head.with("project", self.project.tree())
+            .with("ticks", self.ticks.tree())
+            .with("saved_at", self.saved_at.tree())
+    }
+}
+
+/// The version, in front of everything that is written.
+#[must_use]
+pub fn version() -> Tree {
+    Tree::Object(Vec::new()).with("snugfold", VERSION.tree())
 }
 
 /// Why a file cannot be read.
@@ -128,24 +139,6 @@ struct Head {
 
 places!(Head, SomeOf, Self::default(), must {}, may { snugfold, project, sets, boxes, cards });
 
-/// A bundle as it is written.
-#[derive(Serialize)]
-struct Bundle {
-    snugfold: u32,
-    sets: Vec<Kept>,
-}
-
-/// One set as it is written.
-#[derive(Serialize)]
-struct One {
-    snugfold: u32,
-    project: Project,
-    #[serde(skip_serializing_if = "Ticks::is_empty")]
-    ticks: Ticks,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    saved_at: Option<u64>,
-}
-
 /// A set as it is read: by itself with the version, and, where it is a record that was saved as a file, with the records
 /// it came after.
 #[derive(Default)]
@@ -218,25 +211,19 @@ impl From<RowRead> for Kept {
 /// The text of a file with one set.
 #[must_use]
 pub fn write(kept: &Kept) -> String {
-    let Kept { project, ticks, saved_at } = kept.clone();
-    text(&One { snugfold: VERSION, project, ticks, saved_at })
+    kept.under(version()).text() + "\n"
 }
 
 /// The texts of files with all of `sets`: one, or more where one would be too large to be read.
 #[must_use]
 pub fn write_all(sets: &[Kept]) -> Vec<String> {
-    let file = text(&Bundle { snugfold: VERSION, sets: sets.to_vec() });
+    let rows = sets.iter().map(|kept| kept.under(Tree::Object(Vec::new()))).collect();
+    let file = version().with("sets", Tree::List(rows)).text() + "\n";
     let (low, high) = sets.split_at(sets.len() / 2);
     if (file.len() <= MOST_BYTES && sets.len() <= MOST_SETS) || low.is_empty() {
         return vec![file];
     }
     [write_all(low), write_all(high)].concat()
-}
-
-fn text(value: &impl Serialize) -> String {
-    // Plain data with texts for keys: there is nothing in it that JSON lacks. On one line: to set it out as well would
-    // be a second writer to download.
-    serde_json::to_string(value).map(|text| text + "\n").unwrap_or_default()
 }
 
 /// Reads a file: one set, a bundle of sets, or a bare project. Takes any bytes; the work is bounded by their number.

@@ -4,20 +4,19 @@
 //! by the page that calls itself `0badcafe`. The text is that of a file ([`super::file`]) with one more field: `after`
 //! lists the states that this one takes the place of.
 
-use crate::project::ticks::Ticks;
 use std::fmt;
 
-use serde::Serialize;
-
-use crate::measure::slot::reader;
+use crate::measure::slot::tree::Tree;
+use crate::measure::slot::{Slot, reader};
 use crate::places;
 use crate::project::request::Project;
+use crate::project::ticks::Ticks;
 
 use super::file::{self, FileError};
 
 /// The number of a saved set: when it was made, in milliseconds since 1970, or a little later where two were made at
 /// once. It stays with the set and is not given again.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct SetId(pub u64);
 
 /// What is kept in a record.
@@ -118,18 +117,6 @@ pub struct Record {
     pub content: Content,
 }
 
-/// A record as it is written. [`file::read`] takes those with a project.
-#[derive(Serialize)]
-struct Written<'a> {
-    snugfold: u32,
-    after: Vec<String>,
-    saved_at: u64,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    project: Option<&'a Project>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    ticks: Option<&'a Ticks>,
-}
-
 /// What a record says beside what it holds.
 #[derive(Default)]
 struct Beside {
@@ -153,19 +140,14 @@ impl Record {
     /// Its text.
     #[must_use]
     pub fn text(&self) -> String {
-        let (project, ticks) = match &self.content {
-            Content::Set(project) => (Some(&**project), None),
-            Content::Ticks(ticks) => (None, Some(ticks)),
+        let (name, content) = match &self.content {
+            Content::Set(project) => ("project", project.tree()),
+            // Even where there is none: that all were taken off is news.
+            Content::Ticks(ticks) => ("ticks", Tree::List(ticks.iter().map(Slot::tree).collect())),
         };
-        let written = Written {
-            snugfold: file::VERSION,
-            after: self.after.iter().map(State::to_string).collect(),
-            saved_at: self.saved_at,
-            project,
-            ticks,
-        };
-        // Plain data with texts for keys: there is nothing in it that JSON lacks.
-        serde_json::to_string(&written).unwrap_or_default()
+        let after: Vec<String> = self.after.iter().map(State::to_string).collect();
+        let head = file::version().with("after", after.tree()).with("saved_at", self.saved_at.tree());
+        head.with(name, content).text()
     }
 
     /// Reads the text of a record of `kind`.

@@ -14,9 +14,8 @@
 //! assert_eq!(Trail::read(&text, &now), Some(trail));
 //! ```
 
-use serde::{Deserialize, Serialize};
-
-use crate::measure::slot::reader;
+use crate::measure::slot::{Slot, reader};
+use crate::places;
 use crate::project::request::Project;
 
 /// The most steps that are kept each way.
@@ -36,16 +35,24 @@ pub struct Trail {
 }
 
 /// From one text to another: bytes kept at the head, bytes kept at the end, and what stands between.
-#[derive(Serialize, Deserialize)]
-struct Change(usize, usize, String);
+#[derive(Default)]
+struct Change {
+    head: u32,
+    tail: u32,
+    text: String,
+}
 
-#[derive(Serialize, Deserialize)]
+places!(Change, Object, Self::default(), must { head, tail, text }, may {});
+
+#[derive(Default)]
 struct Written {
     trail: u32,
     of: String,
     back: Vec<Change>,
     on: Vec<Change>,
 }
+
+places!(Written, Object, Self::default(), must { trail, of, back, on }, may {});
 
 impl Change {
     fn between(from: &str, to: &str) -> Self {
@@ -59,14 +66,16 @@ impl Change {
         while !to.is_char_boundary(to.len() - tail) {
             tail -= 1;
         }
-        Self(head, tail, to[head..to.len() - tail].to_owned())
+        // A text is far shorter than that counts.
+        let count = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
+        Self { head: count(head), tail: count(tail), text: to[head..to.len() - tail].to_owned() }
     }
 
     /// The other text; nothing where this is no change of `from`.
     fn apply(&self, from: &str) -> Option<String> {
-        let Self(head, tail, middle) = self;
-        let end = from.len().checked_sub(*tail).filter(|end| end >= head)?;
-        let (head, tail) = (from.get(..*head)?, from.get(end..)?);
+        let (head, tail, middle) = (self.head as usize, self.tail as usize, &self.text);
+        let end = from.len().checked_sub(tail).filter(|end| *end >= head)?;
+        let (head, tail) = (from.get(..head)?, from.get(end..)?);
         (head.len() + middle.len() + tail.len() <= LONGEST).then(|| format!("{head}{middle}{tail}"))
     }
 }
@@ -75,9 +84,9 @@ impl Change {
 fn written(now: &str, way: &[Project]) -> Vec<Change> {
     let (mut from, mut bytes, mut changes) = (now.to_owned(), 0, Vec::new());
     for project in way.iter().rev().take(STEPS) {
-        let Some(to) = text(project) else { break };
+        let to = text(project);
         let change = Change::between(&from, &to);
-        bytes += change.2.len();
+        bytes += change.text.len();
         if bytes > BYTES {
             break;
         }
@@ -100,8 +109,8 @@ fn walked(now: &str, changes: &[Change]) -> Vec<Project> {
     way
 }
 
-fn text(project: &Project) -> Option<String> {
-    serde_json::to_string(project).ok()
+fn text(project: &Project) -> String {
+    project.tree().text()
 }
 
 /// Fowler, Noll and Vo's hash, 64 bits, variant 1a.
@@ -114,14 +123,14 @@ impl Trail {
     /// Its text, where the design is `now`: at most [`STEPS`] steps and [`BYTES`] bytes each way, the nearest first.
     #[must_use]
     pub fn text(&self, now: &Project) -> String {
-        let now = text(now).unwrap_or_default();
+        let now = text(now);
         let all = Written {
             trail: 1,
             of: fingerprint(&now),
             back: written(&now, &self.past),
             on: written(&now, &self.future),
         };
-        serde_json::to_string(&all).unwrap_or_default()
+        all.tree().text()
     }
 
     /// Reads it back; nothing where it is none, or that of another design than `now`.
@@ -130,8 +139,8 @@ impl Trail {
         if text_.len() > LONGEST {
             return None;
         }
-        let all: Written = serde_json::from_str(text_).ok()?;
-        let now = text(now)?;
+        let all: Written = reader::read(text_).ok()?;
+        let now = text(now);
         let mine = all.trail == 1 && all.of == fingerprint(&now);
         mine.then(|| Self { past: walked(&now, &all.back), future: walked(&now, &all.on) })
     }
@@ -174,14 +183,14 @@ mod tests {
         let trail = Trail { past: vec![named("a")], future: Vec::new() };
         let text = trail.text(&named("b"));
         assert_eq!(Trail::read(&text, &named("c")), None);
-        for bad in ["", "{}", "[]", &text.replace("[1", "[9999999999"), &text.replacen('[', "[[", 1)] {
+        for bad in ["", "{}", "[]", &text.replace("\"head\":1", "\"head\":4294967295"), &text.replacen('[', "[[", 1)] {
             let read = Trail::read(bad, &named("b"));
             assert!(read.is_none_or(|t| t.past.len() <= 1), "{bad}");
         }
-        let silly = r#"{"trail":1,"of":"","back":[[18446744073709551615,18446744073709551615,""]],"on":[]}"#;
+        let silly = r#"{"trail":1,"of":"","back":[{"head":4294967295,"tail":4294967295,"text":""}],"on":[]}"#;
         assert_eq!(Trail::read(silly, &named("b")), None);
-        let change = Change(usize::MAX, usize::MAX, String::new());
+        let change = Change { head: u32::MAX, tail: u32::MAX, text: String::new() };
         assert_eq!(change.apply("abc"), None);
-        assert_eq!(Change(2, 2, String::new()).apply("abc"), None);
+        assert_eq!(Change { head: 2, tail: 2, text: String::new() }.apply("abc"), None);
     }
 }

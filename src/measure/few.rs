@@ -3,8 +3,6 @@
 
 use std::borrow::Borrow;
 
-use serde::{Serialize, Serializer};
-
 /// Keys, each once, with what belongs to them; found by halving, put in by moving the rest.
 ///
 /// ```
@@ -157,12 +155,5 @@ impl<K: Ord, V> FromIterator<(K, V)> for Few<K, V> {
         let mut all = Self::default();
         all.extend(entries);
         all
-    }
-}
-
-/// In a file: a map.
-impl<K: Serialize, V: Serialize> Serialize for Few<K, V> {
-    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        to.collect_map(self.0.iter().map(|(k, v)| (k, v)))
     }
 }

@@ -2,10 +2,9 @@
 
 use std::fmt;
 
-use serde::{Serialize, Serializer};
-
 use super::length::Length;
 use super::show::Figure;
+use super::slot::tree::Tree;
 use super::slot::{Empty, Slot};
 use super::system::System;
 
@@ -118,12 +117,6 @@ impl fmt::Display for Given {
     }
 }
 
-impl Serialize for Given {
-    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        to.serialize_str(&self.text)
-    }
-}
-
 /// A text without a unit in a file is in millimetres.
 impl Slot for Given {
     fn expects(&self) -> &'static str {
@@ -133,6 +126,9 @@ impl Slot for Given {
         *self = Self::read(text, System::Metric)
             .map_err(|_| Some(format!("“{text}” is no length such as “4 1/4 in” or “108 mm”")))?;
         Ok(())
+    }
+    fn tree(&self) -> Tree {
+        Tree::Text(self.text.clone())
     }
 }
 

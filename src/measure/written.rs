@@ -5,12 +5,6 @@
 #[macro_export]
 macro_rules! words {
     ($name:ident { $($variant:ident = $word:literal),+ $(,)? }) => {
-        impl serde::Serialize for $name {
-            fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-                to.serialize_str(match self { $(Self::$variant => $word),+ })
-            }
-        }
-
         impl $crate::measure::slot::Slot for $name {
             fn expects(&self) -> &'static str {
                 "a string"
@@ -25,6 +19,9 @@ macro_rules! words {
                     }
                 }
                 Ok(())
+            }
+            fn tree(&self) -> $crate::measure::slot::tree::Tree {
+                $crate::measure::slot::tree::Tree::Text(match self { $(Self::$variant => $word),+ }.to_owned())
             }
         }
 

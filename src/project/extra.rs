@@ -1,28 +1,22 @@
 //! What a maker adds to a box or holder besides its mats: second layers, labels, tags, windows, holes for a ribbon, and
 //! a liner.
 
-use serde::Serialize;
-
 use crate::measure::given::Given;
 use crate::words;
 
 /// One thing that is added.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Extra {
     /// What it is.
     pub kind: ExtraKind,
     /// The face that it is on, by its name; empty for the first that can have it.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub face: String,
     /// How wide it is; of holes how far apart, of a second layer its border.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub width: Option<Given>,
     /// How high it is; of holes how wide each is.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub height: Option<Given>,
     /// The number of the card that it is cut from; of a window that of its pane. Without one it is cut from the card
     /// of the part, and a window stays open.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub card: Option<u16>,
 }
 

@@ -1,25 +1,20 @@
 //! What the maker says about fitting: gifts, the stack that was measured, the grain, the hand and what a first make
 //! taught.
 
-use serde::Serialize;
-
 use crate::measure::given::Given;
 use crate::measure::length::Length;
 use crate::words;
 
 /// What goes into one box.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Gifts {
     /// The gifts, each kind once.
     pub kinds: Vec<Gift>,
     /// Room in total from left to right; left out, 3 mm or ⅛ in, and 6 mm or ¼ in round soft or wrapped gifts.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub room_width: Option<Given>,
     /// Room in total from front to back.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub room_depth: Option<Given>,
     /// Room in total from bottom to top.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub room_height: Option<Given>,
 }
 
@@ -93,35 +88,24 @@ impl Blank {
 }
 
 /// Alike gifts.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Gift {
     /// What the maker calls it.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub name: String,
     /// What it looks like, hard projections included.
     pub shape: Shape,
     /// How many.
-    #[serde(skip_serializing_if = "is_one")]
     pub count: u32,
     /// Whether paper goes round it.
-    #[serde(skip_serializing_if = "Wrap::is_bare")]
     pub wrap: Wrap,
     /// How it may be turned.
-    #[serde(skip_serializing_if = "Turns::is_any")]
     pub turns: Turns,
     /// Mass of one, in grams.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub grams: Option<u32>,
 }
 
-#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde hands it so")]
-const fn is_one(n: &u32) -> bool {
-    *n == 1
-}
-
 /// The outline of a gift, as it stands.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Shape {
     /// A hard block.
     Block {
@@ -151,8 +135,7 @@ pub enum Shape {
 }
 
 /// What a first make taught, kept with its card: clearances are planned that much wider or narrower.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Lesson {
     /// It was tight.
     Wider(Given),

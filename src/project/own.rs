@@ -1,22 +1,18 @@
 //! What the maker writes into the plan: steps of their own, notes to steps, and whose design it is.
 
-use serde::Serialize;
-
 use crate::words;
 
 /// The maker's own words; left out, none.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Own {
     /// Whose design it is, in a line that stands on patterns and handouts.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub credit: String,
     /// Steps and notes, in the order in which they were written.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub notes: Vec<Note>,
 }
 
 /// A step or a note of the maker's own.
-#[derive(Clone, Debug, PartialEq, Eq, Hash, Serialize)]
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub struct Note {
     /// The step that it hangs on, by what is done to what, whatever the measurements (`make::step::Step::site`).
     pub at: String,

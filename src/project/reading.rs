@@ -1,7 +1,9 @@
-//! How a request is read from a file: which fields must be there, and what those are that are left out.
+//! How a request is read from a file and written to one: which fields must be there, which are told even where they are
+//! as usual, and what those are that are left out.
 
 use crate::fields;
 use crate::measure::given::Given;
+use crate::measure::slot::tree::Tree;
 use crate::measure::slot::{Empty, Place, Slot, Takes};
 use crate::measure::system::System;
 use crate::stock::weight::BasisWeight;
@@ -15,7 +17,8 @@ fields!(
     Project,
     Self::default(),
     must { cards, boxes },
-    may { name, system, board, sets, trimmer, spares, holder, own }
+    told { name, system, board, sets },
+    may { trimmer, spares, holder, own }
 );
 
 fields!(Own, Self::default(), must {}, may { credit, notes });
@@ -43,7 +46,8 @@ fields!(
         lie: Lie::Either,
     },
     must { id, grammage, sheet_width, sheet_height },
-    may { name, thickness, stack, lesson, tint, supply, more_sheets, lie }
+    told { name, tint },
+    may { thickness, stack, lesson, supply, more_sheets, lie }
 );
 
 fields!(Supply, Self::default(), must {}, may { have, shop, price });
@@ -59,7 +63,8 @@ fields!(
     Part,
     Self::of(0, "", 0),
     must { form, card },
-    may { id, name, count, inputs, mats, gifts, extras, facing, blank }
+    told { id, name, count },
+    may { inputs, mats, gifts, extras, facing, blank }
 );
 
 fields!(Mats, Self { card: 0, reveal: None, off: Vec::new() }, must { card }, may { reveal, off });
@@ -71,6 +76,9 @@ impl Slot for Tint {
     fn text(&mut self, text: &str) -> Result<(), Option<String>> {
         *self = Self::read(text).ok_or_else(|| Some(format!("“{text}” is no colour such as “#d8b98a”")))?;
         Ok(())
+    }
+    fn tree(&self) -> Tree {
+        Tree::Text(self.hex())
     }
 }
 
@@ -94,6 +102,13 @@ impl Slot for Entry {
         *self = Given::read(text, System::Metric).map_or_else(|_| Self::Choice(text.to_owned()), Self::Length);
         Ok(())
     }
+    fn tree(&self) -> Tree {
+        match self {
+            Self::Count(count) => count.tree(),
+            Self::Length(given) => given.tree(),
+            Self::Choice(word) => word.tree(),
+        }
+    }
 }
 
 impl Empty for Entry {
@@ -102,9 +117,10 @@ impl Empty for Entry {
     }
 }
 
+crate::read_by_slot!(Tint);
 crate::read_by_slot!(Entry);
 
-fields!(Gifts, Self::default(), must {}, may { kinds, room_width, room_depth, room_height });
+fields!(Gifts, Self::default(), must {}, told { kinds }, may { room_width, room_depth, room_height });
 
 fields!(
     Gift,
@@ -132,6 +148,21 @@ impl Slot for Shape {
             Self::Cylinder { across, height } => Place::Among(&["across", "height"], vec![across, height]),
         })
     }
+    fn tree(&self) -> Tree {
+        let sides = |sides: &[(&str, &Given)]| {
+            Tree::Object(sides.iter().map(|(name, given)| ((*name).to_owned(), given.tree())).collect())
+        };
+        let (kind, sides) = match self {
+            Self::Block { width, depth, height } => {
+                ("block", sides(&[("width", width), ("depth", depth), ("height", height)]))
+            }
+            Self::Cylinder { across, height } => ("cylinder", sides(&[("across", across), ("height", height)])),
+            Self::Soft { width, depth, height } => {
+                ("soft", sides(&[("width", width), ("depth", depth), ("height", height)]))
+            }
+        };
+        Tree::Object(vec![(kind.to_owned(), sides)])
+    }
 }
 
 impl Empty for Shape {
@@ -141,6 +172,7 @@ impl Empty for Shape {
 }
 
 crate::read_by_slot!(Shape);
+crate::read_by_slot!(Lesson);
 
 impl Slot for Lesson {
     fn takes(&self) -> Takes {
@@ -157,6 +189,10 @@ impl Slot for Lesson {
         match self {
             Self::Wider(by) | Self::Narrower(by) => Some(Place::Here(by)),
         }
+    }
+    fn tree(&self) -> Tree {
+        let way = if matches!(self, Self::Wider(_)) { "wider" } else { "narrower" };
+        Tree::Object(vec![(way.to_owned(), self.by().tree())])
     }
 }
 

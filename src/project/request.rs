@@ -2,8 +2,6 @@
 
 use crate::measure::few::Few;
 
-use serde::Serialize;
-
 use crate::measure::given::Given;
 use crate::measure::system::System;
 use crate::stock::weight::BasisWeight;
@@ -14,7 +12,7 @@ use super::fitting::{Blank, Facing, Gifts, Lesson};
 use super::own::Own;
 
 /// One gift set as it is asked for. Only `boxes` and `cards` are needed in a file; the rest has defaults.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Project {
     /// What the maker calls it.
     pub name: String,
@@ -27,18 +25,14 @@ pub struct Project {
     /// The card at hand.
     pub cards: Vec<Card>,
     /// What the trimmer can do.
-    #[serde(skip_serializing_if = "Trimmer::is_usual")]
     pub trimmer: Trimmer,
     /// Spare pieces to cut, in percent of those needed.
-    #[serde(skip_serializing_if = "is_zero")]
     pub spares: u32,
     /// The kinds of boxes in a set.
     pub boxes: Vec<Part>,
     /// What the boxes slide into.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub holder: Option<Part>,
     /// What the maker writes into the plan.
-    #[serde(skip_serializing_if = "Own::is_empty")]
     pub own: Own,
 }
 
@@ -64,34 +58,19 @@ const fn one() -> u32 {
     1
 }
 
-#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde hands it so")]
-const fn is_one(n: &u32) -> bool {
-    *n == 1
-}
-
-#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde hands it so")]
-const fn is_zero(n: &u32) -> bool {
-    *n == 0
-}
-
 /// What the trimmer and the hand at it can do; left out, nothing off the edges, a cut of any length, strips down to
 /// 10 mm, and errors as in [`super::bound::DEFAULT_SCORE_ERROR`].
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Trimmer {
     /// Taken off each edge of a sheet before anything else.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub edge_trim: Option<Given>,
     /// The longest cut in one stroke.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub longest_cut: Option<Given>,
     /// The narrowest strip that can be held.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub least_strip: Option<Given>,
     /// What the maker's scores are out by, as ± two standard deviations.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub score_error: Option<Given>,
     /// What the maker's cuts are out by, as ± two standard deviations.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub cut_error: Option<Given>,
 }
 
@@ -110,18 +89,16 @@ impl Trimmer {
 }
 
 /// The board's score step in each system; left out, ⅛ in and 1 mm.
-#[derive(Clone, Debug, Default, PartialEq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Board {
     /// Between two grooves on the inch side.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub inch_step: Option<Given>,
     /// Between two grooves on the metric side.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub metric_step: Option<Given>,
 }
 
 /// A card that parts are cut from.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Card {
     /// What parts call it by; unique in a project.
     pub id: u16,
@@ -130,13 +107,10 @@ pub struct Card {
     /// How heavy it is.
     pub grammage: BasisWeight,
     /// Measured thickness of the sheets in `stack`; left out, it is estimated from the grammage.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub thickness: Option<Given>,
     /// How many sheets were measured together.
-    #[serde(skip_serializing_if = "is_one")]
     pub stack: u32,
     /// What a first make of it taught.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub lesson: Option<Lesson>,
     /// The sheet as it really is, across.
     pub sheet_width: Given,
@@ -145,27 +119,21 @@ pub struct Card {
     /// How it is tinted on the screen.
     pub tint: Tint,
     /// Where its sheets come from.
-    #[serde(skip_serializing_if = "Supply::is_usual")]
     pub supply: Supply,
     /// Sheets of other sizes of the same card.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub more_sheets: Vec<MoreSheets>,
     /// Which way round its pieces may lie on the sheet.
-    #[serde(skip_serializing_if = "Lie::is_usual")]
     pub lie: Lie,
 }
 
 /// Where sheets of one size come from; left out, none in the drawer, and as many to buy as it takes.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Supply {
     /// Sheets in the drawer.
-    #[serde(skip_serializing_if = "is_zero")]
     pub have: u32,
     /// Whether more can be bought.
-    #[serde(skip_serializing_if = "Shop::is_usual")]
     pub shop: Shop,
     /// What one sheet costs there, in the smallest coin.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub price: Option<u32>,
 }
 
@@ -198,14 +166,13 @@ impl Shop {
 }
 
 /// Sheets of another size.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct MoreSheets {
     /// As it really is, across.
     pub width: Given,
     /// As it really is, down.
     pub height: Given,
     /// Where they come from.
-    #[serde(skip_serializing_if = "Supply::is_usual")]
     pub supply: Supply,
 }
 
@@ -244,12 +211,6 @@ impl Default for Tint {
     }
 }
 
-impl Serialize for Tint {
-    fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        to.serialize_str(&self.hex())
-    }
-}
-
 impl Tint {
     /// As `#rrggbb`.
     #[must_use]
@@ -266,7 +227,7 @@ impl Tint {
 }
 
 /// A box or a holder that is asked for: which form, from which card, and what was typed for it.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Part {
     /// Its stable number in the project, unique among boxes.
     pub id: u16,
@@ -279,22 +240,16 @@ pub struct Part {
     /// The card it is cut from.
     pub card: u16,
     /// What was typed, by the input's key; an input that is not here has its default.
-    #[serde(skip_serializing_if = "Few::is_empty")]
     pub inputs: Few<String, Entry>,
     /// Mats on it; left out, none.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub mats: Option<Mats>,
     /// What goes into it; left out, its sizes are typed.
-    #[serde(skip_serializing_if = "Gifts::is_none")]
     pub gifts: Gifts,
     /// What is added besides mats, in the order in which it is done.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub extras: Vec<Extra>,
     /// How a box stands in the holder; left out, its front looks forward.
-    #[serde(skip_serializing_if = "Facing::is_front")]
     pub facing: Facing,
     /// What its blank is cut as; left out, one piece.
-    #[serde(skip_serializing_if = "Blank::is_whole")]
     pub blank: Blank,
 }
 
@@ -319,8 +274,7 @@ impl Part {
 }
 
 /// One typed value.
-#[derive(Clone, Debug, PartialEq, Serialize)]
-#[serde(untagged)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum Entry {
     /// A count.
     Count(u32),
@@ -331,15 +285,13 @@ pub enum Entry {
 }
 
 /// Layers of other card on the panels that show.
-#[derive(Clone, Debug, PartialEq, Serialize)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Mats {
     /// The card they are cut from.
     pub card: u16,
     /// The border left on each side; left out, ⅛ in or 3 mm.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub reveal: Option<Given>,
     /// Panels that could have one and are to have none.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub off: Vec<String>,
 }
 

@@ -1,6 +1,7 @@
 //! `Ticks`: which steps are done, by what each step is, how far those are that are done many times, and by whom.
 
-use serde::Serialize;
+use crate::measure::slot::Slot;
+use crate::measure::slot::tree::Tree;
 
 /// Steps that are done, each once, in order, as they are kept: `key` is done, `key*37` is done 37 times so far; of a
 /// second maker at the same table it is `2/key`, and `2/` says that this one is at work now.
@@ -15,8 +16,7 @@ use serde::Serialize;
 /// assert_eq!(ticks.tally("b"), 37);
 /// assert_eq!(ticks.iter().collect::<Vec<_>>(), ["2/", "2/b*37", "b"]);
 /// ```
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
-#[serde(transparent)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Ticks(Vec<String>);
 
 /// The most makers at one table.
@@ -120,6 +120,12 @@ impl Ticks {
     #[must_use]
     pub const fn len(&self) -> usize {
         self.0.len()
+    }
+
+    /// As it is written.
+    #[must_use]
+    pub fn tree(&self) -> Tree {
+        if self.is_empty() { Tree::None } else { self.0.tree() }
     }
 
     /// All entries as they are kept, in order.

@@ -1,7 +1,6 @@
 //! `BasisWeight`: how heavy card is, as it stands on the packet: grams for each square metre, or pounds of a ream.
 
-use serde::Serialize;
-
+use crate::measure::slot::tree::Tree;
 use crate::measure::slot::{Empty, Slot};
 
 /// The size of sheet that a ream is weighed in; the names are the trade's.
@@ -52,15 +51,6 @@ pub enum BasisWeight {
     Pounds(u32, Basis),
 }
 
-impl Serialize for BasisWeight {
-    fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
-        match self {
-            Self::Grams(n) => to.serialize_u32(*n),
-            Self::Pounds(..) => to.serialize_str(&self.written()),
-        }
-    }
-}
-
 impl Slot for BasisWeight {
     fn expects(&self) -> &'static str {
         "a whole number or a text"
@@ -74,6 +64,12 @@ impl Slot for BasisWeight {
     fn text(&mut self, text: &str) -> Result<(), Option<String>> {
         *self = Self::read(text).ok_or_else(|| Some(format!("“{text}” is no weight such as 216 or “80 lb”")))?;
         Ok(())
+    }
+    fn tree(&self) -> Tree {
+        match self {
+            Self::Grams(n) => n.tree(),
+            Self::Pounds(..) => Tree::Text(self.written()),
+        }
     }
 }
 

@@ -1,11 +1,16 @@
 //! Reading a file into plain data, field by field, with one reader for all types: code that is derived for each type
 //! knows more than is asked here, and was a tenth of what a visitor downloads.
 //!
+//! The same tables say what is written ([`tree`]): then there is one writer too.
+//!
 //! A type says what it takes (text, number, an object with these fields, a list); [`reader::Into`] walks the file and hands
 //! each value to its place. What is wrong is said as the library says it.
 
 pub mod plain;
 pub mod reader;
+pub mod tree;
+
+use tree::Tree;
 
 /// What a place takes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -82,6 +87,11 @@ pub trait Slot {
 
     /// Takes the last place of a list away again.
     fn drop_item(&mut self) {}
+
+    /// What it is now, to be written.
+    fn tree(&self) -> Tree {
+        Tree::None
+    }
 }
 
 /// Where the value of a field goes.
@@ -119,11 +129,14 @@ pub trait Empty: Slot + Sized {
     fn empty() -> Self;
 }
 
-/// Reads a struct of plain fields: `fields!(Board, Self::default(), must {}, may { inch_step, metric_step });`.
+/// Reads and writes a struct of plain fields: `fields!(Board, Self::default(), must {}, may { inch_step, metric_step });`.
+/// Those under `told` are written even where they are as usual.
 #[macro_export]
 macro_rules! fields {
-    ($name:ident, $empty:expr, must { $($must:ident),* }, may { $($may:ident),* $(,)? }) => {
-        $crate::places!($name, Object, $empty, must { $($must),* }, may { $($may),* });
+    (
+        $name:ident, $empty:expr, must { $($must:ident),* }, $(told { $($told:ident),* },)? may { $($may:ident),* $(,)? }
+    ) => {
+        $crate::places!($name, Object, $empty, must { $($must),* }, $(told { $($told),* },)? may { $($may),* });
         $crate::read_by_slot!($name);
     };
 }
@@ -131,7 +144,10 @@ macro_rules! fields {
 /// As [`fields!`], for what is read by [`reader::read`] alone; `SomeOf` passes over what is not named.
 #[macro_export]
 macro_rules! places {
-    ($name:ident, $takes:ident, $empty:expr, must { $($must:ident),* }, may { $($may:ident),* $(,)? }) => {
+    (
+        $name:ident, $takes:ident, $empty:expr,
+        must { $($must:ident),* }, $(told { $($told:ident),* },)? may { $($may:ident),* $(,)? }
+    ) => {
         impl $crate::measure::slot::Slot for $name {
             fn takes(&self) -> $crate::measure::slot::Takes {
                 $crate::measure::slot::Takes::$takes
@@ -141,11 +157,22 @@ macro_rules! places {
             }
             fn names(&self) -> (&'static [&'static str], usize) {
                 const MUST: &[&str] = &[$(stringify!($must)),*];
-                (&[$(stringify!($must),)* $(stringify!($may),)*], MUST.len())
+                (&[$(stringify!($must),)* $($(stringify!($told),)*)? $(stringify!($may),)*], MUST.len())
             }
             fn field(&mut self, at: usize) -> Option<$crate::measure::slot::Place<'_>> {
-                let all: Vec<&mut dyn $crate::measure::slot::Slot> = vec![$(&mut self.$must,)* $(&mut self.$may,)*];
+                let all: Vec<&mut dyn $crate::measure::slot::Slot> = vec![$(&mut self.$must,)* $($(&mut self.$told,)*)? $(&mut self.$may,)*];
                 all.into_iter().nth(at).map($crate::measure::slot::Place::Here)
+            }
+            fn tree(&self) -> $crate::measure::slot::tree::Tree {
+                const ALWAYS: &[&str] = &[$(stringify!($must),)* $($(stringify!($told),)*)?];
+                let trees = |it: &Self| vec![
+                    $($crate::measure::slot::Slot::tree(&it.$must),)*
+                    $($($crate::measure::slot::Slot::tree(&it.$told),)*)?
+                    $($crate::measure::slot::Slot::tree(&it.$may),)*
+                ];
+                let usual = trees(&<Self as $crate::measure::slot::Empty>::empty());
+                let names = $crate::measure::slot::Slot::names(self).0;
+                $crate::measure::slot::tree::Tree::fields(names, ALWAYS.len(), trees(self), &usual)
             }
         }
 
@@ -157,7 +184,7 @@ macro_rules! places {
     };
 }
 
-/// Reads a type by its [`Slot`].
+/// Reads and writes a type by its [`Slot`].
 #[macro_export]
 macro_rules! read_by_slot {
     ($name:ident) => {
@@ -167,6 +194,12 @@ macro_rules! read_by_slot {
                 let place = $crate::measure::slot::reader::Into(&mut value);
                 serde::de::DeserializeSeed::deserialize(place, from)?;
                 Ok(value)
+            }
+        }
+
+        impl serde::Serialize for $name {
+            fn serialize<S: serde::Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+                $crate::measure::slot::Slot::tree(self).serialize(to)
             }
         }
     };

@@ -2,6 +2,7 @@
 
 use crate::measure::few::Few;
 
+use super::tree::Tree;
 use super::{Empty, Place, Slot, Takes};
 
 /// Whether something is there, whatever it is.
@@ -32,6 +33,9 @@ impl Slot for String {
         text.clone_into(self);
         Ok(())
     }
+    fn tree(&self) -> Tree {
+        Tree::Text(self.clone())
+    }
 }
 
 impl Empty for String {
@@ -50,6 +54,9 @@ macro_rules! numbers {
             fn number(&mut self, number: u64) -> Result<(), Option<String>> {
                 *self = $number::try_from(number).map_err(|_| Some("that number is too large".to_owned()))?;
                 Ok(())
+            }
+            fn tree(&self) -> Tree {
+                Tree::Number(u64::from(*self))
             }
         }
 
@@ -86,6 +93,9 @@ impl<T: Empty> Slot for Option<T> {
     fn field(&mut self, at: usize) -> Option<Place<'_>> {
         self.get_or_insert_with(T::empty).field(at)
     }
+    fn tree(&self) -> Tree {
+        self.as_ref().map_or(Tree::None, Slot::tree)
+    }
 }
 
 impl<T: Empty> Slot for Vec<T> {
@@ -102,6 +112,9 @@ impl<T: Empty> Slot for Vec<T> {
     fn drop_item(&mut self) {
         self.pop();
     }
+    fn tree(&self) -> Tree {
+        Tree::List(self.iter().map(Slot::tree).collect())
+    }
 }
 
 impl<T: Empty> Slot for Few<String, T> {
@@ -114,5 +127,8 @@ impl<T: Empty> Slot for Few<String, T> {
     fn entry(&mut self, key: &str) -> Option<&mut dyn Slot> {
         self.insert(key.to_owned(), T::empty());
         self.get_mut(key).map(|value| value as &mut dyn Slot)
+    }
+    fn tree(&self) -> Tree {
+        Tree::Object(self.iter().map(|(key, value)| (key.clone(), value.tree())).collect())
     }
 }
