@@ -21,7 +21,7 @@ pub fn fresh(before: Option<&Project>, gifts: &str, boxes: &str) -> Project {
         spares: 0,
         boxes: vec![part(1, gifts)],
         holder: Some(part(0, boxes)),
-        own: Own { credit: before.map_or_else(String::new, |p| p.own.credit.clone()), notes: Vec::new() },
+        own: Own { credit: before.map_or_else(String::new, |p| p.own.credit.clone()), ..Own::default() },
     }
 }
 

@@ -7,6 +7,7 @@ pub mod extra;
 pub mod fitting;
 pub mod finding;
 pub mod own;
+pub mod picture;
 pub mod request;
 pub mod ticks;
 mod reading;

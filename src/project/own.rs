@@ -2,11 +2,15 @@
 
 use crate::words;
 
+use super::picture::Picture;
+
 /// The maker's own words; left out, none.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Own {
     /// Whose design it is, in a line that stands on patterns and handouts.
     pub credit: String,
+    /// What it looks like: kept and in files, never in a link.
+    pub picture: Picture,
     /// Steps and notes, in the order in which they were written.
     pub notes: Vec<Note>,
 }
@@ -34,9 +38,9 @@ pub enum NoteKind {
 words!(NoteKind { Note = "note", Step = "step" });
 
 impl Own {
-    /// True where nothing was written.
+    /// True where there is anything in words.
     #[must_use]
-    pub fn is_empty(&self) -> bool {
-        *self == Self::default()
+    pub fn has_words(&self) -> bool {
+        !(self.credit.is_empty() && self.notes.is_empty())
     }
 }

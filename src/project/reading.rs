@@ -21,7 +21,7 @@ fields!(
     may { trimmer, spares, holder, own }
 );
 
-fields!(Own, Self::default(), must {}, may { credit, notes });
+fields!(Own, Self::default(), must {}, may { credit, picture, notes });
 
 fields!(Note, Self { at: String::new(), kind: NoteKind::Note, text: String::new() }, must { at, kind, text }, may {});
 

@@ -35,10 +35,22 @@ pub const AS_STEP: &str = "Keep as a step after this";
 pub const TAKE_AWAY: &str = "Take this away";
 /// Notes to steps that are no more.
 pub const HOMELESS: &str = "Notes to steps that are gone";
+/// What it looks like.
+pub const PICTURE: &str = "Your picture of it";
+/// What becomes of it.
+pub const PICTURE_HINT: &str = "Made small, kept with the set and in its files; a link leaves it out.";
+/// It cannot be drawn.
+pub const NO_PICTURE: &str = "This browser cannot draw that file: choose a photo or a drawing such as JPEG or PNG.";
 /// Whose design it is.
 pub const CREDIT: &str = "Line of credit";
 /// How to go on without aiming.
 pub const TAP: &str = "Tap anywhere to go on, at the side edge to go back; or use the arrow, page or pedal keys.";
+
+/// What a picture shows, for those who hear it.
+#[must_use]
+pub fn picture_of(name: &str) -> String {
+    if name.is_empty() { "The finished set".to_owned() } else { format!("{name}, finished") }
+}
 
 /// A maker at the table.
 #[must_use]

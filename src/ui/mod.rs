@@ -50,6 +50,7 @@ pub mod legend;
 pub mod patterns_view;
 pub mod flat_view;
 pub mod own_notes;
+pub mod own_picture;
 pub mod steps_view;
 pub mod gift_field;
 pub mod gift_fields;

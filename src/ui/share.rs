@@ -3,6 +3,7 @@
 use super::child::{live, shown, words};
 use super::desk::desk;
 use super::opened::opened;
+use super::own_picture::own_picture;
 use super::picture::picture;
 use super::shelf::shelf;
 use super::tag::{Tag, button, classed, tag};
@@ -100,4 +101,5 @@ pub fn share() -> Tag {
         .with(shown(move || backup.get(), reminder))
         .with(save)
         .with(open_one)
+        .with(own_picture())
 }

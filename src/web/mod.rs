@@ -6,6 +6,7 @@ pub mod files;
 pub mod here;
 pub mod keys;
 pub mod last;
+pub mod picture;
 pub mod link;
 pub mod locks;
 pub mod motion;

@@ -56,7 +56,7 @@ pub fn likely_project() -> impl Strategy<Value = Project> {
 fn own() -> impl Strategy<Value = Own> {
     let kind = prop_oneof![Just(NoteKind::Note), Just(NoteKind::Step)];
     let note = (odd_text(60), kind, odd_text(2_000)).prop_map(|(at, kind, text)| Note { at, kind, text });
-    (odd_text(200), vec(note, 0..4)).prop_map(|(credit, notes)| Own { credit, notes })
+    (odd_text(200), vec(note, 0..4)).prop_map(|(credit, notes)| Own { credit, notes, ..Own::default() })
 }
 
 /// Where sheets come from.

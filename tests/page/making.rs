@@ -122,3 +122,35 @@ fn patterns_are_saved_as_pages_and_as_drawings() {
         assert_eq!(drawing.root_element().attribute("height"), Some("192.5mm"));
     });
 }
+
+/// A large photo is kept small, with the set and not in its link; what is no picture is said to be none.
+#[test]
+fn a_picture_is_kept_with_the_set() {
+    const CHOOSE: &str = "const input = document.getElementById('picture'), given = new DataTransfer();
+        given.items.add(file); input.files = given.files;
+        input.dispatchEvent(new Event('change', { bubbles: true })); return true;";
+    journey(async |page| {
+        page.open("").await;
+        page.press("Saved & shared").await;
+        let link = page.value("Link to this design").await;
+        let large = "const c = document.createElement('canvas'); c.width = 3000; c.height = 2000;
+            const on = c.getContext('2d'); on.fillStyle = '#b98552'; on.fillRect(300, 300, 2000, 1200);
+            const blob = await new Promise((f) => c.toBlob(f, 'image/png'));
+            const file = new File([blob], 'set.png', { type: 'image/png' });";
+        page.js_async(&format!("{large} {CHOOSE}")).await;
+        let size = "const i = document.querySelector('.own-picture img');
+            return !!i && i.complete && i.naturalWidth === 640 && i.naturalHeight === 427";
+        page.wait_js("the picture, small", size).await;
+        assert_eq!(page.value("Link to this design").await, link, "a link leaves it out");
+        page.press("Save as a file").await;
+        page.reload().await;
+        page.press("Saved & shared").await;
+        page.wait_js("the picture, kept", size).await;
+        page.js_async(&format!("const file = new File(['<svg'], 'x.png', {{ type: 'image/png' }}); {CHOOSE}")).await;
+        page.see("This browser cannot draw that file").await;
+        page.press("Take this away").await;
+        page.wait_js("no picture", "return !document.querySelector('.own-picture img')").await;
+        page.press("Undo").await;
+        page.wait_js("the picture again", size).await;
+    });
+}

@@ -32,5 +32,5 @@ pub fn read(from: &mut Reader) -> Result<Own, Fault> {
         let (at, text) = (from.text()?.to_owned(), from.text()?.to_owned());
         notes.push(Note { at, kind, text });
     }
-    Ok(Own { credit, notes })
+    Ok(Own { credit, notes, ..Own::default() })
 }

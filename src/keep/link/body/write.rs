@@ -23,7 +23,7 @@ pub fn design(project: &Project) -> Vec<u8> {
             | when(project.holder.is_some(), mark::HOLDER)
             | when(!project.trimmer.is_usual(), mark::TRIMMER)
             | when(project.spares != 0, mark::SPARES)
-            | when(!project.own.is_empty(), mark::OWN),
+            | when(project.own.has_words(), mark::OWN),
     );
     to.text(&project.name);
     if project.sets != 1 {
@@ -54,7 +54,7 @@ pub fn design(project: &Project) -> Vec<u8> {
     if let Some(holder) = &project.holder {
         write_part(&mut to, holder, &before.holder());
     }
-    if !project.own.is_empty() {
+    if project.own.has_words() {
         own::write(&mut to, &project.own);
     }
     to.bytes
