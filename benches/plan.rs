@@ -1,4 +1,4 @@
-//! How long `plan` takes for 1, 12 and 100 boxes, and how it grows: medians of many runs, printed, never asserted.
+//! How long `plan` takes for 1, 12 and 100 boxes, how it grows, and how long drawings and pattern pages take: medians of many runs, printed, never asserted.
 //!
 //! `cargo bench --bench plan`
 #![allow(clippy::disallowed_types, reason = "a bench is about the clock")]
@@ -6,10 +6,16 @@
 use std::hint::black_box;
 use std::time::Instant;
 
+use snugfold::draw::pages::pages;
+use snugfold::draw::pattern::patterns;
+use snugfold::draw::pdf::pdf;
+use snugfold::draw::step::step;
+use snugfold::draw::svg::paint;
 use snugfold::measure::system::System;
 use snugfold::plan::plan;
 use snugfold::project::example::example;
-use snugfold::project::request::Project;
+use snugfold::project::request::{Project, Tint};
+use snugfold::stock::paper::Paper;
 
 /// The example's boxes repeated up to `kinds` kinds, each `count` times in the set.
 fn set(kinds: u16, count: u32) -> Option<Project> {
@@ -27,11 +33,11 @@ fn set(kinds: u16, count: u32) -> Option<Project> {
     Some(project)
 }
 
-fn median_us(project: &Project) -> f64 {
+fn median_us(run: impl Fn()) -> f64 {
     let mut runs: Vec<f64> = (0..60)
         .map(|_| {
             let start = Instant::now();
-            black_box(plan(black_box(project), System::Inch));
+            run();
             start.elapsed().as_secs_f64() * 1e6
         })
         .collect();
@@ -52,8 +58,28 @@ fn main() {
         let Some(project) = set(kinds, count) else {
             continue;
         };
-        let us = median_us(&project);
+        let us = median_us(|| drop(black_box(plan(black_box(&project), System::Inch))));
         let base = *first.get_or_insert(us);
         println!("{name:>20}: {us:9.0} µs   × {:.1}", us / base);
     }
+    if let Some(project) = set(12, 1) {
+        on_paper(&project);
+    }
+}
+
+/// What is drawn of twelve boxes and their holder: all steps, and all pages of patterns.
+fn on_paper(project: &Project) {
+    let plan = plan(project, System::Inch);
+    let steps = median_us(|| {
+        let drawn = plan.steps.iter().filter_map(|s| step(s, &plan, &|_| Tint::default()));
+        black_box(drawn.map(|d| paint(&d)).collect::<Vec<_>>());
+    });
+    println!("{:>20}: {steps:9.0} µs, {} steps", "drawings", plan.steps.len());
+    let pages_us = median_us(|| {
+        let all = patterns(&plan, project.sets);
+        let (sheets, _) = pages(&all, Paper::A4, "");
+        black_box(pdf(&project.name, &all, &sheets));
+    });
+    let count = pages(&patterns(&plan, project.sets), Paper::A4, "").0.len();
+    println!("{:>20}: {pages_us:9.0} µs, {count} pages", "pattern pages");
 }
