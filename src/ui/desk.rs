@@ -122,6 +122,17 @@ impl Desk {
 
     /// Changes the design; edits with one `tag` after another are taken back together.
     pub fn edit(self, tag: &str, change: impl FnOnce(&mut Project)) {
+        let mut change = Some(change);
+        self.change(tag, &mut |p| {
+            if let Some(change) = change.take() {
+                change(p);
+            }
+        });
+    }
+
+    /// The same, once for all edits: each would be a copy of it.
+    #[inline(never)]
+    fn change(self, tag: &str, change: &mut dyn FnMut(&mut Project)) {
         let before = self.project.get_untracked();
         let mut after = before.clone();
         change(&mut after);
@@ -239,7 +250,17 @@ impl Desk {
 
     /// Changes the box or holder at `place`.
     pub fn edit_part(self, place: Place, tag: &str, change: impl FnOnce(&mut Part)) {
-        self.edit(tag, |p| {
+        let mut change = Some(change);
+        self.change_part(place, tag, &mut |part| {
+            if let Some(change) = change.take() {
+                change(part);
+            }
+        });
+    }
+
+    #[inline(never)]
+    fn change_part(self, place: Place, tag: &str, change: &mut dyn FnMut(&mut Part)) {
+        self.change(tag, &mut |p| {
             let found = match place {
                 Place::Box(id) => p.boxes.iter_mut().find(|b| b.id == id),
                 Place::Holder => p.holder.as_mut(),
