@@ -162,18 +162,21 @@ fn changed_files_are_answered() {
     println!("changed files: {} tried, {read} read", tries(20_000));
 }
 
-/// A picture is in the file, not in the link; what is no picture is refused, whatever it is.
+/// A picture and what the maker reckons with are in the file, not in the link; what is no picture is refused, whatever
+/// it is.
 #[test]
-fn a_picture_is_in_the_file_alone() {
+fn a_picture_and_the_reckoning_are_in_the_file_alone() {
     use snugfold::project::picture::{MOST, Picture};
+    use snugfold::project::trade::Trade;
     let mut project = example().expect("the example reads");
     let begin = "data:image/jpeg;base64,";
     project.own.picture = Picture::read(&format!("{begin}/9j/4AAQSkZJRgABAQ==")).expect("a picture");
+    project.trade = Trade { hour: 1_500, trims: 80, expenses: 10, profit: 25, stall: 3_000 };
     let text = file::write(&Kept::new(project.clone()));
     assert_eq!(file::read(text.as_bytes()).expect("it reads")[0].project, project);
     let linked =
         snugfold::keep::link::read(&snugfold::keep::link::write(&project).expect("it is short")).expect("it reads");
-    assert!(linked.own.picture.is_empty());
+    assert!(linked.own.picture.is_empty() && linked.trade == Trade::default());
     let long = format!("{begin}{}", "A".repeat(MOST));
     for bad in
         ["data:image/png;base64,AAAA", "data:image/jpeg;base64,A\\\"><script>", "https://example.org/a.jpg", "", &long]

@@ -15,6 +15,7 @@ use proptest::prelude::*;
 use snugfold::form::registry::{FORMS, Form};
 use snugfold::make::part::Planned;
 use snugfold::make::step::Action;
+use snugfold::measure::point::Point;
 use snugfold::measure::system::System;
 use snugfold::net::arc::Line;
 use snugfold::net::flat::Net;
@@ -58,8 +59,12 @@ fn differences(table: &Table, net: &Net) -> Vec<String> {
         }
     }
     let folds: Vec<[Spot; 2]> = net.folds().flat_map(|c| c.stretches()).map(|(a, b)| [spot(a), spot(b)]).collect();
-    // An arc of the net is drawn in straight stretches.
-    let slack = if net.arcs.is_empty() { 0.05 } else { 0.5 };
+    // An arc of the net is drawn in straight stretches, which lie inside it by their rise: length² / (8 × radius).
+    let rise = net.arcs.iter().flat_map(|arc| {
+        let long = |w: &[Point]| libm::hypot((w[1].x - w[0].x).as_mm(), (w[1].y - w[0].y).as_mm());
+        arc.run.windows(2).map(move |w| long(w) * long(w) / (8.0 * arc.radius.as_mm()))
+    });
+    let slack = 0.05 + 1.1 * rise.fold(0.0, f64::max);
     for &fold in &folds {
         let unscored = points(fold).find(|&p| table.scores.iter().all(|&s| apart(p, s) > slack));
         found.extend(unscored.map(|p| format!("no score at {p:?}")));

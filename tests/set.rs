@@ -82,6 +82,7 @@ fn sets() -> impl Strategy<Value = (Project, System)> {
                 .collect(),
             holder: Some(part(0, "row-holder", &[], 1)),
             own: snugfold::project::own::Own::default(),
+            trade: snugfold::project::trade::Trade::default(),
         };
         (project, if inch { System::Inch } else { System::Metric })
     })

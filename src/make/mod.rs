@@ -13,3 +13,5 @@ pub mod step;
 pub mod stage;
 pub mod weave;
 pub mod steps;
+pub mod price;
+pub mod clock;

@@ -2,9 +2,10 @@
 
 use super::own::Own;
 use super::request::{Board, Part, Project, Trimmer};
+use super::trade::Trade;
 use crate::measure::system::System;
 
-/// A new set for whoever made `before`: same system, board, trimmer, cards and line of credit; everything else untouched.
+/// A new set for whoever made `before`: same system, board, trimmer, cards, line of credit and reckoning; everything else untouched.
 /// `gifts` and `boxes` are the forms of its box and its holder.
 #[must_use]
 pub fn fresh(before: Option<&Project>, gifts: &str, boxes: &str) -> Project {
@@ -22,6 +23,7 @@ pub fn fresh(before: Option<&Project>, gifts: &str, boxes: &str) -> Project {
         boxes: vec![part(1, gifts)],
         holder: Some(part(0, boxes)),
         own: Own { credit: before.map_or_else(String::new, |p| p.own.credit.clone()), ..Own::default() },
+        trade: before.map_or_else(Trade::default, |p| p.trade),
     }
 }
 

@@ -8,6 +8,7 @@ pub mod fitting;
 pub mod finding;
 pub mod own;
 pub mod picture;
+pub mod trade;
 pub mod request;
 pub mod ticks;
 mod reading;

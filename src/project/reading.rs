@@ -12,14 +12,17 @@ use super::extra::{Extra, ExtraKind};
 use super::fitting::{Gift, Gifts, Lesson, Shape, ShapeKind, Turns, Wrap};
 use super::own::{Note, NoteKind, Own};
 use super::request::{Board, Card, Entry, Lie, Mats, MoreSheets, Part, Project, Supply, Tint, Trimmer};
+use super::trade::Trade;
 
 fields!(
     Project,
     Self::default(),
     must { cards, boxes },
     told { name, system, board, sets },
-    may { trimmer, spares, holder, own }
+    may { trimmer, spares, holder, own, trade }
 );
+
+fields!(Trade, Self::default(), must {}, may { hour, trims, expenses, profit, stall });
 
 fields!(Own, Self::default(), must {}, may { credit, picture, notes });
 

@@ -10,6 +10,7 @@ use crate::words;
 use super::extra::Extra;
 use super::fitting::{Blank, Facing, Gifts, Lesson};
 use super::own::Own;
+use super::trade::Trade;
 
 /// One gift set as it is asked for. Only `boxes` and `cards` are needed in a file; the rest has defaults.
 #[derive(Clone, Debug, PartialEq)]
@@ -34,6 +35,8 @@ pub struct Project {
     pub holder: Option<Part>,
     /// What the maker writes into the plan.
     pub own: Own,
+    /// What the maker reckons with.
+    pub trade: Trade,
 }
 
 impl Default for Project {
@@ -50,6 +53,7 @@ impl Default for Project {
             boxes: Vec::new(),
             holder: None,
             own: Own::default(),
+            trade: Trade::default(),
         }
     }
 }

@@ -61,7 +61,8 @@ pub fn buy(sheets: &CardSheets, name: &str, system: System) -> Phrase {
 }
 
 /// `3.15`
-fn coins(price: u64) -> String {
+#[must_use]
+pub fn coins(price: u64) -> String {
     format!("{}.{:02}", price / 100, price % 100)
 }
 

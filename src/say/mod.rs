@@ -6,6 +6,7 @@ pub mod spelling;
 pub mod hand;
 pub mod marks;
 pub mod making;
+pub mod trade;
 pub mod measured;
 pub mod refusal;
 pub mod extras;

@@ -56,6 +56,7 @@ pub mod gift_field;
 pub mod gift_fields;
 pub mod glance;
 pub mod look_bar;
+pub mod price_view;
 pub mod sheets_view;
 pub mod shelf;
 pub mod kept_row;

@@ -6,6 +6,7 @@ use super::desk::{Desk, desk};
 use super::look_bar::look_bar;
 use super::notes::notes;
 use super::picture::picture;
+use super::price_view::price_view;
 use super::said::said;
 use super::tag::{Tag, classed, tag};
 use crate::cut::order::order;
@@ -25,7 +26,7 @@ pub fn sheets_view() -> Tag {
         let plan = desk.good.get();
         plan.sheets.iter().map(|s| one_card(desk, &plan, s)).collect::<Vec<_>>()
     };
-    classed("div", "sheets").with(before()).with(look_bar()).with(to_buy()).with(live(cards))
+    classed("div", "sheets").with(before()).with(look_bar()).with(to_buy()).with(price_view()).with(live(cards))
 }
 
 /// What to buy for all sets, and how far the drawer goes.

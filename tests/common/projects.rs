@@ -16,6 +16,7 @@ use snugfold::project::own::{Note, NoteKind, Own};
 use snugfold::project::request::{
     Board, Card, Entry, Lie, Mats, MoreSheets, Part, Project, Shop, Supply, Tint, Trimmer,
 };
+use snugfold::project::trade::Trade;
 use snugfold::stock::weight::{Basis, BasisWeight};
 
 /// Any request that can be kept: half of them likely, half of them odd.
@@ -47,6 +48,7 @@ pub fn likely_project() -> impl Strategy<Value = Project> {
                 boxes,
                 holder,
                 own: Own::default(),
+                trade: Trade::default(),
             }
         },
     )
@@ -112,6 +114,7 @@ pub fn odd_project() -> impl Strategy<Value = Project> {
             boxes,
             holder,
             own,
+            trade: Trade::default(),
         })
 }
 

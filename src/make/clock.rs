@@ -1,0 +1,48 @@
+//! How long the steps take, for hands that have done it before: each action by what is done in it. All times are rules
+//! of thumb (common practice, no source).
+
+use super::extras::Made;
+use super::sheets::CardSheets;
+use super::step::{Action, Step};
+use crate::cut::order::order;
+
+/// Seconds for a step once; `sheets` are those that it may cut.
+#[must_use]
+pub fn seconds(step: &Step, sheets: &[CardSheets]) -> u64 {
+    let each = |count: usize, seconds: u64| seconds.saturating_mul(count as u64);
+    match &step.action {
+        Action::MakeOne => 0,
+        Action::CutSheets { card, pattern } => {
+            let sheets = sheets.iter().find(|s| s.job.card == *card);
+            let found = sheets.and_then(|s| s.layout.patterns.get(*pattern).map(|p| (s, p)));
+            let cuts = found.and_then(|(s, p)| Some((order(p, s.sheet(p.sheet)?).len(), p.copies)));
+            cuts.map_or(0, |(cuts, copies)| each(cuts, 12).saturating_add(10).saturating_mul(u64::from(copies)))
+        }
+        Action::CutPieces { pieces, .. } => each(pieces.len(), 60),
+        Action::Score(scores) => 10 + each(scores.at.len(), 8),
+        Action::Mark(marks) => 20 + each(marks.places.len(), 12),
+        Action::ScoreMarks(marks) => each(marks.scores.len() + marks.arcs.len(), 15),
+        Action::CutMarks(marks) => each(marks.cuts.len() + marks.arcs.len(), 20),
+        Action::Cut(cuts) => each(cuts.len(), 8),
+        Action::TakeCells(cells) => each(cells.len(), 3),
+        Action::TakeOff(off) => each(off.len(), 12),
+        Action::FoldAndBurnish => 60,
+        Action::GlueMats(mats) => each(mats.len(), 40),
+        Action::Notch(_) => 15,
+        Action::Punch(holes) => each(holes.len(), 10),
+        Action::Fold { glued: true, .. } | Action::GlueJoint => 60,
+        Action::Fold { .. } => 15,
+        Action::TryBoxesIn { .. } | Action::Straps(_) | Action::Own(_) => 60,
+        Action::Extra { made: Made::Window { .. }, .. } => 180,
+        Action::Extra { .. } => 60,
+        Action::Join(_) => 30,
+        Action::Fill => 30,
+        Action::SlideIn => 10,
+    }
+}
+
+/// Seconds for all steps, as often as they are done.
+#[must_use]
+pub fn all(steps: &[Step], sheets: &[CardSheets]) -> u64 {
+    steps.iter().map(|s| seconds(s, sheets).saturating_mul(s.times)).fold(0, u64::saturating_add)
+}

@@ -1,0 +1,96 @@
+//! What a set costs, and what to ask for it. Money is whole smallest coins; what does not come out even is rounded up,
+//! against the maker's loss.
+//!
+//! Material, work, expenses and profit together are the price for a shop that sells on; twice that is the price on the
+//! shelf (seen with two independent makers; the percentages are the maker's own).
+
+use crate::cut::sheet::Stock;
+use crate::make::sheets::CardSheets;
+use crate::project::trade::Trade;
+
+/// The reckoning for one set.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Price {
+    /// Card and what else goes in.
+    pub material: u64,
+    /// The maker's time.
+    pub work: u64,
+    /// What it costs with expenses: under this the maker pays for being bought from.
+    pub floor: u64,
+    /// With profit: what a shop pays.
+    pub wholesale: u64,
+    /// What is asked on the shelf or at the stall.
+    pub retail: u64,
+    /// How many sets have to be sold at that price before the stall is paid.
+    pub even: Option<u64>,
+}
+
+/// What all the card of these sheets is worth, in the smallest coin, and the cards of which a price is not known. A sheet
+/// out of the drawer is worth what one like it costs.
+#[must_use]
+pub fn card(sheets: &[CardSheets]) -> (u64, Vec<u16>) {
+    let (mut sum, mut unknown) = (0_u64, Vec::new());
+    for of in sheets {
+        let worth = of.used().map(|(count, sheet)| {
+            let like =
+                of.job.sheets.iter().find(|s| (s.width, s.height, s.stock) == (sheet.width, sheet.height, Stock::Buy));
+            like.and_then(|s| s.price).map(|p| u64::from(p) * u64::from(count))
+        });
+        match worth.sum::<Option<u64>>() {
+            Some(coins) => sum = sum.saturating_add(coins),
+            None => unknown.push(of.job.card),
+        }
+    }
+    (sum, unknown)
+}
+
+/// The price of a set of which `sets` are made from card worth `card` in `seconds`.
+///
+/// 4 sets from card worth 10.00 in 2 hours at 12.00 an hour, 0.50 of ribbon each, 10 % expenses, 20 % profit, a stall
+/// at 40.00: material 2.50 + 0.50, work 6.00, floor 9.00 + 0.90, for a shop 9.90 + 1.98, on the shelf 23.76, each
+/// leaves 13.86, so 3 pay the stall:
+///
+/// ```
+/// use snugfold::{make::price::price, project::trade::Trade};
+/// let trade = Trade { hour: 1_200, trims: 50, expenses: 10, profit: 20, stall: 4_000 };
+/// let p = price(&trade, 1_000, 7_200, 4);
+/// assert_eq!((p.material, p.work, p.floor), (300, 600, 990));
+/// assert_eq!((p.wholesale, p.retail, p.even), (1_188, 2_376, Some(3)));
+/// ```
+#[must_use]
+pub fn price(trade: &Trade, card: u64, seconds: u64, sets: u32) -> Price {
+    let sets = u64::from(sets.max(1));
+    let with = |sum: u64, percent: u32| sum.saturating_add(sum.saturating_mul(u64::from(percent)).div_ceil(100));
+    let material = card.div_ceil(sets).saturating_add(u64::from(trade.trims));
+    let work = seconds.saturating_mul(u64::from(trade.hour)).div_ceil(3_600 * sets);
+    let floor = with(material.saturating_add(work), trade.expenses);
+    let wholesale = with(floor, trade.profit);
+    let retail = wholesale.saturating_mul(2);
+    let leaves = retail - floor;
+    let even = (trade.stall > 0 && leaves > 0).then(|| u64::from(trade.stall).div_ceil(leaves));
+    Price { material, work, floor, wholesale, retail, even }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Whatever is typed or kept in a file: sums that are too large stay the largest, and nothing is divided by nothing.
+    #[test]
+    fn extremes_are_reckoned() {
+        for n in [0, 1, u32::MAX] {
+            for (card, seconds, sets) in [(0, 0, 0), (u64::MAX, u64::MAX, 1), (1, 1, u32::MAX)] {
+                let p = price(&Trade { hour: n, trims: n, expenses: n, profit: n, stall: n }, card, seconds, sets);
+                assert!(p.material.max(p.work) <= p.floor && p.floor <= p.wholesale && p.wholesale <= p.retail);
+                assert_eq!(p.even.is_some(), n > 0 && p.retail > p.floor);
+            }
+        }
+    }
+
+    /// What does not come out even is rounded up: 10 coins of card for 3 sets are 4 a set.
+    #[test]
+    fn a_coin_is_not_split() {
+        let p = price(&Trade { hour: 1, ..Trade::default() }, 10, 1, 3);
+        assert_eq!((p.material, p.work, p.floor), (4, 1, 5));
+    }
+}
