@@ -5,7 +5,8 @@ use super::request::{Board, Part, Project, Trimmer};
 use super::trade::Trade;
 use crate::measure::system::System;
 
-/// A new set for whoever made `before`: same system, board, trimmer, cards, line of credit and reckoning; everything else untouched.
+/// A new set for whoever made `before`: same system, board, trimmer, cards, maker and reckoning; everything else
+/// untouched.
 /// `gifts` and `boxes` are the forms of its box and its holder.
 #[must_use]
 pub fn fresh(before: Option<&Project>, gifts: &str, boxes: &str) -> Project {

@@ -42,7 +42,7 @@ pub const PICTURE_HINT: &str = "Made small, kept with the set and in its files; 
 /// It cannot be drawn.
 pub const NO_PICTURE: &str = "This browser cannot draw that file: choose a photo or a drawing such as JPEG or PNG.";
 /// Whose design it is.
-pub const CREDIT: &str = "Line of credit";
+pub const CREDIT: &str = "Whose design it is";
 /// How to go on without aiming.
 pub const TAP: &str = "Tap anywhere to go on, at the side edge to go back; or use the arrow, page or pedal keys.";
 

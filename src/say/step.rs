@@ -304,6 +304,21 @@ mod tests {
         }
     }
 
+    /// What goes in is cautioned where it goes in. The test cylinder for small parts is 1.25 in across, in the rule's own
+    /// drawing 31.7 mm (16 CFR 1501.4, figure 1; for children under three, 1501.2).
+    #[test]
+    fn small_parts_are_cautioned_where_gifts_go_in() {
+        let project = example().unwrap_or_else(|| panic!("the example reads"));
+        let plan = crate::plan::plan(&project, System::Inch);
+        let fill = plan.steps.iter().find(|s| matches!(s.action, Action::Fill));
+        let said = fill.and_then(|s| step(s, &plan, &project, Spelling::Uk).caution).unwrap_or_default();
+        let tenths = Length::inches(5, 4).nm() / 100_000;
+        assert!(said.contains(&format!("{}.{} mm", tenths / 10, tenths % 10)), "{said}");
+        for part in ["under three", "16 CFR 1501", "magnets", "button cells", "food-grade", "candle", "Local rules"] {
+            assert!(said.contains(part), "{part} in {said}");
+        }
+    }
+
     #[test]
     fn the_first_box_is_scored_as_makers_say_it() {
         let project = example().unwrap_or_else(|| panic!("the example reads"));

@@ -104,9 +104,9 @@ fn patterns_are_saved_as_pages_and_as_drawings() {
         page.fill("Name of the set", "Allotment").await;
         page.press("Flat & folded").await;
         page.press("Patterns at true scale").await;
-        page.fill("Line of credit", "Ann 礼").await;
+        page.fill("Whose design it is", "Ann 礼").await;
         page.see("has letters that the pages cannot show").await;
-        page.fill("Line of credit", "Designed by Ann").await;
+        page.fill("Whose design it is", "Designed by Ann").await;
         page.see_gone("has letters that the pages cannot show").await;
         page.press("A4").await;
         page.see("6 pages").await;
