@@ -4,7 +4,7 @@
 
 mod common;
 
-use common::typical::set_of;
+use common::typical::{form, set_of};
 use hayro::vello_cpu::color::palette::css::WHITE;
 use hayro::{PixmapSettings, RenderCache, RenderSettings, hayro_interpret, hayro_syntax, render};
 use lopdf::{Dictionary, Document, Object, content::Content};
@@ -15,10 +15,11 @@ use snugfold::draw::pattern::{Pattern, patterns};
 use snugfold::draw::pdf::{pdf, unshown};
 use snugfold::draw::svg::true_scale;
 use snugfold::form::registry::FORMS;
-use snugfold::measure::{length::Length, show::Figure, system::System};
+use snugfold::measure::{given::Given, length::Length, point::Point, show::Figure, system::System};
+use snugfold::net::flat::Net;
 use snugfold::plan::plan;
 use snugfold::project::example::example;
-use snugfold::project::request::Project;
+use snugfold::project::request::{Entry, Project};
 use snugfold::say::phrase::Phrase;
 use snugfold::stock::paper::Paper;
 
@@ -210,13 +211,55 @@ fn the_lines_of_a_file_are_as_long_as_the_forms() {
                 assert!((size("width").expect("mm") - blank[0] - 2.0).abs() < 0.006, "{}", form.key);
                 assert!((size("height").expect("mm") - blank[1] - 2.0).abs() < 0.006, "{}", form.key);
                 let scores = length(&file, &["mountain", "valley"]);
-                let expected: f64 = part.net.folds().map(|c| run(c.run().map(|p| [p.x.as_mm(), p.y.as_mm()]))).sum();
+                let stretches = part.net.folds().flat_map(|c| c.stretches());
+                let expected: f64 = stretches.map(|(a, b)| long(&part.net, a, b)).sum();
                 assert!((scores - expected).abs() <= 0.02 * part.net.creases.len() as f64, "{}: {scores}", form.key);
                 let edge = length(&file, &["edge"]);
                 assert!((edge - 2.0 * (blank[0] + blank[1])).abs() < 0.05, "{}: {edge}", form.key);
             }
         }
     }
+}
+
+/// How long a stretch is: along its arc, where it is part of one (twice the radius by the angle of half the chord).
+fn long(net: &Net, a: Point, b: Point) -> f64 {
+    let chord = libm::hypot((b.x - a.x).as_mm(), (b.y - a.y).as_mm());
+    let radius = net.arcs.iter().find(|arc| arc.holds(a, b)).map(|arc| arc.radius.as_mm());
+    radius.map_or(chord, |r| 2.0 * r * libm::asin(chord / (2.0 * r)))
+}
+
+/// A large pillow: its curves are drawn within 0.05 mm of their circles, at every place of each line.
+#[test]
+fn curves_are_drawn_round() {
+    let mut project = set_of(form("pillow"));
+    for (key, text) in [("width", "300 mm"), ("length", "350 mm"), ("curve", "60 mm")] {
+        let given = Given::read(text, System::Metric).expect("a length");
+        project.boxes[0].inputs.insert(key.to_owned(), Entry::Length(given));
+    }
+    let plan = plan(&project, System::Metric);
+    let net = &plan.boxes[0].assembly.as_ref().expect("it is planned").parts[0].net;
+    let all = patterns(&plan, 1);
+    let mut tried = 0;
+    for mark in &all[0].drawing.marks {
+        let Mark::Line(line) = mark else { continue };
+        for ends in line.run.windows(2) {
+            let middle = [0, 1].map(|i| f64::midpoint(ends[0][i], ends[1][i]));
+            for arc in &net.arcs {
+                let off = |p: Spot| {
+                    let (x, y) = (p[0] - arc.centre.x.as_mm(), p[1] - arc.centre.y.as_mm());
+                    (libm::hypot(x, y) - arc.radius.as_mm()).abs()
+                };
+                if off(ends[0]) < 0.01
+                    && off(ends[1]) < 0.01
+                    && libm::hypot(ends[1][0] - ends[0][0], ends[1][1] - ends[0][1]) < 20.0
+                {
+                    assert!(off(middle) < 0.05, "{middle:?} is {} mm off", off(middle));
+                    tried += 1;
+                }
+            }
+        }
+    }
+    assert!(tried > 200, "only {tried} stretches of arcs");
 }
 
 /// The length of a run of places.

@@ -169,7 +169,9 @@ fn lines(d: &mut Drawing, net: &Net, card: Tint) {
     let folds: Vec<(Point, Point)> = net.folds().flat_map(Crease::stretches).collect();
     for crease in net.folds() {
         let meaning = if crease.fold <= Angle::ZERO { Meaning::Valley } else { Meaning::Mountain };
-        d.line(meaning, Ink::Card(card), crease.run().map(spot).collect());
+        let mut run = vec![spot(crease.from)];
+        crease.stretches().into_iter().for_each(|(a, b)| round(&mut run, net, a, b));
+        d.line(meaning, Ink::Card(card), run);
     }
     for panel in &net.panels {
         // Stretches that follow each other become one line, so that corners are whole.
@@ -180,11 +182,26 @@ fn lines(d: &mut Drawing, net: &Net, card: Tint) {
                     flush(d, &mut run, card);
                     run.push(from);
                 }
-                run.push(to);
+                if (from, to) == (spot(a), spot(b)) { round(&mut run, net, a, b) } else { run.push(to) }
             }
         }
         flush(d, &mut run, card);
     }
+}
+
+/// On to `b`, round an arc where the stretch from `a` is one of its: the net's own stretches lie inside it.
+fn round(run: &mut Vec<Spot>, net: &Net, a: Point, b: Point) {
+    const PARTS: i32 = 8;
+    if let Some(arc) = net.arcs.iter().find(|arc| arc.holds(a, b)) {
+        let (from, to, centre, radius) = (spot(a), spot(b), spot(arc.centre), arc.radius.as_mm());
+        for part in 1..PARTS {
+            let share = f64::from(part) / f64::from(PARTS);
+            let off = [0, 1].map(|i| from[i] + (to[i] - from[i]) * share - centre[i]);
+            let out = radius / libm::hypot(off[0], off[1]).max(f64::MIN_POSITIVE);
+            run.push([0, 1].map(|i| centre[i] + off[i] * out));
+        }
+    }
+    run.push(spot(b));
 }
 
 fn flush(d: &mut Drawing, run: &mut Vec<Spot>, card: Tint) {
