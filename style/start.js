@@ -1,13 +1,6 @@
-// Starts the program, and stands ready for when it stops.
-//
-// This runs before anything else on the page and knows nothing of the program, so that a
-// maker can still save a design when the program can't start or has stopped. It never
-// throws: whatever a browser refuses, it goes on without.
+// Starts the program, and stands ready for when it stops: DEVELOPERS.md says why each thing is so.
 (() => {
   "use strict";
-
-  // The same name as in src/web/keys.rs (tests/house.rs holds the two together). The
-  // folder goes before it: two copies on one host share their storage.
   const CURRENT = "snugfold:current";
   const folder = location.pathname.replace(/[^/]*$/, "");
   const byId = (id) => document.getElementById(id);
@@ -41,8 +34,6 @@
     link.remove();
     say("Saved as design.snugfold.json, where this browser keeps its downloads.");
   }
-
-  // A broken version can't offer its own successor, so this offers it.
   async function offerNewer() {
     const registration = await navigator.serviceWorker?.getRegistration();
     if (!registration) return;
@@ -70,7 +61,6 @@
     if (!block || !block.hidden) return;
     const loading = byId("loading");
     if (loading) loading.hidden = true;
-    // What the program drew last stays to be seen, but would not answer any more.
     const app = byId("app");
     if (app) app.inert = true;
     byId("trouble-save").onclick = save;
@@ -82,16 +72,12 @@
 
   addEventListener("error", (event) => {
     if (event.target instanceof HTMLScriptElement || event.target instanceof HTMLLinkElement) {
-      // One of our own files didn't come.
       if (!started) trouble();
     } else if (event.error && !String(event.filename ?? "").includes("extension:")) {
-      // Real exceptions carry one; a browser's own notices and foreign scripts don't.
       trouble();
     }
   }, true);
   addEventListener("unhandledrejection", (event) => {
-    // The browser said no to something (a clipboard, say) and nobody listened: that is
-    // no reason to stop.
     if (event.reason instanceof Error && !(event.reason instanceof DOMException)) trouble();
   });
 

@@ -42,6 +42,10 @@ proptest! {
         let many = plan(&Project { sets: 6, ..project }, system);
         let staged = stages(&many.steps);
         prop_assert!(staged.is_sorted(), "{staged:?}");
+        // Boxes are whole before they are tried in their holder.
+        let tried = many.steps.iter().position(|s| matches!(s.action, Action::TryBoxesIn { .. }));
+        let joined = many.steps.iter().rposition(|s| s.place != Place::Holder && matches!(s.action, Action::Join(_)));
+        prop_assert!(tried.is_none() || joined < tried, "{joined:?} {tried:?}");
         for step in few.steps.iter().filter(|s| !matches!(s.place, Place::Card(_) | Place::Set)) {
             let blank = |steps: &[Step]| format!("{:?}", done_to(steps, step.place, step.part, step.half));
             prop_assert_eq!(blank(&few.steps), blank(&many.steps));
@@ -111,6 +115,8 @@ fn own_steps_stay_at_the_cutting() {
         found.extend(search.step(100_000));
     }
     let better = relaid(&planned, &found);
+    let keys = |p: &snugfold::plan::Plan| p.steps.iter().map(|s| s.key.clone()).collect::<Vec<_>>();
+    assert_ne!(keys(&better), keys(&planned), "other sheets were found");
     let at = better.steps.iter().position(|s| matches!(&s.action, Action::Own(n) if n.text == "sharpen"));
     let before = at.and_then(|at| better.steps.get(at.checked_sub(1)?)).expect("it is not the first");
     assert!(matches!(before.action, Action::CutSheets { .. }), "{before:?}");

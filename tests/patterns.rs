@@ -92,7 +92,7 @@ fn the_bars_of_every_page_measure_true() {
         for (nth, sheet) in sheets.iter().enumerate() {
             let picture = printed(&bytes, nth);
             // A row that crosses the four ends of the bars and nothing else, wherever that is in the foot.
-            let foot = (sheet.size[1] - 27.0) * DOTS;
+            let foot = (sheet.size[1] - 31.0) * DOTS;
             let crossed = picture.iter().skip(foot as usize).map(|row| stretches(row));
             let ends = crossed.filter(|s| s.len() == 4).find(|s| (s[0] - 8.0).abs() < 0.3).expect("ends of two bars");
             assert!((ends[1] - ends[0] - 50.0).abs() < 0.2, "{paper:?} page {nth}: {ends:?}");
@@ -119,7 +119,7 @@ fn a_blank_measures_true_on_paper() {
             }
             let bytes = pdf(&project.name, &larger, std::slice::from_ref(sheet));
             let picture = printed(&bytes, 0);
-            let [min, max] = reach(&picture, [0.0, 0.0], [sheet.size[0], sheet.size[1] - 27.0]);
+            let [min, max] = reach(&picture, [0.0, 0.0], [sheet.size[0], sheet.size[1] - 31.0]);
             let drawing = &all[sheet.pattern].drawing;
             let true_to_size = (0..2).all(|i| {
                 // The lines' own strength stands on both sides.
@@ -172,6 +172,13 @@ fn pages_and_layers_are_what_another_reader_finds() {
             let count = |op: &str| drawn.operations.iter().filter(|o| o.operator == op).count();
             assert!(count("BDC") > 3 && count("BDC") == count("EMC"));
             assert_eq!(count("q"), count("Q"));
+            // What lies round the pattern, its bars and joins, is nothing to cut, score or glue: that ends with the
+            // pattern's own part of the page.
+            let round = drawn.operations.iter().position(|o| o.operator == "Q").expect("the pattern ends");
+            let layers = drawn.operations[round..].iter().filter(|o| o.operator == "BDC");
+            for layer in layers.map(|o| format!("{:?}", o.operands[1])) {
+                assert!(["L3", "L4"].iter().any(|l| layer.contains(l)), "{layer}");
+            }
             // Nothing is painted outside a layer.
             let mut inside = false;
             for one in &drawn.operations {
@@ -317,7 +324,7 @@ fn pages_join_cross_on_cross() {
         let mut crosses: Vec<(String, Spot)> = Vec::new();
         for sheet in &sheets {
             let named = sheet.round.marks.iter().filter_map(|m| match m {
-                Mark::Label(l) if l.at[1] < sheet.size[1] - 27.0 => Some(l),
+                Mark::Label(l) if l.at[1] < sheet.size[1] - 31.0 => Some(l),
                 _ => None,
             });
             crosses.extend(named.map(|l| (l.words.to_string(), [l.at[0] - sheet.at[0], l.at[1] - sheet.at[1]])));

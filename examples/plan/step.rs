@@ -19,6 +19,7 @@ use super::part::edge;
 #[derive(Serialize)]
 pub struct Step {
     key: String,
+    site: String,
     place: String,
     /// Which of its blanks.
     part: usize,
@@ -36,6 +37,7 @@ impl Step {
         let lines = said.lines.iter().map(ToString::to_string);
         Self {
             key: step.key.clone(),
+            site: step.site.clone(),
             place: place(step.place),
             part: step.part,
             times: step.times,

@@ -27,7 +27,7 @@ pub const MOST: usize = 100;
 /// Left free round the page: what printers leave white at most (common practice, no source).
 const EDGE: f64 = 8.0;
 /// Kept for the bars and words below.
-const FOOT: f64 = 19.0;
+const FOOT: f64 = 23.0;
 /// What two pages that are joined both show.
 const LAP: f64 = 12.0;
 
@@ -108,7 +108,7 @@ fn join_marks(d: &mut Drawing, tiling: &Tiling, place: [usize; 2], at: Spot, [fr
                 spot[other] = across + at[other];
                 spot
             };
-            d.line(Meaning::GlueBehind, Ink::Page, vec![spot(from[other], 0.0), spot(to[other], 0.0)]);
+            d.line(Meaning::Cross, Ink::Page, vec![spot(from[other], 0.0), spot(to[other], 0.0)]);
             for share in [0.2, 0.8] {
                 let across = from[other] + (to[other] - from[other]) * share;
                 d.line(Meaning::Dimension, Ink::Page, vec![spot(across, -3.0), spot(across, 3.0)]);
@@ -123,12 +123,12 @@ fn join_marks(d: &mut Drawing, tiling: &Tiling, place: [usize; 2], at: Spot, [fr
 /// The two bars, what the page shows, and how to print it.
 fn foot(d: &mut Drawing, pattern: &Pattern, tiling: &Tiling, place: [usize; 2], credit: &str) {
     let [width, height] = tiling.size;
-    let bar = height - EDGE - 10.5;
+    let bar = height - EDGE - 14.7;
     let mut left = EDGE;
     for (long, words) in [(50.0, "50 mm"), (50.8, "2 in")] {
-        d.line(Meaning::Cut, Ink::Page, vec![[left, bar], [left + long, bar]]);
+        d.line(Meaning::Dimension, Ink::Page, vec![[left, bar], [left + long, bar]]);
         for end in [left, left + long] {
-            d.line(Meaning::Cut, Ink::Page, vec![[end, bar - 2.0], [end, bar + 2.0]]);
+            d.line(Meaning::Dimension, Ink::Page, vec![[end, bar - 2.0], [end, bar + 2.0]]);
         }
         d.label([left + long / 2.0, bar - 2.2], words, Ink::Page);
         left += long + 12.0;
@@ -137,8 +137,8 @@ fn foot(d: &mut Drawing, pattern: &Pattern, tiling: &Tiling, place: [usize; 2], 
     let nth = place[1] * tiling.count[0] + place[0] + 1;
     let title = say::title(&pattern.name, pattern.times, nth, count);
     let room = width - 2.0 * EDGE;
-    for (words, up) in [(title, 5.2), (say::how(credit), 0.8)] {
-        let words = shortened(&words, room / d.lettering);
+    for (words, up) in [(title.as_str(), 9.4), (say::HOW, 5.2), (credit, 0.8)] {
+        let words = shortened(words, room / d.lettering);
         d.label([EDGE, height - EDGE - up], words, Ink::Page);
         if let Some(Mark::Label(label)) = d.marks.last_mut() {
             label.hold = Hold::Start;

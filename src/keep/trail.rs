@@ -16,6 +16,7 @@
 
 use crate::measure::slot::{Slot, reader};
 use crate::places;
+use crate::project::picture::Picture;
 use crate::project::request::Project;
 
 /// The most steps that are kept each way.
@@ -97,11 +98,12 @@ fn written(now: &str, way: &[Project]) -> Vec<Change> {
 }
 
 /// The designs of one way from `now`, as far as they can be read.
-fn walked(now: &str, changes: &[Change]) -> Vec<Project> {
+fn walked(now: &str, changes: &[Change], picture: &Picture) -> Vec<Project> {
     let (mut from, mut way) = (now.to_owned(), Vec::new());
     for change in changes.iter().take(STEPS) {
         let Some(to) = change.apply(&from) else { break };
-        let Ok(project) = reader::read(&to) else { break };
+        let Ok(mut project) = reader::read::<Project>(&to) else { break };
+        project.own.picture.clone_from(picture);
         way.push(project);
         from = to;
     }
@@ -109,8 +111,11 @@ fn walked(now: &str, changes: &[Change]) -> Vec<Project> {
     way
 }
 
+/// A design without its picture, which would fill what is kept: it stays what it is now.
 fn text(project: &Project) -> String {
-    project.tree().text()
+    let mut bare = project.clone();
+    bare.own.picture = Picture::default();
+    bare.tree().text()
 }
 
 /// Fowler, Noll and Vo's hash, 64 bits, variant 1a.
@@ -140,9 +145,9 @@ impl Trail {
             return None;
         }
         let all: Written = reader::read(text_).ok()?;
-        let now = text(now);
+        let (picture, now) = (&now.own.picture, text(now));
         let mine = all.trail == 1 && all.of == fingerprint(&now);
-        mine.then(|| Self { past: walked(&now, &all.back), future: walked(&now, &all.on) })
+        mine.then(|| Self { past: walked(&now, &all.back, picture), future: walked(&now, &all.on, picture) })
     }
 }
 
@@ -164,6 +169,21 @@ mod tests {
             let trail = Trail { past: vec![named(b)], future: vec![named("x"), named(a)] };
             assert_eq!(Trail::read(&trail.text(&named(a)), &named(a)), Some(trail));
         }
+    }
+
+    /// A picture is not among the steps back: it stays what it is, and they are all there.
+    #[test]
+    fn a_picture_does_not_fill_the_way_back() {
+        let large = format!("data:image/jpeg;base64,{}", "A".repeat(2 * BYTES));
+        let with = |name: &str| {
+            let mut project = named(name);
+            project.own.picture = Picture::read(&large).expect("a picture");
+            project
+        };
+        let trail = Trail { past: vec![with("a"), with("b")], future: Vec::new() };
+        assert_eq!(Trail::read(&trail.text(&with("c")), &with("c")), Some(trail.clone()));
+        let gone = Trail { past: vec![named("a"), named("b")], future: Vec::new() };
+        assert_eq!(Trail::read(&trail.text(&named("c")), &named("c")), Some(gone));
     }
 
     #[test]

@@ -2,13 +2,14 @@
 //! of thumb (common practice, no source).
 
 use super::extras::Made;
+use super::pieces::{Becomes, Piece};
 use super::sheets::CardSheets;
 use super::step::{Action, Step};
 use crate::cut::order::order;
 
-/// Seconds for a step once; `sheets` are those that it may cut.
+/// Seconds for a step once; `sheets` are those that it may cut, `pieces` those that it may glue on.
 #[must_use]
-pub fn seconds(step: &Step, sheets: &[CardSheets]) -> u64 {
+pub fn seconds(step: &Step, sheets: &[CardSheets], pieces: &[Piece]) -> u64 {
     let each = |count: usize, seconds: u64| seconds.saturating_mul(count as u64);
     match &step.action {
         Action::MakeOne => 0,
@@ -18,7 +19,11 @@ pub fn seconds(step: &Step, sheets: &[CardSheets]) -> u64 {
             let cuts = found.and_then(|(s, p)| Some((order(p, s.sheet(p.sheet)?).len(), p.copies)));
             cuts.map_or(0, |(cuts, copies)| each(cuts, 12).saturating_add(10).saturating_mul(u64::from(copies)))
         }
-        Action::CutPieces { pieces, .. } => each(pieces.len(), 60),
+        Action::CutPieces { card, pieces } => {
+            let left_out = sheets.iter().filter(|s| s.job.card == *card).flat_map(|s| &s.layout.left_out);
+            let counts = left_out.filter(|l| pieces.contains(&l.piece)).map(|l| u64::from(l.count));
+            counts.fold(0, u64::saturating_add).saturating_mul(60)
+        }
         Action::Score(scores) => 10 + each(scores.at.len(), 8),
         Action::Mark(marks) => 20 + each(marks.places.len(), 12),
         Action::ScoreMarks(marks) => each(marks.scores.len() + marks.arcs.len(), 15),
@@ -27,7 +32,10 @@ pub fn seconds(step: &Step, sheets: &[CardSheets]) -> u64 {
         Action::TakeCells(cells) => each(cells.len(), 3),
         Action::TakeOff(off) => each(off.len(), 12),
         Action::FoldAndBurnish => 60,
-        Action::GlueMats(mats) => each(mats.len(), 40),
+        Action::GlueMats(mats) => {
+            let panels = |p: &Piece| if let Becomes::Mat(_, panels) = &p.becomes { panels.len() } else { 0 };
+            each(pieces.iter().filter(|p| mats.contains(&p.id)).map(panels).sum(), 40)
+        }
         Action::Notch(_) => 15,
         Action::Punch(holes) => each(holes.len(), 10),
         Action::Fold { glued: true, .. } | Action::GlueJoint => 60,
@@ -43,6 +51,6 @@ pub fn seconds(step: &Step, sheets: &[CardSheets]) -> u64 {
 
 /// Seconds for all steps, as often as they are done.
 #[must_use]
-pub fn all(steps: &[Step], sheets: &[CardSheets]) -> u64 {
-    steps.iter().map(|s| seconds(s, sheets).saturating_mul(s.times)).fold(0, u64::saturating_add)
+pub fn all(steps: &[Step], sheets: &[CardSheets], pieces: &[Piece]) -> u64 {
+    steps.iter().map(|s| seconds(s, sheets, pieces).saturating_mul(s.times)).fold(0, u64::saturating_add)
 }

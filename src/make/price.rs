@@ -4,8 +4,8 @@
 //! Material, work, expenses and profit together are the price for a shop that sells on; twice that is the price on the
 //! shelf (seen with two independent makers; the percentages are the maker's own).
 
-use crate::cut::sheet::Stock;
 use crate::make::sheets::CardSheets;
+use crate::project::request::Project;
 use crate::project::trade::Trade;
 
 /// The reckoning for one set.
@@ -28,13 +28,18 @@ pub struct Price {
 /// What all the card of these sheets is worth, in the smallest coin, and the cards of which a price is not known. A sheet
 /// out of the drawer is worth what one like it costs.
 #[must_use]
-pub fn card(sheets: &[CardSheets]) -> (u64, Vec<u16>) {
+pub fn card(sheets: &[CardSheets], project: &Project) -> (u64, Vec<u16>) {
     let (mut sum, mut unknown) = (0_u64, Vec::new());
     for of in sheets {
+        let card = project.card(of.job.card);
+        let sizes = card.into_iter().flat_map(|c| {
+            let first = (&c.sheet_width, &c.sheet_height, c.supply);
+            std::iter::once(first).chain(c.more_sheets.iter().map(|m| (&m.width, &m.height, m.supply)))
+        });
+        let sizes: Vec<_> = sizes.collect();
         let worth = of.used().map(|(count, sheet)| {
-            let like =
-                of.job.sheets.iter().find(|s| (s.width, s.height, s.stock) == (sheet.width, sheet.height, Stock::Buy));
-            like.and_then(|s| s.price).map(|p| u64::from(p) * u64::from(count))
+            let like = sizes.iter().find(|(w, h, _)| (w.length(), h.length()) == (sheet.width, sheet.height));
+            like.and_then(|(.., supply)| supply.price).map(|p| u64::from(p) * u64::from(count))
         });
         match worth.sum::<Option<u64>>() {
             Some(coins) => sum = sum.saturating_add(coins),

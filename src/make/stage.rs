@@ -31,7 +31,7 @@ pub enum Stage {
 
 impl Stage {
     /// Where an action belongs.
-    const fn of(action: &Action) -> Self {
+    fn of(action: &Action) -> Self {
         match action {
             Action::MakeOne => Self::First,
             Action::CutSheets { .. } | Action::CutPieces { .. } => Self::Pieces,
@@ -39,6 +39,8 @@ impl Stage {
             Action::Mark(_) | Action::ScoreMarks(_) => Self::Mark,
             Action::CutMarks(_) | Action::Cut(_) | Action::TakeCells(_) | Action::TakeOff(_) => Self::CutAway,
             Action::FoldAndBurnish => Self::Fold,
+            // A tag or a liner is on no face: it comes when all is together.
+            Action::Extra { made, .. } if made.on().is_empty() => Self::Together,
             Action::GlueJoint | Action::GlueMats(_) | Action::Notch(_) | Action::Extra { .. } | Action::Punch(_) => {
                 Self::Flat
             }
@@ -65,7 +67,12 @@ pub fn stages(steps: &[Step]) -> Vec<Stage> {
             _ => (0..nth).rev().find(|&b| same(&steps[b])),
         };
         let before = before.map_or(Stage::First, |b| all[b]);
-        all.push(before.max(Stage::of(&step.action)));
+        let own = match Stage::of(&step.action) {
+            // The boxes are tried in it before its glue has set: they have to be whole by then.
+            Stage::Close if step.place == Place::Holder => Stage::Together,
+            own => own,
+        };
+        all.push(before.max(own));
     }
     all
 }

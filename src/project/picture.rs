@@ -12,7 +12,7 @@ pub struct Picture(Arc<str>);
 /// What every such address begins with.
 const BEGIN: &str = "data:image/jpeg;base64,";
 /// The most characters: a picture of 640 dots takes a third of them.
-pub const MOST: usize = 150_000;
+pub const MOST: usize = 250_000;
 
 impl Picture {
     /// The picture of such an address; nothing where it is another, or too large to be kept with a design.

@@ -44,7 +44,7 @@ pub const NO_PICTURE: &str = "This browser cannot draw that file: choose a photo
 /// Whose design it is.
 pub const CREDIT: &str = "Whose design it is";
 /// How to go on without aiming.
-pub const TAP: &str = "Tap anywhere to go on, at the side edge to go back; or use the arrow, page or pedal keys.";
+pub const TAP: &str = "Tap to go on, at the edge to go back; arrow, page and pedal keys do the same.";
 
 /// What a picture shows, for those who hear it.
 #[must_use]

@@ -7,8 +7,7 @@ use crate::stock::paper::Paper;
 /// All patterns.
 pub const PATTERNS: &str = "Patterns at true scale";
 /// What they are for.
-pub const HINT: &str =
-    "Every blank in its own size, to trace or to cut by. Print at 100 % and measure the two bars before you cut.";
+pub const HINT: &str = "Every blank in its own size, to trace or cut by. Print at 100 % and measure both bars first.";
 /// What is printed on.
 pub const PAPER: &str = "Printed on";
 /// Gives the pages.
@@ -44,8 +43,8 @@ pub fn left_out(name: &str, most: usize) -> String {
 #[must_use]
 pub fn unshown(name: &str) -> String {
     format!(
-        "“{}” has letters that the pages cannot show: a question mark stands for each. The drawings have them all, and \
-         so has this page, printed by the browser.",
+        "“{}” has letters that the pages cannot show: a question mark stands for each. The drawings have them, and so has \
+         this page, printed by the browser.",
         short(name)
     )
 }
@@ -64,12 +63,8 @@ pub fn title(name: &str, times: u64, nth: usize, count: usize) -> String {
     format!("{name}: {times}{page}")
 }
 
-/// How it is printed, and whose it is.
-#[must_use]
-pub fn how(credit: &str) -> String {
-    let how = "Print at 100 %, not fitted to the page, and measure both bars.";
-    if credit.is_empty() { how.to_owned() } else { format!("{how} {credit}") }
-}
+/// How it is printed.
+pub const HOW: &str = "Print at 100 %, not fitted to the page, and measure both bars.";
 
 /// The name of a place where two pages meet: the same on both. Pages beside each other by letters, pages below each
 /// other by numbers, with the row or column behind.

@@ -18,8 +18,7 @@ pub const STALL: &str = "The stall or room";
 /// How money is typed.
 pub const COINS: &str = "In pence or cents";
 /// What is reckoned.
-pub const HINT: &str =
-    "Times are rules of thumb for practised hands. Money is rounded up to whole coins. None of it is in a link.";
+pub const HINT: &str = "Times are rules of thumb. Money is rounded up to whole coins, and is in no link.";
 
 /// `2 h 40 min`, for all sets.
 #[must_use]

@@ -6,6 +6,7 @@ use leptos::prelude::*;
 
 use super::late::after_the_drawing;
 use super::looking::Looking;
+use super::own_notes::Writing;
 use super::shared::Shared;
 use super::value::{Fact, State, fact, fact_after};
 use crate::keep::trail::Trail;
@@ -58,6 +59,8 @@ pub struct Lying {
     pub ticks: State<Ticks>,
     /// Whether one step is shown large, over everything else.
     pub large: State<bool>,
+    /// What is half written to a step.
+    pub writing: Writing,
     /// Which English is written.
     pub spelling: State<Spelling>,
     /// For which hand the work is told and drawn.
@@ -105,6 +108,7 @@ impl Desk {
             place: State::new(place),
             ticks,
             large: State::new(false),
+            writing: Writing::begin(),
             spelling: State::new(spelling),
             hand: State::new(hand),
             epoch: State::new(0),

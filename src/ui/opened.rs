@@ -12,5 +12,5 @@ pub fn opened(class: &'static str, line: &'static str, open: State<bool>) -> Tag
         let details = event.current_target().and_then(|t| t.dyn_into::<web_sys::HtmlDetailsElement>().ok());
         open.set(details.is_some_and(|d| d.open()));
     };
-    classed("details", class).on("toggle", toggled).with(tag("summary").with(line))
+    classed("details", class).while_so("open", move || open.get()).on("toggle", toggled).with(tag("summary").with(line))
 }

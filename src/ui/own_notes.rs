@@ -29,16 +29,14 @@ impl Writing {
 
 /// Opens the field under a step, or for a step of the maker's own takes it away.
 #[must_use]
-pub fn pen(step: &Step, writing: Writing) -> Tag {
+pub fn pen(step: &Step) -> Tag {
     let desk = desk();
+    let writing = desk.writing;
     if let Action::Own(own) = &step.action {
         return classed("p", "actions").with(take_away(desk, own.clone()));
     }
     let (site, same) = (step.site.clone(), step.site.clone());
-    let open = move || {
-        writing.text.set(String::new());
-        writing.at.set(Some(site.clone()));
-    };
+    let open = move || writing.at.set(Some(site.clone()));
     let field = live(move || {
         let here = writing.at.with(|w| w.as_ref() == Some(&same));
         if here {
@@ -56,6 +54,7 @@ fn field(desk: Desk, site: String, writing: Writing) -> Tag {
         let keep = move || {
             let note = Note { at: site.clone(), kind, text: writing.text.get_untracked().trim().to_owned() };
             writing.at.set(None);
+            writing.text.set(String::new());
             if !note.text.is_empty() {
                 desk.edit("", |p| p.own.notes.push(note));
             }
@@ -66,6 +65,9 @@ fn field(desk: Desk, site: String, writing: Writing) -> Tag {
         .is("id", "own-words")
         .is("rows", "2")
         .is("maxlength", "2000")
+        .value(move || writing.text.get())
+        // What is taken back here is letters, not the design.
+        .on("keydown", |event| event.stop_propagation())
         .on("input", move |event| writing.text.set(event_target_value(&event)));
     classed("div", "field").with(tag("label").is("for", "own-words").with(making::TEXT)).with(input).with(
         classed("p", "actions").with(keep(NoteKind::Note, making::AS_NOTE)).with(keep(NoteKind::Step, making::AS_STEP)),

@@ -172,8 +172,10 @@ impl Rows {
                 (name, built, owner)
             }));
         }
-        for (_, built, _) in &old {
+        for (_, built, owner) in old {
             take_off(&built.element);
+            // Listeners hold on to it too.
+            owner.cleanup();
         }
         if let Some(parent) = self.end.parent_node() {
             self.place(&parent);
@@ -247,14 +249,15 @@ impl Built {
     fn new(tag: Tag) -> Self {
         let Element { name, class, sets, inside } = *tag.0;
         // A name of ours is a name of an element: where one were not, there would be no page to show.
-        let element = page().create_element(name).unwrap_throw();
+        let element = page().create_element(name).unwrap_or_else(|_| std::process::abort());
         if !class.is_empty() {
             set(&element, "class", Some(class));
         }
         let keys = sets.iter().map(Set::key).collect();
-        let held = sets.into_iter().map(|s| s.put_on(&element)).collect();
         let inside: Vec<_> = inside.into_iter().map(Inside::build).collect();
         inside.iter().for_each(|child| child.mount(&element, None));
+        // After what is inside: a list can only hold one of its entries.
+        let held = sets.into_iter().map(|s| s.put_on(&element)).collect();
         Self { name, element, keys, held, inside }
     }
 
@@ -267,6 +270,9 @@ impl Built {
 
     fn change(&mut self, new: Element) {
         set(&self.element, "class", (!new.class.is_empty()).then_some(new.class));
+        for (child, old) in new.inside.into_iter().zip(&mut self.inside) {
+            child.rebuild(old);
+        }
         for (new, old) in new.sets.into_iter().zip(&mut self.held) {
             match (&new, &*old) {
                 // The maker may have changed it since, such as opened what was closed at first.
@@ -277,9 +283,6 @@ impl Built {
                 _ => {}
             }
             *old = new.put_on(&self.element);
-        }
-        for (child, old) in new.inside.into_iter().zip(&mut self.inside) {
-            child.rebuild(old);
         }
     }
 }

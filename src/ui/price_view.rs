@@ -48,9 +48,9 @@ pub fn price_view() -> Tag {
     };
     let answer = live(move || {
         desk.good.with(|plan| {
-            let seconds = clock::all(&plan.steps, &plan.sheets);
+            let seconds = clock::all(&plan.steps, &plan.sheets, &plan.pieces);
             desk.project.with(|p| {
-                let (card, unknown) = price::card(&plan.sheets);
+                let (card, unknown) = price::card(&plan.sheets, p);
                 let lines = say::price(&price::price(&p.trade, card, seconds, p.sets));
                 let lines = lines
                     .into_iter()

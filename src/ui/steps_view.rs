@@ -7,7 +7,7 @@ use super::child::{Inside, each, live, words};
 use super::desk::{Desk, desk};
 use super::either::either;
 use super::glance::glance;
-use super::own_notes::{Writing, homeless, notes_at, pen};
+use super::own_notes::{homeless, notes_at, pen};
 use super::picture::picture;
 use super::said::said;
 use super::tag::{Tag, button, classed, tag};
@@ -47,15 +47,10 @@ pub fn steps_view() -> Tag {
         let again = button(page::START_AGAIN, move || done.update(Ticks::clear));
         let actions = classed("p", "actions")
             .with(button(page::ONE_AT_A_TIME, move || large.set(true)).class("main"))
-            .with(again.while_so("disabled", move || count.get().0 == 0))
+            .with(again.while_so("disabled", move || done.with(Ticks::is_empty)))
             .with(left_handed(desk))
             .with(tag("span").is("role", "status").with(words(how_many)));
-        let writing = Writing::begin();
-        classed("div", "steps")
-            .with(before())
-            .with(actions)
-            .with(live(move || makers(done)))
-            .with(list(desk, done, writing))
+        classed("div", "steps").with(before()).with(actions).with(live(move || makers(done))).with(list(desk, done))
     };
     tag("div").with(live(move || if large.get() { glance(done, large) } else { whole() }))
 }
@@ -83,7 +78,7 @@ fn left_handed(desk: Desk) -> Tag {
 const A_FRAME: usize = 4;
 
 /// Under the box or holder that they make; of many sets under what is done to all of them.
-fn list(desk: Desk, done: Ticked, writing: Writing) -> Tag {
+fn list(desk: Desk, done: Ticked) -> Tag {
     let shown = State::new(A_FRAME);
     each_frame(move |_| {
         let Some(now) = shown.try_get_untracked() else {
@@ -98,27 +93,36 @@ fn list(desk: Desk, done: Ticked, writing: Writing) -> Tag {
         Again::Yes
     });
     let heads = fact(move || desk.good.with(|plan| heads(desk, plan)));
-    let places = move || (0..desk.good.with(|p| p.steps.len()).min(shown.get())).collect();
-    let row = move |at: usize| {
-        let head = live(move || heads.with(|h| h.get(at).cloned().flatten()).map(|head| tag("h2").with(head)));
-        let step =
-            live(move || desk.good.with(|plan| plan.steps.get(at).map(|s| row(desk, plan, s, at, done, writing))));
+    let sites = move || desk.good.with(|p| p.steps.iter().take(shown.get()).map(|s| s.site.clone()).collect());
+    let row = move |site: String| {
+        let at = fact(move || desk.good.with(|p| p.steps.iter().position(|s| s.site == site).unwrap_or(usize::MAX)));
+        // Only where it is another than over the step before.
+        let head = live(move || {
+            let at = at.get();
+            heads.with(|all| {
+                let own = all.get(at)?;
+                (at.checked_sub(1).and_then(|before| all.get(before)) != Some(own)).then(|| tag("h2").with(own.clone()))
+            })
+        });
+        let step = live(move || {
+            let at = at.get();
+            desk.good.with(|plan| plan.steps.get(at).map(|s| row(desk, plan, s, at, done)))
+        });
         classed("div", "steps").with(head).with(step)
     };
-    classed("div", "steps").with(each(places, row)).with(live(move || desk.good.with(|plan| homeless(plan))))
+    classed("div", "steps").with(each(sites, row)).with(live(move || desk.good.with(|plan| homeless(plan))))
 }
 
-/// What stands over each step, where it is another than over the one before.
-fn heads(desk: Desk, plan: &Plan) -> Vec<Option<String>> {
+/// What each step stands under.
+fn heads(desk: Desk, plan: &Plan) -> Vec<String> {
     let batch = desk.project.with(|p| is_batch(p.sets));
     let named = plan.steps.iter().zip(stages(&plan.steps)).map(|(step, stage)| {
         if batch { making::stage(stage).to_owned() } else { desk.project.with(|p| place(step, plan, p)) }
     });
-    let mut last = String::new();
-    named.map(|head| (head != last).then(|| head.clone_into(&mut last)).map(|()| head)).collect()
+    named.collect()
 }
 
-fn row(desk: Desk, plan: &Plan, step: &Step, at: usize, done: Ticked, writing: Writing) -> Tag {
+fn row(desk: Desk, plan: &Plan, step: &Step, at: usize, done: Ticked) -> Tag {
     let Worded { place, title, lines, .. } = step_words(desk, plan, step, done);
     let batch = desk.project.with(|p| is_batch(p.sets));
     let svg = drawing(desk, plan, step);
@@ -131,7 +135,7 @@ fn row(desk: Desk, plan: &Plan, step: &Step, at: usize, done: Ticked, writing: W
         .with(lines)
         .with(notes_at(step))
         .with(tick(page::DONE, move || ticked.get(), move |_| toggle(done, &same)))
-        .with(pen(step, writing));
+        .with(pen(step));
     classed("article", "step sheet-of-paper")
         .class_while("done", move || ticked.get())
         .with(words)

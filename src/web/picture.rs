@@ -36,6 +36,9 @@ async fn small(address: &str) -> Option<String> {
     canvas.set_width(w as u32);
     canvas.set_height(h as u32);
     let on: CanvasRenderingContext2d = canvas.get_context("2d").ok()??.dyn_into().ok()?;
+    // Where it is see-through there is paper behind it.
+    on.set_fill_style_str("#fff");
+    on.fill_rect(0.0, 0.0, w, h);
     on.draw_image_with_html_image_element_and_dw_and_dh(&image, 0.0, 0.0, w, h).ok()?;
     canvas.to_data_url_with_type_and_encoder_options("image/jpeg", &0.75.into()).ok()
 }

@@ -180,3 +180,47 @@ fn a_price_is_reckoned() {
         assert_eq!(shared.trade, snugfold::project::trade::Trade::default());
     });
 }
+
+/// What is drawn anew keeps what is open and typed, and shows what is so: another form with other choices, another part
+/// of the walk, a note half written while the rest is looked at.
+#[test]
+fn what_is_drawn_anew_shows_what_is_so() {
+    let chosen = "const label = [...document.querySelectorAll('label')].find((l) => l.textContent.startsWith('Sides'));
+        const list = label && document.getElementById(label.htmlFor);
+        return list ? list.options[list.selectedIndex]?.text ?? '' : null";
+    journey(async |page| {
+        page.open("").await;
+        page.press("millimeters").await;
+        for (form, sides) in
+            [("Many-sided box with lid", "six"), ("Pyramid", "four"), ("Many-sided box with lid", "six")]
+        {
+            page.press("Choose another form").await;
+            page.press(form).await;
+            page.wait(&format!("the {form} to have {sides} sides"), async || {
+                (page.js(chosen, Vec::new()).await.as_str() == Some(sides)).then_some(())
+            })
+            .await;
+        }
+        page.press("Steps").await;
+        page.press("Add a note or a step").await;
+        page.fill("Your words", "half written").await;
+        page.press("The set").await;
+        page.press("Steps").await;
+        page.press("Add a note or a step").await;
+        assert_eq!(page.value("Your words").await, "half written");
+        page.js(
+            "document.getElementById('own-words')
+                .dispatchEvent(new KeyboardEvent('keydown', { key: 'z', ctrlKey: true, bubbles: true }));",
+            Vec::new(),
+        )
+        .await;
+        page.press("Keep as a note here").await;
+        page.see("half written").await;
+        page.press("The set").await;
+        // The letters were taken back at most, not the form.
+        page.wait("the form to be there", async || {
+            (page.js(chosen, Vec::new()).await.as_str() == Some("six")).then_some(())
+        })
+        .await;
+    });
+}

@@ -19,7 +19,7 @@
 //! | value | a length; or `31` and a count; or `63` and a word; or `95 + 32 × place` of the word among the input's |
 //! | gifts | marks: 1 room across, 2 in depth, 4 in height; each a length; how many kinds; each: marks: 1 name, 2 count, 4 wrapped, 8 upright, 16 mass, 32 cylinder, 64 soft; name; count; grams; sides |
 //! | extras | how many; each: marks: 1 face, 2 width, 4 height, 8 card, and 16 × the place of its kind in [`extras`]; face; width; height; card |
-//! | own words | whose design it is; how many notes; each: 0 note or 1 step; key of the step it hangs on; text |
+//! | own words | whose design it is; how many notes; each: 0 note or 1 step; site of the step it hangs on; text |
 //! | mats | marks: 1 reveal, 2 panels without; card; reveal; how many panels; each: name |
 //!
 //! A mark that is not set means: as usual. The usual number is one more than that of the card or box before, the holder's
