@@ -75,7 +75,7 @@ fn left_handed(desk: Desk) -> Tag {
 }
 
 /// So many steps are drawn in a frame: the first ones are there at once, however many there are.
-const A_FRAME: usize = 4;
+const A_FRAME: usize = 2;
 
 /// Under the box or holder that they make; of many sets under what is done to all of them.
 fn list(desk: Desk, done: Ticked) -> Tag {
