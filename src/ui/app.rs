@@ -9,51 +9,18 @@ use super::desk::Desk;
 use super::flat_view::flat_view;
 use super::foot::{foot, notices};
 use super::head::head;
-use super::kept_view::kept_view;
+use super::later::Later;
 use super::set_view::set_view;
-use super::sheets_view::sheets_view;
 use super::shelf::Shelf;
-use super::steps_view::steps_view;
 use super::tag::{Tag, classed, tag};
 use super::value::{State, effect};
+use super::walk::Walk;
 use crate::form::registry::{FORMS, Holds};
 use crate::project::example::example;
 use crate::project::fresh::fresh;
 use crate::project::request::Project;
 use crate::say::page;
 use crate::web::here;
-
-/// The parts of the walk.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Walk {
-    /// What is asked for.
-    Set,
-    /// All that is drawn.
-    Flat,
-    /// What to cut from what.
-    Sheets,
-    /// What to do.
-    Steps,
-    /// What is kept and passed on.
-    Kept,
-}
-
-impl Walk {
-    /// All, in order.
-    pub const ALL: [Self; 5] = [Self::Set, Self::Flat, Self::Sheets, Self::Steps, Self::Kept];
-
-    /// What it is called.
-    #[must_use]
-    pub const fn name(self) -> &'static str {
-        match self {
-            Self::Set => page::SET,
-            Self::Flat => page::FLAT,
-            Self::Sheets => page::SHEETS,
-            Self::Steps => page::STEPS,
-            Self::Kept => page::KEPT,
-        }
-    }
-}
 
 /// What is on the desk first: the worked example.
 fn first() -> Project {
@@ -74,6 +41,7 @@ pub fn app() -> Tag {
     provide_context(desk);
     provide_context(Shelf::begin(desk));
     let walk = State::new(Walk::Set);
+    let later = Later::fetch();
     effect(move || here::set_language(desk.spelling.get().language()));
     let keys = move |event: web_sys::Event| {
         let Some(event) = event.dyn_ref::<KeyboardEvent>() else {
@@ -90,9 +58,7 @@ pub fn app() -> Tag {
     let part = live(move || match walk.get() {
         Walk::Set => set_view(),
         Walk::Flat => flat_view(),
-        Walk::Sheets => sheets_view(),
-        Walk::Steps => steps_view(),
-        Walk::Kept => kept_view(),
+        walk => later.view(walk),
     });
     classed("div", "page")
         .on("keydown", keys)

@@ -1,9 +1,9 @@
 //! The head of the page: its name, the walk, and the way back.
 
-use super::app::Walk;
 use super::desk::desk;
 use super::tag::{Tag, button, classed, tag};
 use super::value::State;
+use super::walk::Walk;
 use crate::say::page;
 use crate::web::here;
 

@@ -1,8 +1,8 @@
 //! Builds the page.
 
-use crate::command::{run as run_command, with_path};
+use crate::command::{cargo, run as run_command, with_path};
 use crate::tools::{self, Tools};
-use crate::{Failure, root};
+use crate::{Failure, precache, root};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
@@ -45,8 +45,12 @@ pub fn run(args: &[String]) -> Result<(), Failure> {
 pub fn page(tools: &Tools, speed: Speed, dist: &Path) -> Result<(), Failure> {
     let mut command = Command::new(tools.trunk.join("trunk"));
     command.arg("build").arg("--dist").arg(dist);
+    let mut first_on_path = tools.bindgen.clone();
     match speed {
-        Speed::Visitors => small(&mut command),
+        Speed::Visitors => {
+            small(&mut command);
+            first_on_path = in_two(&mut command, tools)?;
+        }
         Speed::Development => {
             command.args(["--cargo-profile", "dev"]);
         }
@@ -55,7 +59,7 @@ pub fn page(tools: &Tools, speed: Speed, dist: &Path) -> Result<(), Failure> {
         .current_dir(root()?)
         // Trunk takes the variable's "1" for a malformed setting.
         .env_remove("NO_COLOR");
-    with_path(&mut command, &[&tools.bindgen, &tools.trunk])?;
+    with_path(&mut command, &[&first_on_path, &tools.trunk])?;
     run_command(&mut command)
 }
 
@@ -69,8 +73,23 @@ fn small(command: &mut Command) {
         .env("CARGO_UNSTABLE_BUILD_STD_FEATURES", "optimize_for_size")
         .env(
             "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS",
-            "-Zunstable-options -Cpanic=immediate-abort -Zfmt-debug=none",
-        );
+            "-Zunstable-options -Cpanic=immediate-abort -Zfmt-debug=none --cfg apart -Clink-arg=--emit-relocs",
+        )
+        // The linker's notes say what needs what; `xtask/apart` throws them away.
+        .env("CARGO_PROFILE_WEB_STRIP", "false");
+}
+
+/// What a visitor sees later comes in a file of its own: `xtask/apart` stands before the bridge and parts the program.
+/// Gives the folder where it is.
+fn in_two(command: &mut Command, tools: &Tools) -> Result<PathBuf, Failure> {
+    run_command(&mut cargo(&["build", "--quiet", "--locked", "--package", "apart"])?)?;
+    let target = root()?.join("target");
+    command.env("SNUGFOLD_BINDGEN", tools.bindgen.join("wasm-bindgen")).env(precache::LATER, target.join("later"));
+    // Trunk finds the bridge by its name.
+    let folder = target.join("apart");
+    std::fs::create_dir_all(&folder)?;
+    std::fs::copy(target.join("debug/apart"), folder.join("wasm-bindgen"))?;
+    Ok(folder)
 }
 
 /// Where the tests keep the page that they look at: never the maker's own `dist`.
