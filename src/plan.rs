@@ -29,9 +29,11 @@ use crate::project::request::{Card, Part, Project};
 mod checks;
 mod largest;
 mod relaid;
+mod taught;
 
 pub use largest::largest;
 pub use relaid::relaid;
+pub use taught::{Taught, taught};
 
 use checks::{Usable, cards, check_counts, check_trimmer, count_outside, marks, outside, usable};
 

@@ -1,7 +1,7 @@
 //! A link on paper: the code is read back by a decoder that others wrote.
 #![cfg(not(target_arch = "wasm32"))]
 
-use snugfold::draw::code::code;
+use snugfold::draw::code::{Spare, code};
 use snugfold::draw::drawing::{Drawing, Fill, Mark};
 use snugfold::keep::link;
 use snugfold::project::example::example;
@@ -51,17 +51,18 @@ fn blurred(side: usize, grey: &[f64]) -> Vec<f64> {
     (0..side * side).map(|i| mean((i % side) as i64, (i / side) as i64)).collect()
 }
 
-/// What an independent decoder, the crate `rqrr`, reads.
+/// What an independent decoder, the crate `rxing`, reads.
 fn read(side: usize, grey: &[f64]) -> Option<String> {
-    let mut image = rqrr::PreparedImage::prepare_from_greyscale(side, side, |x, y| grey[y * side + x] as u8);
-    image.detect_grids().first()?.decode().ok().map(|(_, text)| text)
+    let (dots, side) = (grey.iter().map(|dot| *dot as u8).collect(), u32::try_from(side).ok()?);
+    let found = rxing::helpers::detect_in_luma(dots, side, side, Some(rxing::BarcodeFormat::QR_CODE));
+    found.ok().map(|code| code.getText().to_owned())
 }
 
 #[test]
 fn the_example_is_read_from_paper_and_from_a_blurred_picture() {
     let fragment = link::write(&example().expect("there is one")).expect("it is short");
     let text = format!("https://example.org/snugfold/#{fragment}");
-    let drawing = code(&text, "").expect("it is short");
+    let drawing = code(&text, "", Spare::Seventh).expect("it is short");
     // Squares of 0.8 mm (the code is then about 6 cm wide) at 150 dots an inch.
     let (side, grey) = picture(&drawing, 0.8 * 150.0 / 25.4);
     assert_eq!(read(side, &grey).as_deref(), Some(text.as_str()));
@@ -70,6 +71,6 @@ fn the_example_is_read_from_paper_and_from_a_blurred_picture() {
 
 #[test]
 fn too_long_a_text_is_no_code() {
-    assert!(code(&"x".repeat(2_000), "").is_some());
-    assert!(code(&"x".repeat(3_000), "").is_none());
+    assert!(code(&"x".repeat(2_000), "", Spare::Seventh).is_some());
+    assert!(code(&"x".repeat(3_000), "", Spare::Seventh).is_none());
 }

@@ -166,17 +166,25 @@ fn changed_files_are_answered() {
 /// it is.
 #[test]
 fn a_picture_and_the_reckoning_are_in_the_file_alone() {
+    use snugfold::project::batch::Batch;
+    use snugfold::project::class::Class;
     use snugfold::project::picture::{MOST, Picture};
     use snugfold::project::trade::Trade;
     let mut project = example().expect("the example reads");
     let begin = "data:image/jpeg;base64,";
     project.own.picture = Picture::read(&format!("{begin}/9j/4AAQSkZJRgABAQ==")).expect("a picture");
-    project.trade = Trade { hour: 1_500, trims: 80, expenses: 10, profit: 25, stall: 3_000 };
+    let currency = "EUR".into();
+    project.trade =
+        Trade { currency, hour: 1_500, trims: 80, expenses: 10, profit: 25, shelf: 180, stall: 3_000, fee: 9_000 };
+    let ready = snugfold::project::class::Ready::CutOut;
+    project.class = Class { makers: 11, each: 2, spares: 15, minutes: 150, slow: 40, breaks: 1, ready };
+    project.batch = Batch { helpers: 3, evening: 90, names: "Ada\n礼\n".into() };
     let text = file::write(&Kept::new(project.clone()));
     assert_eq!(file::read(text.as_bytes()).expect("it reads")[0].project, project);
     let linked =
         snugfold::keep::link::read(&snugfold::keep::link::write(&project).expect("it is short")).expect("it reads");
     assert!(linked.own.picture.is_empty() && linked.trade == Trade::default());
+    assert!(linked.class == Class::default() && linked.batch == Batch::default());
     let long = format!("{begin}{}", "A".repeat(MOST));
     for bad in
         ["data:image/png;base64,AAAA", "data:image/jpeg;base64,A\\\"><script>", "https://example.org/a.jpg", "", &long]

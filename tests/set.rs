@@ -81,8 +81,7 @@ fn sets() -> impl Strategy<Value = (Project, System)> {
                 })
                 .collect(),
             holder: Some(part(0, "row-holder", &[], 1)),
-            own: snugfold::project::own::Own::default(),
-            trade: snugfold::project::trade::Trade::default(),
+            ..Project::default()
         };
         (project, if inch { System::Inch } else { System::Metric })
     })

@@ -53,7 +53,9 @@ impl Pool {
     /// Keeps a board if it is full enough and holds what none before it held.
     pub fn offer(&mut self, job: &Job, board: usize, slice: &Slice) {
         let room = job.boards[board].area();
-        if self.kept.len() >= KEPT || self.nodes >= NODES || slice.area * 1_000 / room.max(1) < self.least {
+        // Of large sheets in fine measures a thousand areas are more than a number holds.
+        let filled = i128::from(slice.area) * 1_000 / i128::from(room.max(1));
+        if self.kept.len() >= KEPT || self.nodes >= NODES || filled < i128::from(self.least) {
             return;
         }
         // A sum over the pieces, so that their order does not matter; a clash only loses a board.

@@ -10,12 +10,23 @@ const QUIET: i32 = 4;
 const DARK: Tint = Tint(0x0000_0000);
 const LIGHT: Tint = Tint(0x00ff_ffff);
 
+/// How much of a code may be unreadable, at least.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Spare {
+    /// A seventh (level M): paper gets glue on it.
+    Seventh,
+    /// A fourteenth (level L): fewer squares, and so larger ones in the same place.
+    Fourteenth,
+}
+
 /// `text` as a code of squares of 1 mm; nothing where it is too long to be one (about 2,300 characters).
-///
-/// A seventh of it may be unreadable (level M): paper gets glue on it.
 #[must_use]
-pub fn code(text: &str, title: &str) -> Option<Drawing> {
-    let code = QrCode::encode_text(text, QrCodeEcc::Medium).ok()?;
+pub fn code(text: &str, title: &str, spare: Spare) -> Option<Drawing> {
+    let level = match spare {
+        Spare::Seventh => QrCodeEcc::Medium,
+        Spare::Fourteenth => QrCodeEcc::Low,
+    };
+    let code = QrCode::encode_text(text, level).ok()?;
     let size = code.size();
     let mut d = Drawing { title: title.to_owned(), lettering: 1.0, ..Drawing::default() };
     let end = f64::from(size + QUIET);

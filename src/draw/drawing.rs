@@ -161,6 +161,22 @@ pub enum Reads {
     Up,
 }
 
+impl Area {
+    /// Whether what comes next is an area like this, turning the same way: both can be painted as one shape.
+    #[must_use]
+    pub fn goes_on(&self, next: &Mark) -> bool {
+        let turn = |corners: &[Spot]| {
+            let next = corners.iter().cycle().skip(1);
+            corners.iter().zip(next).map(|(a, b)| a[0] * b[1] - b[0] * a[1]).sum::<f64>() > 0.0
+        };
+        let Mark::Area(next) = next else {
+            return false;
+        };
+        let same = next.fill == self.fill && next.panel == self.panel && self.panel.is_none();
+        same && turn(&self.corners) == turn(&next.corners)
+    }
+}
+
 impl Drawing {
     /// Adds a filled shape.
     pub fn area(&mut self, corners: Vec<Spot>, fill: Fill) {
@@ -227,6 +243,18 @@ impl Drawing {
 }
 
 impl Tint {
+    /// With more (1 is white) or less light (−1 is black).
+    #[must_use]
+    pub fn lit(self, light: f64) -> Self {
+        let part = |shift: u32| {
+            let c = f64::from(self.0 >> shift & 0xff);
+            let c = if light < 0.0 { c * (1.0 + light.max(-1.0)) } else { c + (255.0 - c) * light.min(1.0) };
+            // Between 0 and 255 by construction.
+            c.round() as u32
+        };
+        Self(part(16) << 16 | part(8) << 8 | part(0))
+    }
+
     /// Whether dark ink shows on it: by its light as the sRGB standard (IEC 61966-2-1) weighs red, green and blue.
     #[must_use]
     pub fn is_light(self) -> bool {

@@ -22,10 +22,12 @@ pub fn place(c: char) -> Option<u8> {
 
 /// How wide a character is in the face's own height, as its makers publish it (Adobe, Core 14 AFM, Helvetica, written
 /// here from memory; `tests/patterns.rs` measures lettering on the page). Others than these are nearly all 0.556.
-const WIDTHS: [(&str, f64); 8] = [
-    ("ijl", 0.222),
-    (" !,./:;ftI\u{a0}", 0.278),
-    ("()-r", 0.333),
+const WIDTHS: [(&str, f64); 10] = [
+    ("ijl‘’‚", 0.222),
+    (" !,./:;ftI\u{a0}·", 0.278),
+    ("()-r“”„", 0.333),
+    ("¼½¾", 0.834),
+    ("…—‰", 1.0),
     ("cksvxyzJ", 0.5),
     ("+<=>×−", 0.584),
     ("ABEKPSVXY", 0.667),

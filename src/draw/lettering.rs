@@ -2,7 +2,7 @@
 
 use super::drawing::Label;
 use crate::measure::show::Figure;
-use crate::say::phrase::Bit;
+use crate::say::phrase::{Bit, Phrase};
 
 /// Width of a run of lettering, in its own height: figures in system faces are a little over half their height wide.
 #[must_use]
@@ -40,9 +40,9 @@ impl Piece {
     }
 }
 
-/// A label as runs and fractions, in order.
+/// Words as runs and fractions, in order.
 #[must_use]
-pub fn pieces(label: &Label) -> Vec<Piece> {
+pub fn pieces(words: &Phrase) -> Vec<Piece> {
     let mut all: Vec<Piece> = Vec::new();
     let mut run = String::new();
     let mut figure = |run: &mut String, f: &Figure, unit: bool| {
@@ -61,7 +61,7 @@ pub fn pieces(label: &Label) -> Vec<Piece> {
             run.push_str(f.unit);
         }
     };
-    for bit in &label.words.bits {
+    for bit in &words.bits {
         match bit {
             Bit::Words(words) => run.push_str(words),
             Bit::Figure(f) => figure(&mut run, f, true),
@@ -77,5 +77,5 @@ pub fn pieces(label: &Label) -> Vec<Piece> {
 /// How wide a label is, in the unit of its lettering's height.
 #[must_use]
 pub fn label_width(label: &Label, lettering: f64) -> f64 {
-    pieces(label).iter().map(Piece::width).sum::<f64>() * lettering * label.size
+    pieces(&label.words).iter().map(Piece::width).sum::<f64>() * lettering * label.size
 }

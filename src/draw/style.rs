@@ -1,6 +1,7 @@
 //! How each meaning of a line is drawn, on the screen and on paper: by strength and dashes, never by colour.
 
-use super::drawing::Meaning;
+use super::drawing::{Fill, Ink, Meaning};
+use crate::project::request::Tint;
 
 /// How a line is drawn.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -33,5 +34,34 @@ impl Meaning {
             Self::Now => ("now", 3.5, &[]),
         };
         Style { class, width, dashes }
+    }
+}
+
+/// Lines of drawings that are read on a page, not measured: as a share of those on patterns.
+pub const FINE: f64 = 0.5;
+
+impl Fill {
+    /// What it is on paper.
+    #[must_use]
+    pub fn on_paper(self) -> Tint {
+        let grey = |light: u32| Tint(light << 16 | light << 8 | light);
+        match self {
+            Self::Card(tint, light) => tint.lit(light),
+            Self::Waste => grey(0xe4),
+            Self::Sheet => grey(0xf6),
+            Self::Chosen => grey(0xd0),
+            Self::Tool => grey(0xc4),
+        }
+    }
+}
+
+impl Ink {
+    /// What it is on paper: black, or white on dark card.
+    #[must_use]
+    pub fn on_paper(self) -> Tint {
+        match self {
+            Self::Card(tint) if !tint.is_light() => Tint(0x00ff_ffff),
+            Self::Card(_) | Self::Page => Tint(0),
+        }
     }
 }

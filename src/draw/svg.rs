@@ -1,10 +1,10 @@
 //! The one painter of SVG, and the one escape for what goes into it.
 
 use super::drawing::{Area, Drawing, Ends, Fill, Hold, Ink, Label, Line, Mark, Reads, Spot};
+use super::latin;
 use super::lettering::{Piece, STACKED, pieces};
 use super::number::num;
-use super::style::PIXEL;
-use crate::project::request::Tint;
+use super::style::{FINE, PIXEL};
 
 /// What is painted for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -13,6 +13,14 @@ enum Target {
     Screen,
     /// Paper and machines: black lines, and sizes in millimetres.
     Paper,
+    /// A page to be read, as it comes out of the printer.
+    Page,
+}
+
+/// Paints a page to be read as it comes out of the printer, whatever the scheme of the screen.
+#[must_use]
+pub fn page(drawing: &Drawing) -> String {
+    painted(drawing, Target::Page)
 }
 
 /// Paints a drawing for the screen: the lines keep their strength and dashes at every size.
@@ -40,6 +48,7 @@ fn painted(drawing: &Drawing, target: Target) -> String {
     let [w, h] = [0, 1].map(|i| num((drawing.max[i] - drawing.min[i]).max(1.0)));
     let look = match target {
         Target::Screen => "class=\"drawing\"".to_owned(),
+        Target::Page => "class=\"drawing paper-page\"".to_owned(),
         Target::Paper => format!("width=\"{w}mm\" height=\"{h}mm\" font-family=\"sans-serif\""),
     };
     let mut out = format!(
@@ -48,11 +57,21 @@ fn painted(drawing: &Drawing, target: Target) -> String {
         num(drawing.min[1]),
         escape(&drawing.title)
     );
-    for mark in &drawing.marks {
+    // Alike areas one after another are one shape: between two that touch no light shows.
+    let mut begun: Option<String> = None;
+    for (nth, mark) in drawing.marks.iter().enumerate() {
         match mark {
             // Paper has its own colour.
-            Mark::Area(area) if target == Target::Screen => paint_area(&mut out, area),
-            Mark::Area(_) => {}
+            Mark::Area(_) if target == Target::Paper => {}
+            Mark::Area(area) => {
+                let run = path(&area.corners, Ends::Closed);
+                let so_far = begun.take().unwrap_or_default() + &run;
+                if drawing.marks.get(nth + 1).is_some_and(|next| area.goes_on(next)) {
+                    begun = Some(so_far);
+                } else {
+                    paint_area(&mut out, area, &so_far, target);
+                }
+            }
             Mark::Line(line) => paint_line(&mut out, line, target),
             Mark::Label(label) => paint_label(&mut out, label, drawing.lettering, target),
         }
@@ -99,27 +118,17 @@ fn path(run: &[Spot], ends: Ends) -> String {
     d
 }
 
-/// A tint with more or less light, as `#rrggbb`.
-fn lit(tint: Tint, light: f64) -> String {
-    let part = |shift: u32| {
-        let c = f64::from(tint.0 >> shift & 0xff);
-        let c = if light < 0.0 { c * (1.0 + light.max(-1.0)) } else { c + (255.0 - c) * light.min(1.0) };
-        // Between 0 and 255 by construction.
-        c.round() as u32
-    };
-    Tint(part(16) << 16 | part(8) << 8 | part(0)).hex()
-}
-
-fn paint_area(out: &mut String, area: &Area) {
+fn paint_area(out: &mut String, area: &Area, run: &str, target: Target) {
     let fill = match area.fill {
-        Fill::Card(tint, light) => format!("class=\"card\" fill=\"{}\"", lit(tint, light)),
+        fill if target == Target::Page => format!("fill=\"{}\"", fill.on_paper().hex()),
+        Fill::Card(tint, light) => format!("class=\"card\" fill=\"{}\"", tint.lit(light).hex()),
         Fill::Waste => "class=\"waste\"".to_owned(),
         Fill::Sheet => "class=\"sheet\"".to_owned(),
         Fill::Chosen => "class=\"chosen\"".to_owned(),
         Fill::Tool => "class=\"tool\"".to_owned(),
     };
     let touch = area.panel.map_or(String::new(), |t| format!(" data-part=\"{}\" data-panel=\"{}\"", t.part, t.panel));
-    out.push_str(&format!("<path {fill}{touch} d=\"{}\"/>", path(&area.corners, Ends::Closed)));
+    out.push_str(&format!("<path {fill}{touch} d=\"{run}\"/>"));
 }
 
 const fn ink_class(ink: Ink) -> &'static str {
@@ -140,6 +149,7 @@ fn paint_line(out: &mut String, line: &Line, target: Target) {
     let style = line.meaning.style();
     let (look, unit) = match target {
         Target::Screen => (format!("class=\"{} {}\"", style.class, ink_of(line.ink)), 1.0),
+        Target::Page => (format!("stroke=\"{}\"", line.ink.on_paper().hex()), PIXEL * FINE),
         Target::Paper => (format!("data-line=\"{}\" stroke=\"#000\"", style.class), PIXEL),
     };
     let mut dashes = String::new();
@@ -158,12 +168,22 @@ fn paint_line(out: &mut String, line: &Line, target: Target) {
 
 fn paint_label(out: &mut String, label: &Label, lettering: f64, target: Target) {
     let size = lettering * label.size;
-    let pieces = pieces(label);
-    let width: f64 = pieces.iter().map(Piece::width).sum::<f64>() * size;
+    let pieces = pieces(&label.words);
+    // On a page the lines are set already, in the face that every reader of PDF has.
+    let set = target == Target::Page;
+    let wide = |piece: &Piece| match piece {
+        Piece::Run(words) if set => latin::width(words) * size,
+        piece => piece.width() * size,
+    };
+    let width: f64 = pieces.iter().map(wide).sum();
     let (look, bar) = match target {
         Target::Screen => {
             let ink = ink_of(label.ink);
             (format!("class=\"{ink}\""), format!("class=\"bar {ink}\""))
+        }
+        Target::Page => {
+            let ink = label.ink.on_paper().hex();
+            (format!("fill=\"{ink}\""), format!("stroke=\"{ink}\""))
         }
         Target::Paper => ("fill=\"#000\"".to_owned(), "stroke=\"#000\"".to_owned()),
     };
@@ -187,8 +207,10 @@ fn paint_label(out: &mut String, label: &Label, lettering: f64, target: Target) 
             escape(words)
         ));
     };
+    let held = |wide: f64| format!(" textLength=\"{}\" lengthAdjust=\"spacingAndGlyphs\"", num(wide));
     if let [Piece::Run(words)] = pieces.as_slice() {
-        text(out, label.at[0], label.at[1], size, anchor, &turn, words);
+        let more = if set && latin::shows(words) && width > 0.0 { held(width) } else { String::new() };
+        text(out, label.at[0], label.at[1], size, anchor, &format!("{more}{turn}"), words);
         return;
     }
     out.push_str(&format!("<g{turn}>"));
@@ -199,13 +221,12 @@ fn paint_label(out: &mut String, label: &Label, lettering: f64, target: Target) 
             Hold::End => width,
         };
     for piece in &pieces {
-        let wide = piece.width() * size;
+        let wide = wide(piece);
         match piece {
             Piece::Run(words) => {
                 // Beside a fraction the place of each run counts: it is given the width that was reckoned with,
                 // whatever the face; and spaces at its ends are kept.
-                let held = format!(" textLength=\"{}\" lengthAdjust=\"spacingAndGlyphs\"", num(wide));
-                text(out, x, label.at[1], size, "start", &held, &words.replace(' ', "\u{a0}"));
+                text(out, x, label.at[1], size, "start", &held(wide), &words.replace(' ', "\u{a0}"));
             }
             Piece::Stack(n, d) => {
                 let (middle, small) = (x + wide / 2.0, size * STACKED);
@@ -231,6 +252,7 @@ mod tests {
     use super::*;
     use crate::draw::drawing::Meaning;
     use crate::measure::{length::Length, show::Figure, system::System};
+    use crate::project::request::Tint;
 
     fn check(drawing: &Drawing, expected: &[&str]) {
         let painted = paint(drawing);

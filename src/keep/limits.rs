@@ -30,6 +30,8 @@ pub const EXTRAS: usize = 40;
 pub const MATS_OFF: usize = 64;
 /// Bytes of all texts of a design together: even if each of them is spelled out as `\u0000`, its file can be read.
 pub const TEXTS: usize = 256 * 1024;
+/// Characters in a list of names: 2,000 long ones.
+pub const NAMES: usize = 80_000;
 /// Steps and notes of the maker's own.
 pub const NOTES: usize = 200;
 /// Characters in one of them.
@@ -98,10 +100,13 @@ pub fn check(project: &Project) -> Result<(), Excess> {
     let parts = || project.boxes.iter().chain(&project.holder);
     parts().try_for_each(part)?;
     own(&project.own)?;
+    text("the currency", &project.trade.currency, WORD)?;
+    text("the list of names", &project.batch.names, NAMES)?;
     let cards: usize = project.cards.iter().map(|c| c.name.len()).sum();
     let notes: usize = project.own.notes.iter().map(|n| n.at.len() + n.text.len()).sum();
     let own = project.own.credit.len() + notes;
-    let all = project.name.len() + own + cards + parts().map(texts).sum::<usize>();
+    let teach = project.trade.currency.len() + project.batch.names.len();
+    let all = project.name.len() + teach + own + cards + parts().map(texts).sum::<usize>();
     number("bytes of text", all, TEXTS)
 }
 

@@ -1,15 +1,16 @@
-//! How long the steps take, for hands that have done it before: each action by what is done in it. All times are rules
-//! of thumb (common practice, no source).
+//! How long the steps take: each action by what is done in it, for hands that have done it before (rules of thumb, common
+//! practice, no source), and at the pace of the maker's own hands where that was timed.
 
 use super::extras::Made;
+use super::pace::{Kind, Pace};
 use super::pieces::{Becomes, Piece};
 use super::sheets::CardSheets;
 use super::step::{Action, Step};
 use crate::cut::order::order;
 
-/// Seconds for a step once; `sheets` are those that it may cut, `pieces` those that it may glue on.
+/// Seconds for a step once at no pace but the usual; `sheets` are those that it may cut, `pieces` those that it may glue on.
 #[must_use]
-pub fn seconds(step: &Step, sheets: &[CardSheets], pieces: &[Piece]) -> u64 {
+pub fn usual(step: &Step, sheets: &[CardSheets], pieces: &[Piece]) -> u64 {
     let each = |count: usize, seconds: u64| seconds.saturating_mul(count as u64);
     match &step.action {
         Action::MakeOne => 0,
@@ -49,8 +50,33 @@ pub fn seconds(step: &Step, sheets: &[CardSheets], pieces: &[Piece]) -> u64 {
     }
 }
 
-/// Seconds for all steps, as often as they are done.
-#[must_use]
-pub fn all(steps: &[Step], sheets: &[CardSheets], pieces: &[Piece]) -> u64 {
-    steps.iter().map(|s| seconds(s, sheets, pieces).saturating_mul(s.times)).fold(0, u64::saturating_add)
+/// What a step is timed with.
+#[derive(Clone, Copy)]
+pub struct Clock<'a> {
+    /// The sheets that steps cut.
+    pub sheets: &'a [CardSheets],
+    /// The pieces that steps glue on.
+    pub pieces: &'a [Piece],
+    /// The maker's own pace.
+    pub pace: Pace,
+}
+
+impl Clock<'_> {
+    /// Seconds for a step, once.
+    #[must_use]
+    pub fn once(&self, step: &Step) -> u64 {
+        let usual = usual(step, self.sheets, self.pieces);
+        Kind::of(&step.action).map_or(usual, |kind| self.pace.of(kind, usual))
+    }
+
+    /// Seconds for a step, as often as it is done.
+    #[must_use]
+    pub fn step(&self, step: &Step) -> u64 {
+        self.once(step).saturating_mul(step.times)
+    }
+
+    /// Seconds for all these steps, as often as they are done.
+    pub fn all<'s>(&self, steps: impl IntoIterator<Item = &'s Step>) -> u64 {
+        steps.into_iter().map(|s| self.step(s)).fold(0, u64::saturating_add)
+    }
 }

@@ -1,7 +1,9 @@
 //! What the hands do: the piece list and the steps, as typed values that are worded at the very end.
 
+pub mod evenings;
 pub mod extras;
 pub mod layers;
+pub mod pace;
 pub mod part;
 pub mod slides;
 pub mod pieces;
@@ -14,4 +16,5 @@ pub mod stage;
 pub mod weave;
 pub mod steps;
 pub mod price;
+pub mod class;
 pub mod clock;

@@ -2,7 +2,9 @@
 //! against the maker's loss.
 //!
 //! Material, work, expenses and profit together are the price for a shop that sells on; twice that is the price on the
-//! shelf (seen with two independent makers; the percentages are the maker's own).
+//! shelf (seen with two independent makers; the percentages are the maker's own). Two rules of thumb stand beside it:
+//! twice the material and the hours, and four times the material (seen with one maker). A place in a class is the
+//! teacher's fee, the room and all kits, shared by those who come (seen with one teacher).
 
 use crate::make::sheets::CardSheets;
 use crate::project::request::Project;
@@ -23,6 +25,10 @@ pub struct Price {
     pub retail: u64,
     /// How many sets have to be sold at that price before the stall is paid.
     pub even: Option<u64>,
+    /// A rule of thumb: twice the material, and the hours.
+    pub twice: u64,
+    /// A rule of thumb: four times the material.
+    pub four_times: u64,
 }
 
 /// What all the card of these sheets is worth, in the smallest coin, and the cards of which a price is not known. A sheet
@@ -57,23 +63,45 @@ pub fn card(sheets: &[CardSheets], project: &Project) -> (u64, Vec<u16>) {
 ///
 /// ```
 /// use snugfold::{make::price::price, project::trade::Trade};
-/// let trade = Trade { hour: 1_200, trims: 50, expenses: 10, profit: 20, stall: 4_000 };
+/// let trade = Trade { hour: 1_200, trims: 50, expenses: 10, profit: 20, stall: 4_000, ..Trade::default() };
 /// let p = price(&trade, 1_000, 7_200, 4);
 /// assert_eq!((p.material, p.work, p.floor), (300, 600, 990));
 /// assert_eq!((p.wholesale, p.retail, p.even), (1_188, 2_376, Some(3)));
+/// assert_eq!((p.twice, p.four_times), (2 * 300 + 600, 4 * 300));
 /// ```
 #[must_use]
 pub fn price(trade: &Trade, card: u64, seconds: u64, sets: u32) -> Price {
     let sets = u64::from(sets.max(1));
-    let with = |sum: u64, percent: u32| sum.saturating_add(sum.saturating_mul(u64::from(percent)).div_ceil(100));
+    let with = |sum: u64, percent: u32| sum.saturating_add(share(sum, percent));
     let material = card.div_ceil(sets).saturating_add(u64::from(trade.trims));
     let work = seconds.saturating_mul(u64::from(trade.hour)).div_ceil(3_600 * sets);
     let floor = with(material.saturating_add(work), trade.expenses);
     let wholesale = with(floor, trade.profit);
-    let retail = wholesale.saturating_mul(2);
-    let leaves = retail - floor;
+    let retail = share(wholesale, trade.shelf);
+    let leaves = retail.saturating_sub(floor);
     let even = (trade.stall > 0 && leaves > 0).then(|| u64::from(trade.stall).div_ceil(leaves));
-    Price { material, work, floor, wholesale, retail, even }
+    let (twice, four_times) = (material.saturating_mul(2).saturating_add(work), material.saturating_mul(4));
+    Price { material, work, floor, wholesale, retail, even, twice, four_times }
+}
+
+/// So many percent of a sum.
+const fn share(sum: u64, percent: u32) -> u64 {
+    sum.saturating_mul(percent as u64).div_ceil(100)
+}
+
+/// What a place in a class costs: `kit` is the material that one maker gets.
+///
+/// A fee of 120.00, a room of 30.00, kits of 7.50 for 8 makers: (120 + 30 + 60) / 8 = 26.25:
+///
+/// ```
+/// use snugfold::{make::price::place, project::trade::Trade};
+/// assert_eq!(place(&Trade { fee: 12_000, stall: 3_000, ..Trade::default() }, 750, 8), 2_625);
+/// ```
+#[must_use]
+pub fn place(trade: &Trade, kit: u64, makers: u32) -> u64 {
+    let makers = u64::from(makers.max(1));
+    let all = u64::from(trade.fee).saturating_add(u64::from(trade.stall)).saturating_add(kit.saturating_mul(makers));
+    all.div_ceil(makers)
 }
 
 #[cfg(test)]
@@ -85,9 +113,12 @@ mod tests {
     fn extremes_are_reckoned() {
         for n in [0, 1, u32::MAX] {
             for (card, seconds, sets) in [(0, 0, 0), (u64::MAX, u64::MAX, 1), (1, 1, u32::MAX)] {
-                let p = price(&Trade { hour: n, trims: n, expenses: n, profit: n, stall: n }, card, seconds, sets);
-                assert!(p.material.max(p.work) <= p.floor && p.floor <= p.wholesale && p.wholesale <= p.retail);
+                let trade =
+                    Trade { hour: n, trims: n, expenses: n, profit: n, stall: n, shelf: n, fee: n, ..Trade::default() };
+                let p = price(&trade, card, seconds, sets);
+                assert!(p.material.max(p.work) <= p.floor && p.floor <= p.wholesale);
                 assert_eq!(p.even.is_some(), n > 0 && p.retail > p.floor);
+                assert!(place(&trade, card, sets) >= card.min(u64::MAX / u64::from(sets.max(1))));
             }
         }
     }

@@ -1,5 +1,7 @@
 //! A new set: one box and a holder, of the card and with the tools at hand.
 
+use super::batch::Batch;
+use super::class::Class;
 use super::own::Own;
 use super::request::{Board, Part, Project, Trimmer};
 use super::trade::Trade;
@@ -24,7 +26,9 @@ pub fn fresh(before: Option<&Project>, gifts: &str, boxes: &str) -> Project {
         boxes: vec![part(1, gifts)],
         holder: Some(part(0, boxes)),
         own: Own { credit: before.map_or_else(String::new, |p| p.own.credit.clone()), ..Own::default() },
-        trade: before.map_or_else(Trade::default, |p| p.trade),
+        trade: before.map_or_else(Trade::default, |p| p.trade.clone()),
+        class: before.map_or_else(Class::default, |p| p.class),
+        batch: Batch::default(),
     }
 }
 

@@ -9,6 +9,8 @@ pub mod finding;
 pub mod own;
 pub mod picture;
 pub mod trade;
+pub mod class;
+pub mod batch;
 pub mod request;
 pub mod ticks;
 mod reading;

@@ -8,6 +8,8 @@ use crate::measure::slot::{Empty, Place, Slot, Takes};
 use crate::measure::system::System;
 use crate::stock::weight::BasisWeight;
 
+use super::batch::Batch;
+use super::class::Class;
 use super::extra::{Extra, ExtraKind};
 use super::fitting::{Gift, Gifts, Lesson, Shape, ShapeKind, Turns, Wrap};
 use super::own::{Note, NoteKind, Own};
@@ -19,10 +21,14 @@ fields!(
     Self::default(),
     must { cards, boxes },
     told { name, system, board, sets },
-    may { trimmer, spares, holder, own, trade }
+    may { trimmer, spares, holder, own, trade, class, batch }
 );
 
-fields!(Trade, Self::default(), must {}, may { hour, trims, expenses, profit, stall });
+fields!(Trade, Self::default(), must {}, may { currency, hour, trims, expenses, profit, shelf, stall, fee });
+
+fields!(Class, Self::default(), must {}, may { makers, each, spares, minutes, slow, breaks, ready });
+
+fields!(Batch, Self::default(), must {}, may { helpers, evening, names });
 
 fields!(Own, Self::default(), must {}, may { credit, picture, notes });
 

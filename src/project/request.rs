@@ -7,6 +7,8 @@ use crate::measure::system::System;
 use crate::stock::weight::BasisWeight;
 use crate::words;
 
+use super::batch::Batch;
+use super::class::Class;
 use super::extra::Extra;
 use super::fitting::{Blank, Facing, Gifts, Lesson};
 use super::own::Own;
@@ -37,6 +39,10 @@ pub struct Project {
     pub own: Own,
     /// What the maker reckons with.
     pub trade: Trade,
+    /// What a class is planned with.
+    pub class: Class,
+    /// How a batch is shared out, and for whom it is.
+    pub batch: Batch,
 }
 
 impl Default for Project {
@@ -54,6 +60,8 @@ impl Default for Project {
             holder: None,
             own: Own::default(),
             trade: Trade::default(),
+            class: Class::default(),
+            batch: Batch::default(),
         }
     }
 }

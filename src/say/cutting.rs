@@ -10,6 +10,7 @@ use crate::measure::few::Few;
 use crate::measure::length::Length;
 use crate::measure::system::System;
 use crate::phrase;
+use crate::stock::currency::Currency;
 
 /// How many sheets a card needs, and whether it could be fewer.
 #[must_use]
@@ -33,12 +34,12 @@ pub fn need(sheets: &CardSheets, system: System) -> Phrase {
     Phrase::list(each, ", ", " and ").with(format!("; {proof}."))
 }
 
-/// What to buy of one card and what comes out of the drawer; prices have two decimal places.
+/// What to buy of one card and what comes out of the drawer.
 #[must_use]
-pub fn buy(sheets: &CardSheets, name: &str, system: System) -> Phrase {
+pub fn buy(sheets: &CardSheets, name: &str, system: System, money: &Currency) -> Phrase {
     let bought = sheets.used().filter(|u| u.1.stock == Stock::Buy).map(|(n, sheet)| {
         let size = sides(sheet.width, sheet.height, system);
-        phrase![format!("{n} × "), size]
+        phrase![format!("{n} {} of ", if n == 1 { "sheet" } else { "sheets" }), size]
     });
     let bought: Vec<Phrase> = bought.collect();
     let drawer: u32 = sheets.used().filter(|u| u.1.stock != Stock::Buy).map(|u| u.0).sum();
@@ -46,10 +47,10 @@ pub fn buy(sheets: &CardSheets, name: &str, system: System) -> Phrase {
     said = if bought.is_empty() { said.with("nothing") } else { said.with(Phrase::list(bought, ", ", " and ")) };
     let priced = sheets.price().filter(|p| *p > 0);
     if let Some(price) = priced {
-        said = said.with(format!(", {} in all", coins(price)));
+        said = said.with(format!(", {} in all", money.show(price)));
         match sheets.layout.price_bound {
             Some(least) if least >= price => said = said.with(" (no layout costs less)"),
-            Some(least) => said = said.with(format!(" (less than {} is impossible)", coins(least))),
+            Some(least) => said = said.with(format!(" (less than {} is impossible)", money.show(least))),
             None => {}
         }
     }
@@ -58,12 +59,6 @@ pub fn buy(sheets: &CardSheets, name: &str, system: System) -> Phrase {
         1 => said.with("; 1 sheet comes out of the drawer"),
         n => said.with(format!("; {n} sheets come out of the drawer")),
     }
-}
-
-/// `3.15`
-#[must_use]
-pub fn coins(price: u64) -> String {
-    format!("{}.{:02}", price / 100, price % 100)
 }
 
 /// For how many sets the drawer is enough.

@@ -16,6 +16,8 @@ pub const FLAT: &str = "Flat & folded";
 pub const SHEETS: &str = "Sheets";
 /// One thing after the other.
 pub const STEPS: &str = "Steps";
+/// Classes, batches and prices.
+pub const TEACH: &str = "Teach & sell";
 /// What is kept and passed on.
 pub const KEPT: &str = "Saved & shared";
 /// What the walk is, for those who hear it.
@@ -171,7 +173,7 @@ pub const HAVE_HINT: &str = "Used first; the rest is bought";
 /// In the shop.
 pub const PRICE: &str = "Price of one sheet";
 /// How it is typed.
-pub const PRICE_HINT: &str = "In pence or cents: 45; 0 where it is not known";
+pub const PRICE_HINT: &str = "Such as 0.45; 0 where it is not known";
 /// Or what is there is all.
 pub const SHOP: &str = "More of this size can be bought";
 /// Which way round.

@@ -1,10 +1,16 @@
 //! Words about time and money.
 
-use super::cutting::coins;
 use crate::make::price::Price;
+use crate::phrase;
+use crate::say::phrase::Phrase;
+use crate::stock::currency::{Currency, Unknown};
 
 /// All of it.
 pub const TITLE: &str = "Time and price";
+/// Which money.
+pub const CURRENCY: &str = "Currency";
+/// How it is typed.
+pub const CURRENCY_HINT: &str = "A code such as EUR, or a sign such as £. Nothing is converted.";
 /// An hour.
 pub const HOUR: &str = "An hour of your work";
 /// What else goes in.
@@ -13,37 +19,63 @@ pub const TRIMS: &str = "Ribbon, glue and the like, a set";
 pub const EXPENSES: &str = "Expenses on top, %";
 /// On top of that.
 pub const PROFIT: &str = "Profit on top, %";
+/// What the shelf asks.
+pub const SHELF: &str = "On the shelf, % of a shop’s price";
 /// The stall.
 pub const STALL: &str = "The stall or room";
-/// How money is typed.
-pub const COINS: &str = "In pence or cents";
+/// Teaching.
+pub const FEE: &str = "Your fee for a class";
 /// What is reckoned.
-pub const HINT: &str = "Times are rules of thumb. Money is rounded up to whole coins, and is in no link.";
+pub const HINT: &str = "Money is rounded up to whole coins. No link holds any of it.";
+/// Where the times come from.
+pub const RULES: &str = "Times are rules of thumb: time a few of your own steps, and they follow your hands.";
+/// Where the maker timed.
+pub const LEARNED: &str = "Times follow the steps that you timed.";
+/// Forgets that.
+pub const FORGET: &str = "Forget what was timed";
+/// Begins.
+pub const TIME_ONE: &str = "Time it once";
+/// Ends.
+pub const STOP: &str = "Stop the clock";
+/// It cannot have taken so long.
+pub const NOT_TIMED: &str = "Not counted: under two seconds or over two hours.";
 
-/// `2 h 40 min`, for all sets.
+/// What a step took.
 #[must_use]
-pub fn time(seconds: u64, sets: u32) -> String {
-    let of = |seconds: u64| {
-        let minutes = seconds.div_ceil(60);
-        if minutes < 60 { format!("{minutes} min") } else { format!("{} h {:02} min", minutes / 60, minutes % 60) }
-    };
+pub fn timed(seconds: u64) -> String {
+    format!("Counted: {}:{:02}.", seconds / 60, seconds % 60)
+}
+
+/// `2 h 40 min`: minutes that are begun count.
+#[must_use]
+pub fn time(seconds: u64) -> String {
+    let minutes = seconds.div_ceil(60);
+    if minutes < 60 { format!("{minutes} min") } else { format!("{} h {:02} min", minutes / 60, minutes % 60) }
+}
+
+/// How long all sets take, and each.
+#[must_use]
+pub fn work(seconds: u64, sets: u32) -> String {
     match sets {
-        0 | 1 => format!("About {} of work.", of(seconds)),
-        _ => format!("About {} of work for all, {} a set.", of(seconds), of(seconds / u64::from(sets))),
+        0 | 1 => format!("About {} of work.", time(seconds)),
+        _ => format!("About {} of work for all, {} a set.", time(seconds), time(seconds / u64::from(sets))),
     }
 }
 
-/// The reckoning, line by line.
+/// The reckoning, line by line; `place` is that of a place in a class.
 #[must_use]
-pub fn price(price: &Price) -> Vec<(&'static str, String)> {
+pub fn price(price: &Price, place: Option<u64>, money: &Currency) -> Vec<(&'static str, String)> {
     let mut lines = vec![
-        ("Material", coins(price.material)),
-        ("Work", coins(price.work)),
-        ("What it costs you", coins(price.floor)),
-        ("To a shop", coins(price.wholesale)),
-        ("On the shelf", coins(price.retail)),
+        ("Material", money.show(price.material)),
+        ("Work", money.show(price.work)),
+        ("What it costs you", money.show(price.floor)),
+        ("To a shop", money.show(price.wholesale)),
+        ("On the shelf", money.show(price.retail)),
+        ("By thumb: twice the material, and your hours", money.show(price.twice)),
+        ("By thumb: four times the material", money.show(price.four_times)),
     ];
     lines.extend(price.even.map(|sets| ("Sold until the stall is paid", sets.to_string())));
+    lines.extend(place.map(|place| ("A place in the class", money.show(place))));
     lines
 }
 
@@ -51,4 +83,23 @@ pub fn price(price: &Price) -> Vec<(&'static str, String)> {
 #[must_use]
 pub fn unpriced(names: &[String]) -> String {
     format!("Not counted, for nobody said what a sheet costs: {}. Say it at the card.", names.join(", "))
+}
+
+/// Why a currency cannot be one.
+#[must_use]
+pub const fn unknown(why: Unknown) -> &'static str {
+    match why {
+        Unknown::Code => {
+            "No currency has this code in ISO 4217: check its three letters, or type a sign. Until then money has no mark."
+        }
+        Unknown::Long => {
+            "A currency is a code of three letters, such as EUR, or a sign of up to four characters. Until then money has no mark."
+        }
+    }
+}
+
+/// Why an amount cannot be taken.
+#[must_use]
+pub fn refused(money: &Currency, most: u64) -> Phrase {
+    phrase![format!("Type an amount such as {}, up to {}.", money.number(1_250), money.show(most))]
 }

@@ -3,4 +3,5 @@
 pub mod sheets;
 pub mod thickness;
 pub mod weight;
+pub mod currency;
 pub mod paper;

@@ -10,6 +10,7 @@ use super::own_notes::Writing;
 use super::shared::Shared;
 use super::value::{Fact, State, fact, fact_after};
 use crate::keep::trail::Trail;
+use crate::make::pace::Pace;
 use crate::measure::system::System;
 use crate::plan::{plan, shapes};
 use crate::project::finding::{Finding, Place};
@@ -17,6 +18,7 @@ use crate::project::request::{Part, Project};
 use crate::project::ticks::Ticks;
 use crate::say::hand::Hand;
 use crate::say::spelling::Spelling;
+use crate::web::here;
 
 /// How many edits can be taken back.
 const KEPT: usize = 200;
@@ -65,6 +67,10 @@ pub struct Lying {
     pub spelling: State<Spelling>,
     /// For which hand the work is told and drawn.
     pub hand: State<Hand>,
+    /// How quick the maker's own hands are.
+    pub pace: State<Pace>,
+    /// The step that is being timed, by its key, and since when.
+    pub timing: State<Option<(String, f64)>>,
     /// Counts up whenever the design is exchanged from outside a field, so that half-typed text goes.
     pub epoch: State<u32>,
     /// How far back and forward one can go.
@@ -111,6 +117,8 @@ impl Desk {
             writing: Writing::begin(),
             spelling: State::new(spelling),
             hand: State::new(hand),
+            pace: State::new(here::pace()),
+            timing: State::new(None),
             epoch: State::new(0),
             ways: State::new((0, 0)),
             history: StoredValue::new(History::default()),

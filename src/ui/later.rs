@@ -6,6 +6,7 @@ use super::kept_view::kept_view;
 use super::sheets_view::sheets_view;
 use super::steps_view::steps_view;
 use super::tag::{Tag, button, classed, tag};
+use super::teach_view::teach_view;
 use super::value::State;
 use super::walk::Walk;
 use crate::say::page;
@@ -73,6 +74,7 @@ fn view(walk: Walk) -> Tag {
         Walk::Set | Walk::Flat => tag("div"),
         Walk::Sheets => sheets_view(),
         Walk::Steps => steps_view(),
+        Walk::Teach => teach_view(),
         Walk::Kept => kept_view(),
     }
 }

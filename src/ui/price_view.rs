@@ -4,29 +4,40 @@ use leptos::prelude::Callback;
 
 use super::child::live;
 use super::count_field::CountField;
-use super::desk::desk;
+use super::desk::{Desk, desk};
+use super::money_field::{MoneyField, money};
 use super::opened::opened;
-use super::tag::{Tag, classed, tag};
+use super::tag::{Tag, button, classed, tag};
+use super::text_field::text_field;
 use super::value::{Fact, State, fact};
-use crate::make::{clock, price};
-use crate::project::bound::Range;
+use crate::make::clock::Clock;
+use crate::make::pace::Pace;
+use crate::make::price;
+use crate::project::bound::{Range, SHEET_PRICE};
 use crate::project::trade::Trade;
 use crate::say::{names, trade as say};
+use crate::stock::currency::Currency;
+use crate::web::here;
 
-/// What may be typed: an amount, and percents.
-const AMOUNT: Range<u32> = Range::new(0, 100_000_000);
+/// What may be typed as a percentage.
 const PERCENT: Range<u32> = Range::new(0, 1_000);
 
 /// One figure that the maker reckons with.
-type One = (&'static str, &'static str, Range<u32>, fn(&mut Trade) -> &mut u32);
+type One = (&'static str, &'static str, fn(&mut Trade) -> &mut u32);
 
-/// All of them.
-const FIGURES: [One; 5] = [
-    ("trade-hour", say::HOUR, AMOUNT, |t| &mut t.hour),
-    ("trade-trims", say::TRIMS, AMOUNT, |t| &mut t.trims),
-    ("trade-expenses", say::EXPENSES, PERCENT, |t| &mut t.expenses),
-    ("trade-profit", say::PROFIT, PERCENT, |t| &mut t.profit),
-    ("trade-stall", say::STALL, AMOUNT, |t| &mut t.stall),
+/// Amounts of money.
+const AMOUNTS: [One; 4] = [
+    ("trade-hour", say::HOUR, |t| &mut t.hour),
+    ("trade-trims", say::TRIMS, |t| &mut t.trims),
+    ("trade-stall", say::STALL, |t| &mut t.stall),
+    ("trade-fee", say::FEE, |t| &mut t.fee),
+];
+
+/// Percentages.
+const SHARES: [One; 3] = [
+    ("trade-expenses", say::EXPENSES, |t| &mut t.expenses),
+    ("trade-profit", say::PROFIT, |t| &mut t.profit),
+    ("trade-shelf", say::SHELF, |t| &mut t.shelf),
 ];
 
 /// The reckoning, while it is open.
@@ -34,40 +45,90 @@ const FIGURES: [One; 5] = [
 pub fn price_view() -> Tag {
     let desk = desk();
     let open = State::new(false);
-    let field = move |(id, label, range, figure): One| {
-        CountField {
-            id: id.to_owned(),
-            label,
-            hint: if range == AMOUNT { say::COINS } else { "" },
-            range,
-            value: fact(move || *figure(&mut desk.project.with(|p| p.trade))),
-            findings: Fact::fixed(Vec::new()),
-            commit: Callback::new(move |n| desk.edit(id, |p| *figure(&mut p.trade) = n)),
-        }
-        .view()
-    };
-    let answer = live(move || {
-        desk.good.with(|plan| {
-            let seconds = clock::all(&plan.steps, &plan.sheets, &plan.pieces);
-            desk.project.with(|p| {
-                let (card, unknown) = price::card(&plan.sheets, p);
-                let lines = say::price(&price::price(&p.trade, card, seconds, p.sets));
-                let lines = lines
-                    .into_iter()
-                    .map(|(what, sum)| tag("li").with(tag("span").with(what)).with(tag("span").with(sum)));
-                let unknown: Vec<String> = unknown.iter().map(|card| names::card(p, *card)).collect();
-                let note = (!unknown.is_empty()).then(|| classed("p", "note caution").with(say::unpriced(&unknown)));
-                vec![
-                    tag("p").with(say::time(seconds, p.sets)),
-                    classed("ul", "pieces sums").with(lines.collect::<Vec<_>>()),
-                    tag("div").with(note),
-                ]
-            })
+    let inside = live(move || {
+        open.get().then(|| {
+            let fields = std::iter::once(currency(desk)).chain(AMOUNTS.map(|one| amount(desk, one)));
+            let fields = fields.chain(SHARES.map(|one| share(desk, one)));
+            classed("div", "fields").with(fields.collect::<Vec<_>>())
         })
     });
-    let inside = live(move || {
-        open.get().then(|| classed("div", "fields").with(FIGURES.map(field).into_iter().collect::<Vec<_>>()))
-    });
-    let body = tag("div").with(inside).with(classed("p", "hint").with(say::HINT)).with(answer);
-    classed("section", "sheet-of-paper").with(opened("trade", say::TITLE, open).with(body))
+    let hints = [say::HINT, if desk.pace.with_untracked(Pace::is_learned) { say::LEARNED } else { say::RULES }];
+    let hints = hints.map(|hint| classed("p", "hint").with(hint)).into_iter().collect::<Vec<_>>();
+    let body = tag("div").with(inside).with(hints).with(forget(desk)).with(live(move || answer(desk)));
+    classed("section", "sheet-of-paper").with(opened("part trade", say::TITLE, open).with(body))
+}
+
+fn currency(desk: Desk) -> Tag {
+    let value = fact(move || desk.project.with(|p| p.trade.currency.clone()));
+    let write = move |text| desk.edit("currency", |p| p.trade.currency = text);
+    let id = "trade-currency".to_owned();
+    let wrong = move || {
+        let why = value.with(|typed| Currency::of(typed).err());
+        why.map(|why| classed("p", "note caution").is("role", "alert").with(say::unknown(why)))
+    };
+    text_field(id, say::CURRENCY, Fact::fixed(String::new()), value, write)
+        .with(classed("p", "hint").with(say::CURRENCY_HINT))
+        .with(live(wrong))
+}
+
+fn amount(desk: Desk, (id, label, figure): One) -> Tag {
+    MoneyField {
+        id: id.to_owned(),
+        label,
+        hint: "",
+        most: SHEET_PRICE.most.max(100_000_000),
+        value: fact(move || *figure(&mut desk.project.with(|p| p.trade.clone()))),
+        findings: Fact::fixed(Vec::new()),
+        commit: Callback::new(move |n| desk.edit(id, |p| *figure(&mut p.trade) = n)),
+    }
+    .view()
+}
+
+fn share(desk: Desk, (id, label, figure): One) -> Tag {
+    CountField {
+        id: id.to_owned(),
+        label,
+        hint: "",
+        range: PERCENT,
+        value: fact(move || *figure(&mut desk.project.with(|p| p.trade.clone()))),
+        findings: Fact::fixed(Vec::new()),
+        commit: Callback::new(move |n| desk.edit(id, |p| *figure(&mut p.trade) = n)),
+    }
+    .view()
+}
+
+fn forget(desk: Desk) -> Tag {
+    let forget = move || {
+        desk.pace.set(Pace::default());
+        here::keep_pace(&Pace::default());
+    };
+    classed("p", "actions").with(live(move || desk.pace.with(Pace::is_learned).then(|| button(say::FORGET, forget))))
+}
+
+/// What one set costs, and a place in the class, by the plan of this moment.
+#[must_use]
+pub fn lines(desk: Desk) -> (Vec<(&'static str, String)>, Vec<u16>) {
+    let pace = desk.pace.get();
+    desk.good.with(|plan| {
+        let clock = Clock { sheets: &plan.sheets, pieces: &plan.pieces, pace };
+        desk.project.with(|p| {
+            let (card, unknown) = price::card(&plan.sheets, p);
+            let price = price::price(&p.trade, card, clock.all(&plan.steps), p.sets);
+            let kit = price.material.saturating_mul(u64::from(p.class.each));
+            let place = (p.trade.fee > 0).then(|| price::place(&p.trade, kit, p.class.makers));
+            (say::price(&price, place, &money()), unknown)
+        })
+    })
+}
+
+fn answer(desk: Desk) -> Vec<Tag> {
+    let (lines, unknown) = lines(desk);
+    let pace = desk.pace.get();
+    let lines = lines.into_iter().map(|(what, sum)| tag("li").with(tag("span").with(what)).with(tag("span").with(sum)));
+    let lines = classed("ul", "pieces sums").with(lines.collect::<Vec<_>>());
+    let unknown: Vec<String> = desk.project.with(|p| unknown.iter().map(|card| names::card(p, *card)).collect());
+    let note = (!unknown.is_empty()).then(|| classed("p", "note caution").with(say::unpriced(&unknown)));
+    let seconds = desk.good.with(|plan| Clock { sheets: &plan.sheets, pieces: &plan.pieces, pace }.all(&plan.steps));
+    let work = tag("p").with(say::work(seconds, desk.project.with(|p| p.sets)));
+    vec![work, lines, tag("div").with(note)]
 }

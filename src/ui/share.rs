@@ -8,7 +8,7 @@ use super::picture::picture;
 use super::shelf::shelf;
 use super::tag::{Tag, button, classed, tag};
 use super::value::{State, fact};
-use crate::draw::code::code;
+use crate::draw::code::{Spare, code};
 use crate::draw::svg::paint;
 use crate::keep::file::{self, Kept, MOST_BYTES};
 use crate::say::{kept, page};
@@ -28,7 +28,7 @@ pub fn share() -> Tag {
     let open = State::new(false);
     let code = fact(move || {
         let address = open.get().then(|| address.get().ok()).flatten();
-        let drawing = address.and_then(|a| code(&a, kept::CODE));
+        let drawing = address.and_then(|a| code(&a, kept::CODE, Spare::Seventh));
         drawing.as_ref().map(paint).unwrap_or_default()
     });
     let copy_link = move || {

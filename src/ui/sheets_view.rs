@@ -4,9 +4,9 @@ use super::before::before;
 use super::child::live;
 use super::desk::{Desk, desk};
 use super::look_bar::look_bar;
+use super::money_field::money;
 use super::notes::notes;
 use super::picture::picture;
-use super::price_view::price_view;
 use super::said::said;
 use super::tag::{Tag, classed, tag};
 use crate::cut::order::order;
@@ -26,7 +26,7 @@ pub fn sheets_view() -> Tag {
         let plan = desk.good.get();
         plan.sheets.iter().map(|s| one_card(desk, &plan, s)).collect::<Vec<_>>()
     };
-    classed("div", "sheets").with(before()).with(look_bar()).with(to_buy()).with(price_view()).with(live(cards))
+    classed("div", "sheets").with(before()).with(look_bar()).with(to_buy()).with(live(cards))
 }
 
 /// What to buy for all sets, and how far the drawer goes.
@@ -35,7 +35,7 @@ fn to_buy() -> Tag {
     let name = move |card: u16| desk.project.with(|p| names::card(p, card));
     let lines = move || {
         desk.good.with(|plan| {
-            let buy = |s: &CardSheets| tag("li").with(said(cutting::buy(s, &name(s.job.card), plan.system)));
+            let buy = |s: &CardSheets| tag("li").with(said(cutting::buy(s, &name(s.job.card), plan.system, &money())));
             plan.sheets.iter().map(buy).collect::<Vec<_>>()
         })
     };

@@ -12,6 +12,7 @@ use super::picture::picture;
 use super::said::said;
 use super::tag::{Tag, button, classed, tag};
 use super::tick::tick;
+use super::timing::timing;
 use super::value::{State, fact};
 use crate::draw::step::step as draw;
 use crate::draw::svg::paint;
@@ -135,7 +136,7 @@ fn row(desk: Desk, plan: &Plan, step: &Step, at: usize, done: Ticked) -> Tag {
         .with(lines)
         .with(notes_at(step))
         .with(tick(page::DONE, move || ticked.get(), move |_| toggle(done, &same)))
-        .with(pen(step));
+        .with(classed("div", "at-step").with(timing(step)).with(pen(step)));
     classed("article", "step sheet-of-paper")
         .class_while("done", move || ticked.get())
         .with(words)

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use super::card_editor::edit;
 use super::count_field::CountField;
 use super::desk::desk;
+use super::money_field::MoneyField;
 use super::part_fields::id as field_id;
 use super::tag::Tag;
 use super::tick::tick;
@@ -53,11 +54,11 @@ pub fn supply_fields(id: u16, other: Option<usize>) -> Vec<Tag> {
         findings: finds("have"),
         commit: Callback::new(move |n| change(&have, &|s| s.have = n)),
     };
-    let price = CountField {
+    let price = MoneyField {
         id: field_id(place, &price),
         label: page::PRICE,
         hint: page::PRICE_HINT,
-        range: bound::SHEET_PRICE,
+        most: bound::SHEET_PRICE.most,
         value: fact(move || supply.get().price.unwrap_or(0)),
         findings: finds("price"),
         commit: Callback::new(move |n| change(&price, &|s| s.price = (n > 0).then_some(n))),

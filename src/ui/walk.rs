@@ -13,13 +13,15 @@ pub enum Walk {
     Sheets,
     /// What to do.
     Steps,
+    /// Classes, batches and prices.
+    Teach,
     /// What is kept and passed on.
     Kept,
 }
 
 impl Walk {
     /// All, in order.
-    pub const ALL: [Self; 5] = [Self::Set, Self::Flat, Self::Sheets, Self::Steps, Self::Kept];
+    pub const ALL: [Self; 6] = [Self::Set, Self::Flat, Self::Sheets, Self::Steps, Self::Teach, Self::Kept];
 
     /// What it is called.
     #[must_use]
@@ -29,6 +31,7 @@ impl Walk {
             Self::Flat => page::FLAT,
             Self::Sheets => page::SHEETS,
             Self::Steps => page::STEPS,
+            Self::Teach => page::TEACH,
             Self::Kept => page::KEPT,
         }
     }

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
 
 use super::keys;
+use crate::make::pace::Pace;
 use crate::say::hand::Hand;
 use crate::say::spelling::Spelling;
 
@@ -12,6 +13,9 @@ use crate::say::spelling::Spelling;
 const SPELLING: &str = "snugfold:spelling";
 /// Under which it is kept for which hand the work is told.
 const HAND: &str = "snugfold:hand";
+
+/// Under which it is kept how quick the maker's hands are.
+const PACE: &str = "snugfold:pace";
 
 /// What was chosen on this device before.
 fn kept(what: &str) -> Option<String> {
@@ -35,6 +39,23 @@ pub fn hand() -> Hand {
 /// Keeps for which hand the work is told.
 pub fn keep_hand(hand: Hand) {
     keep(HAND, if hand == Hand::Left { "left" } else { "right" });
+}
+
+/// How quick the maker's hands were on this device before.
+#[must_use]
+pub fn pace() -> Pace {
+    kept(PACE).map_or_else(Pace::default, |kept| Pace::read(&kept))
+}
+
+/// Keeps how quick the maker's hands are.
+pub fn keep_pace(pace: &Pace) {
+    keep(PACE, &pace.write());
+}
+
+/// Opens the browser's own print.
+pub fn print() {
+    // Where there is no printer to be asked for, the page stays as it is.
+    let _ = window().print();
 }
 
 /// The spelling that was chosen on this device before, or else that of the browser's language.

@@ -16,7 +16,6 @@ use snugfold::project::own::{Note, NoteKind, Own};
 use snugfold::project::request::{
     Board, Card, Entry, Lie, Mats, MoreSheets, Part, Project, Shop, Supply, Tint, Trimmer,
 };
-use snugfold::project::trade::Trade;
 use snugfold::stock::weight::{Basis, BasisWeight};
 
 /// Any request that can be kept: half of them likely, half of them odd.
@@ -48,7 +47,7 @@ pub fn likely_project() -> impl Strategy<Value = Project> {
                 boxes,
                 holder,
                 own: Own::default(),
-                trade: Trade::default(),
+                ..Project::default()
             }
         },
     )
@@ -114,7 +113,7 @@ pub fn odd_project() -> impl Strategy<Value = Project> {
             boxes,
             holder,
             own,
-            trade: Trade::default(),
+            ..Project::default()
         })
 }
 

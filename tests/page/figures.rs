@@ -109,6 +109,41 @@ fn time_of_pattern_pages() {
     });
 }
 
+/// From the press to the pages of a handout for the twelve boxes and their holder on the page, and to its file.
+#[test]
+#[ignore = "prints figures"]
+fn time_of_a_handout() {
+    journey(async |page| {
+        page.expect_errors();
+        page.open(&format!("#{}", twelve_boxes())).await;
+        page.press("Teach & sell").await;
+        page.see("On paper").await;
+        let times = page
+            .js_async(
+                "const named = (name) => [...document.querySelectorAll('button')].find((b) => b.innerText === name);
+                 const frame = () => new Promise((f) => requestAnimationFrame(() => setTimeout(f)));
+                 const shown = [], saved = [];
+                 let given = 0;
+                 const give = URL.createObjectURL;
+                 URL.createObjectURL = (blob) => { given = performance.now(); return give(blob); };
+                 for (let round = 0; round < 9; round += 1) {
+                   named('Tags with names').click();
+                   await frame(); await frame(); await frame();
+                   const start = performance.now();
+                   named('Handout').click();
+                   while (!document.querySelector('.paper-page')) await frame();
+                   shown.push(performance.now() - start);
+                   const press = performance.now();
+                   named('Save as PDF').click();
+                   saved.push(given - press);
+                 }
+                 return [document.querySelectorAll('.paper-page').length, shown.sort((a, b) => a - b), saved.sort((a, b) => a - b)];",
+            )
+            .await;
+        println!("handout: pages, milliseconds to the page, to the file: {times}");
+    });
+}
+
 /// From the press to all steps with their drawings, for the twelve boxes and their holder.
 #[test]
 #[ignore = "prints figures"]

@@ -16,4 +16,5 @@ mod making;
 mod offline;
 mod opening;
 mod shot;
+mod teaching;
 mod trouble;

@@ -11,7 +11,6 @@ use crate::measure::system::System;
 use crate::project::fitting::{Blank, Facing, Gifts};
 use crate::project::own::Own;
 use crate::project::request::{Board, Card, Entry, Mats, Part, Project, Tint};
-use crate::project::trade::Trade;
 use crate::stock::weight::{Basis, BasisWeight};
 
 use super::{Before, COUNT, FIRST_WORD, OTHER, SPELLED, STYLES, mark};
@@ -49,7 +48,7 @@ pub fn design(body: &[u8]) -> Result<Project, Fault> {
     let own = if on(mark::OWN) { own::read(&mut from)? } else { Own::default() };
     from.end()?;
     let board = Board { inch_step, metric_step };
-    Ok(Project { name, system, board, sets, trimmer, spares, cards, boxes, holder, own, trade: Trade::default() })
+    Ok(Project { name, system, board, sets, trimmer, spares, cards, boxes, holder, own, ..Project::default() })
 }
 
 fn read_card(from: &mut Reader, before: Option<&Card>, system: System) -> Result<Card, Fault> {

@@ -1,0 +1,59 @@
+//! Words about a batch: what is done on which evening, and the tags.
+
+use super::step::place as at;
+use super::trade::time;
+use super::{names, teach};
+use crate::make::evenings::Stretch;
+use crate::plan::Plan;
+use crate::project::request::Project;
+
+/// All of it.
+pub const TITLE: &str = "Many sets for one day";
+/// Who helps.
+pub const HELPERS: &str = "Helpers besides you";
+/// How long an evening is.
+pub const EVENING: &str = "Minutes of work an evening";
+/// For whom.
+pub const NAMES: &str = "For whom: a name on each line";
+/// What becomes of them.
+pub const NAMES_HINT: &str = "For tags. Kept on this device and in files that you save; no link holds them.";
+/// There are too many evenings.
+pub const MORE: &str = "And so on: it takes more evenings than are listed. Find helpers, or make fewer sets.";
+
+/// The heading of an evening.
+#[must_use]
+pub fn evening(nth: usize) -> String {
+    format!("Evening {nth}")
+}
+
+/// A stretch of work, and how much of it is done then.
+#[must_use]
+pub fn stretch(stretch: &Stretch, plan: &Plan, project: &Project) -> String {
+    let step = plan.steps.iter().find(|s| (s.place, s.part) == (stretch.place, stretch.part));
+    let name = step.map_or_else(|| names::place(project, stretch.place), |step| at(step, plan, project));
+    let (from, to, times) = (stretch.from, stretch.to, stretch.times);
+    let how = match (from, to) {
+        (0, to) if to == times => String::new(),
+        _ if times == 1 => ", a part of it".to_owned(),
+        (from, to) => format!(", {} to {to} of {times}", (from + 1).min(to)),
+    };
+    format!("{name}: {}{how} ({})", teach::work(stretch.stage), time(stretch.seconds))
+}
+
+/// How much of the work is done, by the ticks.
+#[must_use]
+pub fn done(seconds: u64, all: u64) -> String {
+    format!("Done so far, by your ticks: {} of {}.", time(seconds), time(all))
+}
+
+/// Names and sets, where they are not as many.
+#[must_use]
+pub fn count(names: usize, sets: u32) -> Option<String> {
+    let sets = sets as usize;
+    match names {
+        0 => None,
+        _ if names == sets => Some(format!("{names} names: one for each set.")),
+        _ if names < sets => Some(format!("{names} names for {sets} sets: {} have none.", sets - names)),
+        _ => Some(format!("{names} names for {sets} sets: make {} more, or take some names off.", names - sets)),
+    }
+}

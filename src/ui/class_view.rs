@@ -1,0 +1,101 @@
+//! A class: who comes, when what is done, what is prepared and bought.
+
+use leptos::prelude::Callback;
+
+use super::child::live;
+use super::count_field::CountField;
+use super::desk::{Desk, desk};
+use super::either::either;
+use super::opened::opened;
+use super::said::said;
+use super::tag::{Tag, button, classed, tag};
+use super::value::{Fact, State, fact};
+use crate::plan::{Taught, taught};
+use crate::project::bound::Range;
+use crate::project::class::{BREAKS, Class, EACH, MAKERS, MINUTES, PERCENT, Ready};
+use crate::say::phrase::Phrase;
+use crate::say::teach as say;
+
+/// One figure of a class.
+type One = (&'static str, &'static str, Range<u32>, fn(&mut Class) -> &mut u32);
+
+const FIGURES: [One; 6] = [
+    ("class-makers", say::MAKERS, MAKERS, |c| &mut c.makers),
+    ("class-each", say::EACH, EACH, |c| &mut c.each),
+    ("class-minutes", say::MINUTES, MINUTES, |c| &mut c.minutes),
+    ("class-breaks", say::BREAKS, BREAKS, |c| &mut c.breaks),
+    ("class-slow", say::SLOW, PERCENT, |c| &mut c.slow),
+    ("class-spares", say::SPARES, PERCENT, |c| &mut c.spares),
+];
+
+/// What follows from the class as it is asked for; nothing where something stops the plan.
+#[must_use]
+pub fn class(desk: Desk) -> Option<Taught> {
+    let pace = desk.pace.get();
+    let stopped = desk.plan.with(|plan| plan.stopped() || plan.steps.is_empty());
+    (!stopped).then(|| desk.project.with(|p| taught(p, p.system, pace)))
+}
+
+/// The class.
+#[must_use]
+pub fn class_view() -> Tag {
+    let desk = desk();
+    let field = move |(id, label, range, figure): One| {
+        CountField {
+            id: id.to_owned(),
+            label,
+            hint: "",
+            range,
+            value: fact(move || *figure(&mut desk.project.with(|p| p.class))),
+            findings: Fact::fixed(Vec::new()),
+            commit: Callback::new(move |n| desk.edit(id, |p| *figure(&mut p.class) = n)),
+        }
+        .view()
+    };
+    let ready = move |ready: Ready| {
+        let now = move || desk.project.with(|p| p.class.ready) == ready;
+        button(say::ready(ready), move || desk.edit("", |p| p.class.ready = ready)).says("aria-pressed", now)
+    };
+    let inside = classed("div", "class")
+        .with(classed("div", "fields").with(FIGURES.map(field).into_iter().collect::<Vec<_>>()))
+        .with(either(say::READY, Ready::ALL.map(ready).into_iter().collect()))
+        .with(live(move || answer(desk)));
+    classed("section", "sheet-of-paper").with(opened("part", say::TITLE, State::new(true)).with(inside))
+}
+
+fn answer(desk: Desk) -> Vec<Tag> {
+    let Some(taught) = class(desk) else {
+        return vec![classed("p", "note caution").with(say::NOTHING)];
+    };
+    desk.project.with(|project| {
+        let hours = &taught.hours;
+        let late = hours.needs > hours.has;
+        let row = |row: &crate::make::class::Row| {
+            tag("li").with(tag("span").with(say::clock(row.from))).with(tag("span").with(say::doing(
+                row.doing,
+                &taught.one,
+                project,
+            )))
+        };
+        let rows = classed("ol", "clock").with(hours.rows.iter().map(row).collect::<Vec<_>>());
+        let cures = hours.cures.iter().map(|cure| tag("li").with(say::cure(cure))).collect::<Vec<_>>();
+        let fits = classed("p", if late { "note caution" } else { "lead" }).is("role", "status");
+        let list = |lines: Vec<Phrase>| {
+            classed("ul", "pieces").with(lines.into_iter().map(|line| tag("li").with(said(line))).collect::<Vec<_>>())
+        };
+        let brought = (taught.class != project.class).then(|| classed("p", "note caution").with(say::BROUGHT));
+        vec![
+            tag("div").with(brought),
+            fits.with(say::fits(hours)),
+            classed("ul", "pieces").with(cures),
+            tag("h3").with(say::CLOCK),
+            rows,
+            tag("h3").with(say::HOME),
+            tag("p").with(say::home(&taught)),
+            tag("h3").with(say::BUY),
+            list(say::buy(&taught, project)),
+            tag("h3").with(say::BAG),
+            list(say::bag(&taught.one, project, taught.class.ready)),
+        ]
+    })
+}

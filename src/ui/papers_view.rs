@@ -1,0 +1,201 @@
+//! Pages to hand out: seen as they come out of the printer, saved as PDF, or printed by the browser.
+
+use super::child::live;
+use super::class_view::class;
+use super::desk::{Desk, desk};
+use super::either::either;
+use super::picture::picture;
+use super::price_view::lines;
+use super::tag::{Tag, button, classed, tag};
+use super::tick::tick;
+use super::value::State;
+use crate::draw::drawing::Drawing;
+use crate::draw::handout::{Handout, PAGES, handout};
+use crate::draw::labels::{bags, tags};
+use crate::draw::pdf::{missing, print};
+use crate::draw::svg::page;
+use crate::draw::teacher::teacher;
+use crate::measure::system::System;
+use crate::plan::taught;
+use crate::say::spelling::Spelling;
+use crate::say::{pages as words, teach as say};
+use crate::stock::paper::Paper;
+use crate::web::motion::{Again, each_frame};
+use crate::web::{files, here, link};
+
+/// What is handed out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Which {
+    Handout,
+    Labels,
+    Teacher,
+    Tags,
+}
+
+impl Which {
+    const ALL: [Self; 4] = [Self::Handout, Self::Labels, Self::Teacher, Self::Tags];
+
+    const fn name(self) -> &'static str {
+        match self {
+            Self::Handout => say::HANDOUT,
+            Self::Labels => say::LABELS,
+            Self::Teacher => say::TEACHER,
+            Self::Tags => say::TAGS,
+        }
+    }
+}
+
+/// In which systems a handout is measured.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Measures {
+    One(System),
+    Both,
+}
+
+/// What is chosen; what is private only where the maker ticks it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct Chosen {
+    which: Option<Which>,
+    paper: Paper,
+    measures: Measures,
+    private: bool,
+}
+
+/// The papers.
+#[must_use]
+pub fn papers_view() -> Tag {
+    let desk = desk();
+    let paper = if desk.spelling.get_untracked() == Spelling::Us { Paper::Letter } else { Paper::A4 };
+    let system = desk.project.with_untracked(|p| p.system);
+    let chosen = State::new(Chosen { which: None, paper, measures: Measures::One(system), private: false });
+    // A long handout takes a moment: first that is said.
+    let set = State::new(None::<Chosen>);
+    let choose = move |change: &dyn Fn(&mut Chosen)| {
+        chosen.update(change);
+        set.set(None);
+        let mut frames = 0;
+        each_frame(move |_| {
+            frames += 1;
+            if frames < 2 {
+                return Again::Yes;
+            }
+            if let Some(now) = chosen.try_get_untracked() {
+                set.set(Some(now));
+            }
+            Again::No
+        });
+    };
+    let one = move |says: &'static str, is: fn(&Chosen, Which) -> bool, which: Which| {
+        button(says, move || choose(&|c| (c.which, c.private) = (Some(which), false)))
+            .says("aria-pressed", move || chosen.with(|c| is(c, which)))
+    };
+    let which = Which::ALL.map(|w| one(w.name(), |c, w| c.which == Some(w), w)).into_iter().collect();
+    let sized = move |paper: Paper| {
+        button(words::paper(paper), move || choose(&|c| c.paper = paper))
+            .says("aria-pressed", move || chosen.with(|c| c.paper == paper))
+    };
+    let measured = move |says: &'static str, measures: Measures| {
+        button(says, move || choose(&|c| c.measures = measures))
+            .says("aria-pressed", move || chosen.with(|c| c.measures == measures))
+    };
+    let more = live(move || {
+        let spelling = desk.spelling.get();
+        let private = |says| tick(says, move || chosen.get().private, move |on| choose(&|c| c.private = on));
+        match chosen.get().which? {
+            Which::Handout => {
+                let each = System::ALL.map(|s| measured(say::system(s, spelling), Measures::One(s)));
+                let all = each.into_iter().chain([measured(say::BOTH, Measures::Both)]);
+                Some(either(say::MEASURES, all.collect()))
+            }
+            Which::Labels => Some(private(say::WITH_NAMES)),
+            Which::Teacher => Some(private(say::WITH_PRICES)),
+            Which::Tags => None,
+        }
+    });
+    let out = live(move || match (set.get(), chosen.get().which) {
+        (_, None) => Vec::new(),
+        (None, _) => vec![classed("p", "hint").is("role", "status").with(say::SETTING)],
+        (Some(now), _) => shown(desk, &now),
+    });
+    classed("section", "sheet-of-paper papers")
+        .with(tag("h2").with(say::PAPERS))
+        .with(either(say::WHICH, which))
+        .with(either(words::PAPER, Paper::ALL.map(sized).into_iter().collect()))
+        .with(more)
+        .with(classed("div", "papers-out").with(out))
+}
+
+/// The pages that are chosen, and what they are called.
+fn pages(desk: Desk, now: &Chosen) -> Option<(&'static str, Vec<Drawing>)> {
+    let which = now.which?;
+    let size = now.paper.size();
+    let project = desk.project.get();
+    if which == Which::Tags {
+        let names: Vec<&str> = project.batch.names().take(usize::from(u16::MAX)).collect();
+        return (!names.is_empty()).then(|| (which.name(), tags(which.name(), &names, size)));
+    }
+    let taught_here = class(desk)?;
+    let pages = match which {
+        Which::Handout => {
+            let pace = desk.pace.get();
+            let systems = match now.measures {
+                Measures::One(system) => vec![system],
+                Measures::Both => System::ALL.to_vec(),
+            };
+            let all: Vec<_> = systems.into_iter().map(|system| taught(&project, system, pace)).collect();
+            let plans: Vec<_> = all.iter().map(|t| &t.one).collect();
+            let address = link::address(&project).ok();
+            handout(&Handout {
+                project: &project,
+                plans: &plans,
+                ready: taught_here.class.ready,
+                link: address.as_deref(),
+                size,
+                spelling: desk.spelling.get(),
+                hand: desk.hand.get(),
+            })
+        }
+        Which::Labels => {
+            let count = taught_here.class.makers as usize;
+            let mut names = project.batch.names().filter(|_| now.private);
+            let heads: Vec<Vec<String>> = (1..=count)
+                .map(|nth| std::iter::once(say::number(nth, count)).chain(names.next().map(str::to_owned)).collect())
+                .collect();
+            let inside = say::bag(&taught_here.one, &project, taught_here.class.ready);
+            bags(&project.name, &heads, &inside, size)
+        }
+        Which::Teacher => {
+            let prices = if now.private { lines(desk).0 } else { Vec::new() };
+            teacher(&taught_here, &project, &prices, size)
+        }
+        Which::Tags => return None,
+    };
+    Some((which.name(), pages))
+}
+
+/// So many pages are shown; all of them are saved and printed.
+const SHOWN: usize = 60;
+
+fn shown(desk: Desk, now: &Chosen) -> Vec<Tag> {
+    let Some((name, pages)) = pages(desk, now) else {
+        let why = if now.which == Some(Which::Tags) { say::NO_NAMES } else { say::NOTHING };
+        return vec![classed("p", "note caution").with(why)];
+    };
+    let lacks = missing(&pages);
+    let long = now.which == Some(Which::Handout) && pages.len() > PAGES;
+    let notes = [long.then(|| say::long(pages.len())), (!lacks.is_empty()).then(|| say::missing(&lacks))];
+    let notes = notes.into_iter().flatten().map(|words| classed("p", "note caution").with(words));
+    let title = desk.project.with(|p| format!("{} {}", p.name, name.to_lowercase()));
+    let svgs: Vec<String> = pages.iter().take(SHOWN).map(page).collect();
+    let count = words::count(pages.len());
+    let save = move || {
+        let _ = files::give(&words::file(&title, "pdf"), "application/pdf", &print(&title, &pages));
+    };
+    let actions = classed("p", "actions")
+        .with(button(say::SAVE, save).class("main"))
+        .with(button(say::PRINT, here::print))
+        .with(tag("span").is("role", "status").with(count));
+    let notes = notes.collect::<Vec<_>>();
+    let sheets = svgs.into_iter().map(|svg| picture(move || svg.clone()));
+    vec![actions, tag("div").with(notes), classed("div", "printed").with(sheets.collect::<Vec<_>>())]
+}
