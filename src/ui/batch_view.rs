@@ -2,19 +2,22 @@
 
 use leptos::prelude::{Callback, event_target_value};
 
-use super::child::live;
+use super::card_choice::card_choice;
+use super::child::{each, live, words};
 use super::count_field::CountField;
 use super::desk::{Desk, desk};
 use super::opened::opened;
+use super::sheets_view::to_buy;
 use super::tag::{Tag, classed, tag};
 use super::value::{Fact, State, fact};
 use crate::make::clock::Clock;
 use crate::make::evenings::evenings;
 use crate::project::batch::{Batch, EVENING, HELPERS};
 use crate::project::bound::{Range, SETS};
+use crate::project::finding::Place;
 use crate::project::request::Project;
 use crate::say::batch as say;
-use crate::say::page;
+use crate::say::{names, page};
 
 /// One figure of a batch.
 type One = (&'static str, &'static str, Range<u32>, fn(&mut Project) -> &mut u32);
@@ -59,10 +62,38 @@ pub fn batch_view() -> Tag {
     let open = State::new(false);
     let inside = classed("div", "class")
         .with(classed("div", "fields").with(FIGURES.map(field).into_iter().collect::<Vec<_>>()))
+        .with(live(move || open.get().then(|| colours(desk))))
         .with(live(move || open.get().then(|| answer(desk))))
+        .with(live(move || open.get().then(to_buy)))
         .with(area);
     classed("section", "sheet-of-paper").with(opened("part", say::TITLE, open).with(inside))
 }
+
+/// The card of each box and of the holder: whose colour each has.
+fn colours(desk: Desk) -> Tag {
+    let kinds = move || {
+        desk.project.with(|p| {
+            let places = p.boxes.iter().map(|b| b.id).chain(p.holder.iter().map(|_| HOLDER));
+            places.collect::<Vec<_>>()
+        })
+    };
+    let row = move |id: u16| {
+        let place = if id == HOLDER { Place::Holder } else { Place::Box(id) };
+        let part = move |p: &Project| match place {
+            Place::Holder => p.holder.as_ref().map(|h| h.card),
+            _ => p.boxes.iter().find(|b| b.id == id).map(|b| b.card),
+        };
+        let card = fact(move || desk.project.with(part).unwrap_or_default());
+        let change = move |n| desk.edit_part(place, "", |p| p.card = n);
+        let name = words(move || desk.project.with(|p| names::place(p, place)));
+        let field = card_choice(format!("batch-card-{id}"), page::CARD, card, Fact::fixed(Vec::new()), change);
+        tag("div").with(tag("h3").with(name)).with(field)
+    };
+    classed("div", "fields").with(each(kinds, row))
+}
+
+/// Stands for the holder among the numbers of boxes, of which none is so high.
+const HOLDER: u16 = u16::MAX;
 
 fn answer(desk: Desk) -> Vec<Tag> {
     let pace = desk.pace.get();

@@ -30,7 +30,8 @@ pub fn sheets_view() -> Tag {
 }
 
 /// What to buy for all sets, and how far the drawer goes.
-fn to_buy() -> Tag {
+#[must_use]
+pub fn to_buy() -> Tag {
     let desk = desk();
     let name = move |card: u16| desk.project.with(|p| names::card(p, card));
     let lines = move || {
