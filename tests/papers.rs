@@ -214,8 +214,11 @@ fn what_is_private_stays_private() {
     let taught = taught(&project, System::Inch, Pace::default());
     let bag = say::bag(&taught.one, &project, taught.class.ready);
     let heads = vec![vec![say::number(1, 1)]];
-    let papers =
-        [of(&project, &System::ALL, Paper::A4, Hand::Right), bags(&project.name, &heads, &bag, Paper::A4.size())];
+    let papers = [
+        of(&project, &System::ALL, Paper::A4, Hand::Right),
+        bags(&project.name, &heads, &bag, Paper::A4.size()),
+        teacher(&taught, &project, &[], Paper::A4.size()),
+    ];
     let mut all: String = papers.iter().flat_map(|pages| words(pages)).collect();
     all.push_str(&link::write(&project).expect("it is short"));
     let opened = link::read(&link::write(&project).expect("it is short")).expect("it reads");

@@ -9,15 +9,18 @@ use crate::plan::Taught;
 use crate::project::request::{Project, Tint};
 use crate::say::phrase::Phrase;
 use crate::say::{cutting, names, teach};
+use crate::stock::currency::Currency;
 
 /// Ordinary lettering.
 const SIZE: f64 = 3.4;
 /// A heading.
 const HEAD: f64 = 5.0;
 
-/// The pages; `prices` are lines that the teacher asked to be shown.
+/// The pages; `prices` are lines that the teacher asked to be shown: without them no price is on any page.
 #[must_use]
 pub fn teacher(taught: &Taught, project: &Project, prices: &[(&'static str, String)], size: Spot) -> Vec<Drawing> {
+    let money = Currency::of(&project.trade.currency).unwrap_or_default();
+    let money = Some(&money).filter(|_| !prices.is_empty());
     let mut flow = Flow::new(&project.name, size);
     let name = if project.name.trim().is_empty() { "A gift set" } else { &project.name };
     flow.words(name, 7.0);
@@ -28,12 +31,12 @@ pub fn teacher(taught: &Taught, project: &Project, prices: &[(&'static str, Stri
             flow.words(line, SIZE);
         }
     };
-    list(&mut flow, teach::BUY, teach::buy(taught, project));
+    list(&mut flow, teach::BUY, teach::buy(taught, project, money));
     list(&mut flow, teach::HOME, vec![teach::home(taught).into()]);
     list(&mut flow, teach::BAG, teach::bag(&taught.one, project, taught.class.ready));
     clock(&mut flow, taught, project);
     if !prices.is_empty() {
-        flow.heading(teach::WITH_PRICES, HEAD, SIZE * 3.0);
+        flow.heading(teach::PRICES, HEAD, SIZE * 3.0);
         for (what, sum) in prices {
             let words = |w: &str| vec![Block::Words(w.into(), SIZE)];
             flow.row(&[3.0, 1.0], vec![words(what), words(sum)]);

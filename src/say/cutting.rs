@@ -34,9 +34,9 @@ pub fn need(sheets: &CardSheets, system: System) -> Phrase {
     Phrase::list(each, ", ", " and ").with(format!("; {proof}."))
 }
 
-/// What to buy of one card and what comes out of the drawer.
+/// What to buy of one card and what comes out of the drawer; with what it costs where that may be told.
 #[must_use]
-pub fn buy(sheets: &CardSheets, name: &str, system: System, money: &Currency) -> Phrase {
+pub fn buy(sheets: &CardSheets, name: &str, system: System, money: Option<&Currency>) -> Phrase {
     let bought = sheets.used().filter(|u| u.1.stock == Stock::Buy).map(|(n, sheet)| {
         let size = sides(sheet.width, sheet.height, system);
         phrase![format!("{n} {} of ", if n == 1 { "sheet" } else { "sheets" }), size]
@@ -46,7 +46,7 @@ pub fn buy(sheets: &CardSheets, name: &str, system: System, money: &Currency) ->
     let mut said = phrase![format!("{name}: ")];
     said = if bought.is_empty() { said.with("nothing") } else { said.with(Phrase::list(bought, ", ", " and ")) };
     let priced = sheets.price().filter(|p| *p > 0);
-    if let Some(price) = priced {
+    if let (Some(price), Some(money)) = (priced, money) {
         said = said.with(format!(", {} in all", money.show(price)));
         match sheets.layout.price_bound {
             Some(least) if least >= price => said = said.with(" (no layout costs less)"),

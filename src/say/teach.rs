@@ -72,6 +72,8 @@ pub const PRINT: &str = "Print";
 pub const WITH_NAMES: &str = "With the names";
 /// Shows prices.
 pub const WITH_PRICES: &str = "With the prices";
+/// What they are, as a heading.
+pub const PRICES: &str = "Prices";
 /// In which system.
 pub const MEASURES: &str = "Measured in";
 /// Both.
@@ -207,14 +209,14 @@ pub fn bag(one: &Plan, project: &Project, ready: Ready) -> Vec<Phrase> {
     one.pieces.iter().map(|piece| names::piece(one, piece, one.system)).collect()
 }
 
-/// What is bought for all, a line for each card.
+/// What is bought for all, a line for each card; with what it costs where that may be told.
 #[must_use]
-pub fn buy(taught: &Taught, project: &Project) -> Vec<Phrase> {
-    let (all, money) = (&taught.all, Currency::of(&project.trade.currency).unwrap_or_default());
+pub fn buy(taught: &Taught, project: &Project, money: Option<&Currency>) -> Vec<Phrase> {
+    let all = &taught.all;
     if taught.class.ready == Ready::Sheets {
         return sheets(&taught.one, project, taught.class.makers, taught.class.spares);
     }
-    all.sheets.iter().map(|s| super::cutting::buy(s, &names::card(project, s.job.card), all.system, &money)).collect()
+    all.sheets.iter().map(|s| super::cutting::buy(s, &names::card(project, s.job.card), all.system, money)).collect()
 }
 
 /// Whole sheets for so many, spares included.

@@ -6,6 +6,7 @@ use super::child::live;
 use super::count_field::CountField;
 use super::desk::{Desk, desk};
 use super::either::either;
+use super::money_field::money;
 use super::opened::opened;
 use super::said::said;
 use super::tag::{Tag, button, classed, tag};
@@ -93,7 +94,7 @@ fn answer(desk: Desk) -> Vec<Tag> {
             tag("h3").with(say::HOME),
             tag("p").with(say::home(&taught)),
             tag("h3").with(say::BUY),
-            list(say::buy(&taught, project)),
+            list(say::buy(&taught, project, Some(&money()))),
             tag("h3").with(say::BAG),
             list(say::bag(&taught.one, project, taught.class.ready)),
         ]

@@ -36,7 +36,8 @@ pub fn to_buy() -> Tag {
     let name = move |card: u16| desk.project.with(|p| names::card(p, card));
     let lines = move || {
         desk.good.with(|plan| {
-            let buy = |s: &CardSheets| tag("li").with(said(cutting::buy(s, &name(s.job.card), plan.system, &money())));
+            let buy =
+                |s: &CardSheets| tag("li").with(said(cutting::buy(s, &name(s.job.card), plan.system, Some(&money()))));
             plan.sheets.iter().map(buy).collect::<Vec<_>>()
         })
     };
