@@ -81,6 +81,11 @@
     if (event.reason instanceof Error && !(event.reason instanceof DOMException)) trouble();
   });
 
+  function sight() {
+    const drawn = byId("sight");
+    if (drawn && savedText() !== null) drawn.hidden = true;
+  }
+
   async function start() {
     const program = byId("program");
     if (!program) throw new Error("the page lacks its program");
@@ -90,6 +95,7 @@
   }
 
   addEventListener("DOMContentLoaded", () => {
+    sight();
     start().catch((error) => {
       console.error(error);
       trouble();

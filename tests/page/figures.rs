@@ -19,6 +19,52 @@ fn twelve_boxes() -> String {
     snugfold::keep::link::write(&project).expect("it is short")
 }
 
+/// A first visit over a slow phone network (1.6 Mbit/s, 150 ms there and back) with a processor four times as slow, each
+/// file compressed as hosts do it: until the drawing is seen, and until a field can be typed into.
+#[test]
+#[ignore = "prints figures"]
+fn time_of_a_first_visit() {
+    let compressed = |scratch: &std::path::Path| {
+        let files = scratch.join("site");
+        crate::offline::copy(&crate::harness::dist(), &files);
+        for entry in std::fs::read_dir(&files).expect("the copy").flatten() {
+            let raw = std::fs::read(entry.path()).expect("a file");
+            let mut out = Vec::new();
+            std::io::Write::write_all(&mut brotli::CompressorWriter::new(&mut out, 4096, 11, 22), &raw)
+                .expect("it fits");
+            let mut name = entry.path().into_os_string();
+            name.push(".br");
+            std::fs::write(name, out).expect("room");
+        }
+        vec![xtask::site::Shelf { at: "/".to_owned(), files }]
+    };
+    crate::harness::journey_through(compressed, async |page| {
+        page.expect_errors();
+        let slow = serde_json::json!({ "offline": false, "latency": 150, "downloadThroughput": 1_600_000 / 8, "uploadThroughput": 750_000 / 8 });
+        page.cdp("Network.enable", serde_json::json!({})).await;
+        page.cdp("Network.emulateNetworkConditions", slow).await;
+        page.cdp("Emulation.setCPUThrottlingRate", serde_json::json!({ "rate": 4 })).await;
+        let watch = "addEventListener('DOMContentLoaded', () => { const at = {}; window.firsts = at;
+            const look = () => {
+              if (!at.drawn && document.querySelector('#sight svg, .stage svg')) at.drawn = performance.now();
+              if (!at.typed && document.querySelector('.field input')) at.typed = performance.now();
+              if (!at.typed) requestAnimationFrame(look);
+            }; look(); })";
+        page.cdp("Page.addScriptToEvaluateOnNewDocument", serde_json::json!({ "source": watch })).await;
+        page.open("").await;
+        page.wait_js("a field", "return window.firsts && window.firsts.typed > 0").await;
+        let figures = page
+            .js(
+                "const paint = performance.getEntriesByType('paint').map((p) => [p.name, Math.round(p.startTime)]);
+                 const sent = performance.getEntriesByType('resource').map((r) => [r.name.split('/').pop(), r.encodedBodySize]);
+                 return [window.firsts, paint, sent]",
+                Vec::new(),
+            )
+            .await;
+        println!("first visit, milliseconds: {figures}");
+    });
+}
+
 #[test]
 #[ignore = "prints figures"]
 fn time_from_typing_to_drawn() {

@@ -50,6 +50,7 @@ pub fn page(tools: &Tools, speed: Speed, dist: &Path) -> Result<(), Failure> {
         Speed::Visitors => {
             small(&mut command);
             first_on_path = in_two(&mut command, tools)?;
+            command.env(precache::SIGHT, sight()?);
         }
         Speed::Development => {
             command.args(["--cargo-profile", "dev"]);
@@ -90,6 +91,18 @@ fn in_two(command: &mut Command, tools: &Tools) -> Result<PathBuf, Failure> {
     std::fs::create_dir_all(&folder)?;
     std::fs::copy(target.join("debug/apart"), folder.join("wasm-bindgen"))?;
     Ok(folder)
+}
+
+/// Draws what is seen before the program has come; gives the drawing's file.
+fn sight() -> Result<PathBuf, Failure> {
+    let drawn = cargo(&["run", "--quiet", "--locked", "--package", "snugfold", "--example", "sight"])?.output()?;
+    let svg = String::from_utf8(drawn.stdout)?;
+    if !svg.starts_with("<svg") {
+        return Err(format!("nothing was drawn for the page: {}", String::from_utf8_lossy(&drawn.stderr)).into());
+    }
+    let file = root()?.join("target/sight.svg");
+    std::fs::write(&file, svg)?;
+    Ok(file)
 }
 
 /// Where the tests keep the page that they look at: never the maker's own `dist`.

@@ -11,6 +11,12 @@ pub const WORKER: &str = "offline.js";
 /// The variable that names the folder with what comes later, where the program is built in two files.
 pub const LATER: &str = "SNUGFOLD_LATER";
 
+/// The variable that names the drawing that is seen before the program has come.
+pub const SIGHT: &str = "SNUGFOLD_SIGHT";
+
+/// Where it goes in the page.
+const PLACE: &str = "<div id=\"sight\" class=\"picture\">";
+
 /// Stands in the script that fetches the second file for the name of the glue, which is not known before.
 pub const GLUE: &str = "./glue.js";
 
@@ -33,7 +39,22 @@ pub fn run(args: &[String]) -> Result<(), Failure> {
     if let Some(later) = std::env::var_os(LATER) {
         bring(Path::new(&later), &folder)?;
     }
+    if let Some(sight) = std::env::var_os(SIGHT) {
+        paint(Path::new(&sight), &folder)?;
+    }
     write(&folder)
+}
+
+/// Paints a drawing into the page.
+fn paint(sight: &Path, folder: &Path) -> Result<(), Failure> {
+    let page = folder.join("index.html");
+    let text = fs::read_to_string(&page)?;
+    if text.matches(PLACE).count() != 1 {
+        return Err("the page has no one place for what is seen first".into());
+    }
+    let svg = fs::read_to_string(sight)?;
+    fs::write(&page, text.replacen(PLACE, &format!("{PLACE}{svg}"), 1))?;
+    Ok(())
 }
 
 /// Brings the program's second file and its script into the page.

@@ -114,7 +114,10 @@ fn answer(stream: TcpStream, shelves: &[Shelf]) -> io::Result<()> {
     let mut first = String::new();
     reader.read_line(&mut first)?;
     let mut line = String::new();
+    let mut unpacks = false;
     while reader.read_line(&mut line)? > 2 {
+        let lower = line.to_ascii_lowercase();
+        unpacks |= lower.starts_with("accept-encoding:") && lower.contains("br");
         line.clear();
     }
     let mut words = first.split_whitespace();
@@ -124,13 +127,14 @@ fn answer(stream: TcpStream, shelves: &[Shelf]) -> io::Result<()> {
         return send(&mut stream, "405 Method Not Allowed", &[], b"");
     }
     match find(target, shelves) {
-        Answer::File(path) => match fs::read(&path) {
-            Ok(body) => {
-                let headers = [
+        Answer::File(path) => match packed(&path, unpacks) {
+            Ok((body, packed)) => {
+                let mut headers = vec![
                     ("Content-Type", kind(&path).to_owned()),
                     // A build replaces files under the same names.
                     ("Cache-Control", "no-cache".to_owned()),
                 ];
+                headers.extend(packed.then(|| ("Content-Encoding", "br".to_owned())));
                 let body = if method == "HEAD" { &[][..] } else { &body[..] };
                 send(&mut stream, "200 OK", &headers, body)
             }
@@ -138,6 +142,16 @@ fn answer(stream: TcpStream, shelves: &[Shelf]) -> io::Result<()> {
         },
         Answer::Moved(to) => send(&mut stream, "301 Moved Permanently", &[("Location", to)], b""),
         Answer::Nothing => send(&mut stream, "404 Not Found", &[], b"not found"),
+    }
+}
+
+/// A file, or what lies beside it compressed, as large hosts keep it; and whether it is that.
+fn packed(path: &Path, unpacks: bool) -> io::Result<(Vec<u8>, bool)> {
+    let mut name = path.as_os_str().to_owned();
+    name.push(".br");
+    match fs::read(name) {
+        Ok(body) if unpacks => Ok((body, true)),
+        _ => fs::read(path).map(|body| (body, false)),
     }
 }
 
