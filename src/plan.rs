@@ -33,7 +33,7 @@ mod taught;
 
 pub use largest::largest;
 pub use relaid::relaid;
-pub use taught::{Taught, taught};
+pub use taught::{Taught, for_one, taught};
 
 use checks::{Usable, cards, check_counts, check_trimmer, count_outside, marks, outside, usable};
 

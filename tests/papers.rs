@@ -16,7 +16,7 @@ use snugfold::draw::handout::{Handout, PAGES, handout};
 use snugfold::draw::labels::{bags, tags};
 use snugfold::draw::pdf::{missing, print};
 use snugfold::draw::svg::page as painted;
-use snugfold::draw::teacher::teacher;
+use snugfold::draw::teacher::{Prices, teacher};
 use snugfold::form::registry::FORMS;
 use snugfold::keep::link;
 use snugfold::make::pace::Pace;
@@ -44,7 +44,7 @@ fn address(project: &Project) -> String {
 fn of(project: &Project, systems: &[System], paper: Paper, hand: Hand) -> Vec<Drawing> {
     let all: Vec<Taught> = systems.iter().map(|s| taught(project, *s, Pace::default())).collect();
     let plans: Vec<_> = all.iter().map(|t| &t.one).collect();
-    let link = link::write(project).ok().map(|words| format!("{PLACE}{words}"));
+    let link = link::write(&project.for_others()).ok().map(|words| format!("{PLACE}{words}"));
     handout(&Handout {
         project,
         plans: &plans,
@@ -195,7 +195,7 @@ fn every_form_can_be_handed_out() {
             let pages = of(&project, &[System::Metric], Paper::A4, Hand::Right);
             lies_on(&pages);
             assert!(pages.len() <= PAGES, "{}: {} pages", form.key, pages.len());
-            lies_on(&teacher(&taught, &project, &[], Paper::Letter.size()));
+            lies_on(&teacher(&taught, &project, None, Paper::Letter.size()));
         }
     }
 }
@@ -217,14 +217,19 @@ fn what_is_private_stays_private() {
     let papers = [
         of(&project, &System::ALL, Paper::A4, Hand::Right),
         bags(&project.name, &heads, &bag, Paper::A4.size()),
-        teacher(&taught, &project, &[], Paper::A4.size()),
+        teacher(&taught, &project, None, Paper::A4.size()),
     ];
-    let mut all: String = papers.iter().flat_map(|pages| words(pages)).collect();
-    all.push_str(&link::write(&project).expect("it is short"));
-    let opened = link::read(&link::write(&project).expect("it is short")).expect("it reads");
-    assert_eq!((opened.trade, opened.batch), (Project::default().trade, Project::default().batch));
+    let all: String = papers.iter().flat_map(|pages| words(pages)).collect();
+    let linked = link::write(&project.for_others()).expect("it is short");
+    let mut opened = link::read(&linked).expect("it reads");
+    assert_eq!((&opened.trade, &opened.batch), (&Project::default().trade, &Project::default().batch));
+    assert!(opened.supplies().all(|supply| supply.price.is_none()));
+    // The handout's code is that link.
+    let file = print("x", &of(&project, &[System::Inch], Paper::A4, Hand::Right));
+    let (wide, dots) = grey(&file, 0, 150.0);
+    assert_eq!(read(wide, dots), Some(format!("{PLACE}{linked}")));
     for private in ["Wilhelmina", "Zebedee", "987", "876", "XCD", "765"] {
-        assert!(!all.contains(private), "{private}");
+        assert!(!all.contains(private), "{private} is told");
     }
 }
 
@@ -249,6 +254,32 @@ fn labels_are_large_and_complete() {
         let points = size.fold(f64::MAX, f64::min) * 72.0 / 25.4;
         // The set's own name may be a little smaller.
         assert!(points > 11.0, "{points}");
+    }
+}
+
+/// Of sixty kinds and a name of hundreds of letters: no line lies on another or off its label, and none is lost.
+#[test]
+fn labels_of_a_large_bag_go_on() {
+    let line =
+        |n: usize| Phrase::words(format!("{n} · 2 of 45 × 96 mm · Heather honey number {n}: mats for front and back"));
+    for kinds in [1, 10, 30, 48, 60, 80, 200] {
+        let inside: Vec<Phrase> = (1..=kinds).map(line).collect();
+        let heads = vec![vec![say::number(1, 2)], vec![say::number(2, 2), "Wilhelmina ".repeat(30)]];
+        let pages = bags(&"A very long name of a set ".repeat(12), &heads, &inside, Paper::Letter.size());
+        lies_on(&pages);
+        let words: String = words(&pages).join(" ").split_whitespace().map(|word| format!("{word} ")).collect();
+        for n in 1..=kinds {
+            assert_eq!(words.matches(&format!("honey number {n}: mats")).count(), 2, "{n} of {kinds}");
+        }
+        for page in &pages {
+            let mut places: Vec<[f64; 2]> =
+                page.marks.iter().filter_map(|m| if let Mark::Label(l) = m { Some(l.at) } else { None }).collect();
+            places.sort_by(|a, b| a.partial_cmp(b).expect("numbers"));
+            assert!(
+                places.windows(2).all(|two| two[0][0] < two[1][0] || two[0][1] + 2.5 < two[1][1]),
+                "lines lie apart"
+            );
+        }
     }
 }
 
@@ -285,7 +316,7 @@ proptest! {
         (project.class.ready, project.class.makers) = (ready, makers);
         let taught = taught(&project, project.system, Pace::default());
         lies_on(&of(&project, &System::ALL, Paper::A4, Hand::Left));
-        lies_on(&teacher(&taught, &project, &[("Work", "1.00".into())], Paper::A4.size()));
+        lies_on(&teacher(&taught, &project, Some(&Prices { lines: vec![("Work", "1.00".into())], notes: Vec::new() }), Paper::A4.size()));
         let bag = say::bag(&taught.one, &project, ready);
         lies_on(&bags(&project.name, &[vec![say::number(1, 2), project.name.clone()]], &bag, Paper::Letter.size()));
     }

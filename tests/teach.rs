@@ -7,7 +7,7 @@ use common::projects::likely_project;
 use common::tries;
 use proptest::prelude::*;
 use snugfold::make::class::{Change, Doing, at_home};
-use snugfold::make::clock::{Clock, usual};
+use snugfold::make::clock::{Clock, alike, usual};
 use snugfold::make::evenings::{MOST, evenings};
 use snugfold::make::pace::{Kind, Pace};
 use snugfold::make::sheets::with_spares;
@@ -16,17 +16,18 @@ use snugfold::make::step::Action;
 use snugfold::measure::system::System;
 use snugfold::plan::{Plan, plan, taught};
 use snugfold::project::batch::Batch;
-use snugfold::project::class::{BREAKS, Class, EACH, MAKERS, MINUTES, PERCENT, Ready};
+use snugfold::project::bound::SPARES;
+use snugfold::project::class::{BREAKS, Class, EACH, MAKERS, MINUTES, Ready, SLOW};
 use snugfold::project::example::example;
-use snugfold::project::request::{Part, Project};
+use snugfold::project::request::{Part, Project, Shop};
+use snugfold::say::teach as say;
 
 fn clock(plan: &Plan) -> Clock<'_> {
     Clock { sheets: &plan.sheets, pieces: &plan.pieces, pace: Pace::default() }
 }
 
-/// One open-top holder alone, from pieces that are cut already: two scores twice (26 s each), four cuts (32 s), trims of
-/// ten places and so on: whatever the steps say, by their own table. A quarter more for slow hands, two breaks of ten
-/// minutes, five minutes to welcome and five to tidy up.
+/// The example from pieces that are cut already: each step by the table written out here, a quarter more for slow hands,
+/// two breaks of ten minutes, five minutes to welcome and five to tidy up.
 #[test]
 fn a_class_takes_its_steps_its_margin_and_its_breaks() {
     let mut project = example().expect("the example reads");
@@ -67,12 +68,47 @@ fn a_class_takes_its_steps_its_margin_and_its_breaks() {
     assert_eq!(taught.hours.needs, (by_hand * 125).div_ceil(100) + 2 * 600 + 2 * 300);
     let breaks: Vec<_> = taught.hours.rows.iter().filter(|row| row.doing == Doing::Break).collect();
     assert_eq!(breaks.len(), 2);
-    // About a third and two thirds through the work: after the stretch in which that is reached.
-    let longest = taught.hours.rows.iter().filter(|r| r.doing != Doing::Break).map(|r| r.seconds).max().unwrap_or(0);
+    // A third and two thirds through the work, whatever is being done then.
     for (nth, one) in (1..).zip(breaks) {
-        let due = 300 + (by_hand * 125).div_ceil(100) * nth / 3 + 600 * (nth - 1);
-        assert!(one.from >= due && one.from <= due + longest, "break {nth} at {} for {due}", one.from);
+        assert_eq!(one.from, 300 + ((by_hand * nth / 3) * 125).div_ceil(100) + 600 * (nth - 1), "break {nth}");
     }
+}
+
+/// Where everyone gets sheets, a bag's sheets times those who come are bought, spares rounded up, what lies in the
+/// drawer among them; and where the drawer is all there is, it is said that it is not enough.
+#[test]
+fn sheets_for_all_are_bags_times_makers() {
+    let mut project = example().expect("the example reads");
+    project.class = Class { makers: 7, spares: 10, ready: Ready::Sheets, ..Class::default() };
+    project.cards[0].supply.have = 5;
+    let told = |project: &Project| {
+        let t = taught(project, System::Inch, Pace::default());
+        let buy: Vec<String> = say::buy(&t, project, None).iter().map(ToString::to_string).collect();
+        (t, buy)
+    };
+    let (t, buy) = told(&project);
+    let each: u32 = t.one.sheets[0].used().map(|(n, _)| n).sum();
+    let all = (u64::from(each) * 7 * 110).div_ceil(100);
+    assert_eq!(buy[0], format!("Kraft card: {all} sheets of 12 × 12 in, 5 of them out of the drawer"));
+    assert!(say::stops(&t).is_empty());
+    project.class.ready = Ready::Pieces;
+    project.cards[0].supply.shop = Shop::Shut;
+    let (t, _) = told(&project);
+    assert!(!say::stops(&t).is_empty(), "five sheets are not enough for seven");
+}
+
+/// A step that cuts nine sheets in one go is timed by one of them.
+#[test]
+fn sheets_are_timed_one_by_one() {
+    let mut project = example().expect("the example reads");
+    project.sets = 9;
+    let plan = plan(&project, System::Inch);
+    let cutting = plan.steps.iter().find(|s| matches!(s.action, Action::CutSheets { .. })).expect("there is one");
+    let copies = u64::from(plan.sheets[0].layout.patterns[0].copies);
+    assert!(copies > 1);
+    assert_eq!(alike(cutting, &plan.sheets), copies);
+    let folding = plan.steps.iter().find(|s| matches!(s.action, Action::Fold { .. })).expect("there is one");
+    assert_eq!(alike(folding, &plan.sheets), 1);
 }
 
 /// Whoever glues twice as slowly takes twice as long for what is glued, and for nothing else.
@@ -109,7 +145,7 @@ fn a_wedding_is_shared_out() {
     assert_eq!(all.iter().map(seconds).sum::<u64>(), clock.all(&plan.steps));
     assert!(all.concat().iter().map(|s| s.stage).is_sorted());
     assert_eq!(last.last().map(|s| s.stage), Some(Stage::Fill));
-    // Half an hour for one hand: more than are listed.
+    // Ten minutes for one hand: more than are listed.
     let alone = Batch { helpers: 0, evening: 10, names: String::new() };
     let (listed, more) = evenings(&alone, &plan.steps, &clock);
     assert_eq!((listed.len(), more), (MOST, true));
@@ -144,7 +180,7 @@ proptest! {
         let t = taught(&project, project.system, Pace::default());
         let c = t.class;
         prop_assert!(MAKERS.holds(c.makers) && EACH.holds(c.each) && MINUTES.holds(c.minutes));
-        prop_assert!(PERCENT.holds(c.spares) && PERCENT.holds(c.slow) && BREAKS.holds(c.breaks));
+        prop_assert!(SPARES.holds(c.spares) && SLOW.holds(c.slow) && BREAKS.holds(c.breaks));
         if c.ready != Ready::Sheets && c.makers * c.each <= 10_000 {
             for (one, all) in t.one.pieces.iter().zip(&t.all.pieces) {
                 prop_assert_eq!(one.count * u64::from(c.makers), all.count);

@@ -153,7 +153,8 @@ impl Flow {
             };
             let mut from = begin(self, page, top);
             y = y.max(from);
-            for cell in region.cells {
+            let room = end - EDGE - HEAD * LEADING;
+            for cell in region.cells.into_iter().flat_map(|cell| parted(cell, each, room)) {
                 if y + high(&cell, each) > end && y > from {
                     column += 1;
                     if column == count {
@@ -186,6 +187,20 @@ impl Flow {
         }
         self.pages
     }
+}
+
+/// A cell that is higher than a page, block by block and line by line.
+fn parted(cell: Vec<Block>, width: f64, room: f64) -> Vec<Vec<Block>> {
+    if high(&cell, width) <= room {
+        return vec![cell];
+    }
+    let by_line = |block: Block| match block {
+        Block::Words(words, size) => {
+            lines(&words, width / size).into_iter().map(|line| vec![Block::Words(line, size)]).collect()
+        }
+        other => vec![vec![other]],
+    };
+    cell.into_iter().flat_map(by_line).collect()
 }
 
 fn high(blocks: &[Block], width: f64) -> f64 {

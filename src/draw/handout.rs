@@ -123,7 +123,9 @@ fn items(h: &Handout, plan: &Plan) -> Vec<Item> {
         let form = plan.part(step.place).filter(|_| matches!(step.place, Place::Box(_))).map(|p| p.form.key);
         let same = form.and_then(|form| {
             let mut alike = before.iter().filter(|b| (b.0, b.1) == (form, step.part) && b.4 != at);
-            alike.find(|b| (&b.2.title, &b.2.lines) == (&said.title, &said.lines)).map(|b| (b.3, b.4.clone()))
+            alike
+                .find(|b| (&b.2.title, &b.2.lines, &b.2.notes) == (&said.title, &said.lines, &said.notes))
+                .map(|b| (b.3, b.4.clone()))
         });
         if let Some((nth, of)) = same {
             match all.last_mut() {
@@ -273,7 +275,7 @@ fn told(items: &[Item], level: &Level) -> Vec<Vec<Block>> {
 
 /// Tools and cautions, once for all.
 fn care(h: &Handout, flow: &mut Flow, size: f64) {
-    let steps = h.plans.first().map_or_else(Vec::new, |plan| in_class(plan, h.ready));
+    let steps: Vec<&Step> = h.plans.iter().flat_map(|plan| in_class(plan, h.ready)).collect();
     flow.words(teach::tools(&steps), size);
     let mut all: Vec<Caution> = Vec::new();
     for one in steps.iter().filter_map(|s| s.action.caution()) {

@@ -17,37 +17,66 @@ const LARGE: f64 = 14.0 * 25.4 / 72.0;
 /// A page cut into so many across and down; labels may not be smaller than their words in large print.
 const GRIDS: [[usize; 2]; 5] = [[2, 4], [2, 3], [2, 2], [1, 2], [1, 1]];
 
-/// A label for each of `heads` (its number, and perhaps a name), with the same lines below.
+/// The lettering of a label of which not even a page holds all in large print; what is more then goes on to another.
+const SMALL: f64 = 11.0 * 25.4 / 72.0;
+
+/// A line of a label, and its lettering as a share of the ordinary.
+type Said = (Phrase, f64);
+
+/// A label for each of `heads` (its number, and perhaps a name), with the same lines below; several where they are too
+/// many for a page.
 #[must_use]
 pub fn bags(title: &str, heads: &[Vec<String>], inside: &[Phrase], size: Spot) -> Vec<Drawing> {
     let room = |grid: [usize; 2]| [0, 1].map(|i| (size[i] - 2.0 * EDGE) / grid[i] as f64 - 2.0 * INSIDE);
-    let high = |grid: [usize; 2]| {
-        let of = |words: &Phrase| lines(words, room(grid)[0] / LARGE).len();
-        let head = heads.iter().map(|h| h.iter().map(|words| of(&words.as_str().into())).sum::<usize>()).max();
-        let all = head.unwrap_or(0) * 3 / 2 + 1 + inside.iter().map(of).sum::<usize>() + 1;
-        all as f64 * LARGE * LEADING
+    let begin = |head: &[String]| -> Vec<Said> {
+        let first = head.iter().enumerate();
+        let first = first.map(|(nth, words)| (words.as_str().into(), if nth == 0 { 1.4 } else { 1.0 }));
+        first.chain([(title.into(), 0.8)]).collect()
     };
-    let grid = GRIDS.into_iter().find(|grid| high(*grid) <= room(*grid)[1]).unwrap_or([1, 1]);
-    // What is too much for a whole page is set smaller.
-    let share = (room(grid)[1] / high(grid)).min(1.0).sqrt();
-    let letter = LARGE * share;
+    let rest: Vec<Said> = inside.iter().map(|line| (line.clone(), 1.0)).collect();
+    let fits = |grid: [usize; 2]| {
+        let [wide, most] = room(grid);
+        let below = high(&rest, LARGE, wide);
+        heads.iter().all(|head| high(&begin(head), LARGE, wide) + below <= most)
+    };
+    let found = GRIDS.into_iter().find(|grid| fits(*grid));
+    let (grid, letter) = found.map_or(([1, 1], SMALL), |grid| (grid, LARGE));
+    let [wide, most] = room(grid);
+    let mut all: Vec<Vec<Said>> = Vec::new();
+    for head in heads {
+        let mut now = begin(head);
+        for line in rest.iter().flat_map(|line| by_line(line, letter, wide)) {
+            if high(&now, letter, wide) + high(std::slice::from_ref(&line), letter, wide) > most {
+                all.push(std::mem::replace(&mut now, begin(head)));
+            }
+            now.push(line);
+        }
+        all.push(now);
+    }
     let label = |page: &mut Drawing, [left, top]: Spot, nth: usize| {
         let mut y = top + INSIDE;
-        let mut say = |page: &mut Drawing, words: &Phrase, size: f64| {
-            for words in lines(words, room(grid)[0] / size) {
+        for (words, share) in &all[nth] {
+            let size = letter * share;
+            for words in lines(words, wide / size) {
                 y += size * LEADING;
-                line(page, words, [left + INSIDE, y - size * LEADING / 2.0], size, Hold::Start);
+                // A name of hundreds of letters ends with its label.
+                if y <= top + INSIDE + most {
+                    line(page, words, [left + INSIDE, y - size * LEADING / 2.0], size, Hold::Start);
+                }
             }
-        };
-        for (i, words) in heads[nth].iter().enumerate() {
-            say(page, &words.as_str().into(), if i == 0 { letter * 1.4 } else { letter });
-        }
-        say(page, &title.into(), letter * 0.8);
-        for words in inside {
-            say(page, words, letter);
         }
     };
-    grid_of(title, heads.len(), grid, size, &label)
+    grid_of(title, all.len(), grid, size, &label)
+}
+
+fn by_line((words, share): &Said, letter: f64, wide: f64) -> Vec<Said> {
+    lines(words, wide / (letter * share)).into_iter().map(|line| (line, *share)).collect()
+}
+
+/// How high these lines are together.
+fn high(said: &[Said], letter: f64, wide: f64) -> f64 {
+    let one = |said: &Said| by_line(said, letter, wide).len() as f64 * letter * said.1 * LEADING;
+    said.iter().map(one).sum()
 }
 
 /// Tags of 60 by 30 mm or a little more, a name on each, with a ring where a hole is punched.
@@ -64,8 +93,10 @@ pub fn tags(title: &str, names: &[&str], size: Spot) -> Vec<Drawing> {
         });
         page.ring(Meaning::Cut, Ink::Page, ring.collect());
         let (name, room): (Phrase, f64) = (names[nth].into(), wide - hole - INSIDE);
-        // On one line down to half the size, then on several.
-        let letter = (room / width(&name)).clamp(4.0, 8.0);
+        // On one line down to half the size, then on several, then smaller still.
+        let one = (room / width(&name)).clamp(4.0, 8.0);
+        let tall = |letter: f64| lines(&name, room / letter).len() as f64 * letter * LEADING <= high - 4.0;
+        let letter = [one, 3.5, 3.0, 2.5].into_iter().find(|letter| *letter <= one && tall(*letter)).unwrap_or(2.5);
         let all = lines(&name, room / letter);
         let most = ((high - 4.0) / (letter * LEADING)).max(1.0) as usize;
         let shown = all.len().min(most);

@@ -6,6 +6,7 @@ use super::sheet::{Cutting, sheet};
 use crate::cut::order::order;
 use crate::phrase;
 use crate::plan::Taught;
+use crate::project::class::Ready;
 use crate::project::request::{Project, Tint};
 use crate::say::phrase::Phrase;
 use crate::say::{cutting, names, teach};
@@ -16,11 +17,20 @@ const SIZE: f64 = 3.4;
 /// A heading.
 const HEAD: f64 = 5.0;
 
-/// The pages; `prices` are lines that the teacher asked to be shown: without them no price is on any page.
+/// Prices that the teacher asked to be shown.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Prices {
+    /// What costs what.
+    pub lines: Vec<(&'static str, String)>,
+    /// What should be known about it.
+    pub notes: Vec<String>,
+}
+
+/// The pages; without `prices` there is none on any of them.
 #[must_use]
-pub fn teacher(taught: &Taught, project: &Project, prices: &[(&'static str, String)], size: Spot) -> Vec<Drawing> {
+pub fn teacher(taught: &Taught, project: &Project, prices: Option<&Prices>, size: Spot) -> Vec<Drawing> {
     let money = Currency::of(&project.trade.currency).unwrap_or_default();
-    let money = Some(&money).filter(|_| !prices.is_empty());
+    let money = prices.map(|_| &money);
     let mut flow = Flow::new(&project.name, size);
     let name = if project.name.trim().is_empty() { "A gift set" } else { &project.name };
     flow.words(name, 7.0);
@@ -31,18 +41,25 @@ pub fn teacher(taught: &Taught, project: &Project, prices: &[(&'static str, Stri
             flow.words(line, SIZE);
         }
     };
+    for stop in teach::stops(taught) {
+        flow.words(stop, SIZE);
+    }
     list(&mut flow, teach::BUY, teach::buy(taught, project, money));
     list(&mut flow, teach::HOME, vec![teach::home(taught).into()]);
     list(&mut flow, teach::BAG, teach::bag(&taught.one, project, taught.class.ready));
     clock(&mut flow, taught, project);
-    if !prices.is_empty() {
+    if let Some(prices) = prices {
         flow.heading(teach::PRICES, HEAD, SIZE * 3.0);
-        for (what, sum) in prices {
+        for (what, sum) in &prices.lines {
             let words = |w: &str| vec![Block::Words(w.into(), SIZE)];
             flow.row(&[3.0, 1.0], vec![words(what), words(sum)]);
         }
+        for note in &prices.notes {
+            flow.words(note.as_str(), SIZE);
+        }
     }
-    list(&mut flow, teach::PIECES, teach::pieces(taught));
+    let each = taught.class.ready == Ready::Sheets;
+    list(&mut flow, if each { teach::PIECES_EACH } else { teach::PIECES }, teach::pieces(taught));
     layouts(&mut flow, taught, project);
     flow.finish()
 }
@@ -66,7 +83,8 @@ fn layouts(flow: &mut Flow, taught: &Taught, project: &Project) {
     for sheets in &plan.sheets {
         let card = sheets.job.card;
         let tint = project.card(card).map_or_else(Tint::default, |c| c.tint);
-        let mut head = Some(phrase![format!("{}: {}", teach::LAYOUTS, names::card(project, card))]);
+        let what = if taught.class.ready == Ready::Sheets { teach::LAYOUTS_EACH } else { teach::LAYOUTS };
+        let mut head = Some(phrase![format!("{what}: {}", names::card(project, card))]);
         for pattern in &sheets.layout.patterns {
             let Some(bare) = sheets.sheet(pattern.sheet) else { continue };
             let cuts = order(pattern, bare);

@@ -116,6 +116,11 @@ fn slowed(class: &Class, seconds: u64) -> u64 {
     seconds.saturating_mul(100 + u64::from(class.slow)).div_ceil(100)
 }
 
+/// So many of so many equal parts.
+fn share(all: u64, some: u64, parts: u64) -> u64 {
+    (u128::from(all) * u128::from(some) / u128::from(parts)) as u64
+}
+
 fn total(class: &Class, steps: &[Step], stages: &[Stage], clock: &Clock, ready: Ready, mats: bool) -> u64 {
     let in_class = steps.iter().zip(stages).filter(|(_, stage)| !at_home(**stage, ready)).map(|(step, _)| step);
     let in_class = in_class.filter(|step| mats || !matches!(step.action, Action::GlueMats(_)));
@@ -140,20 +145,25 @@ fn rows(class: &Class, steps: &[Step], stages: &[Stage], clock: &Clock) -> Vec<R
         rows.push(Row { from, seconds: to - from, doing });
     };
     let (mut done, mut breaks, mut rest) = (0_u64, 0_u64, 0_u64);
+    let parts = u64::from(class.breaks) + 1;
     for (doing, seconds) in work {
-        // From the sums, so that what is rounded up is rounded up once.
-        let from = WELCOME.saturating_add(slowed(class, done)).saturating_add(rest);
-        done = done.saturating_add(seconds);
-        let to = WELCOME.saturating_add(slowed(class, done)).saturating_add(rest);
-        add(&mut rows, doing, from, to);
-        // Evenly among the work: after the stretch in which its share is reached.
-        let parts = u64::from(class.breaks) + 1;
-        while breaks + 1 < parts && done.saturating_mul(parts) >= all.saturating_mul(breaks + 1) {
-            let long = u64::from(Class::BREAK) * 60;
-            let from = WELCOME.saturating_add(slowed(class, done)).saturating_add(rest);
-            add(&mut rows, Doing::Break, from, from.saturating_add(long));
-            rest += long;
-            breaks += 1;
+        let end = done.saturating_add(seconds);
+        while done < end {
+            // Evenly among the work: where its share is reached, whatever is being done goes on after the break.
+            let due = if breaks + 1 < parts { share(all, breaks + 1, parts) } else { u64::MAX };
+            let stop = end.min(due.max(done));
+            // From the sums, so that what is rounded up is rounded up once.
+            let at = |done: u64| WELCOME.saturating_add(slowed(class, done)).saturating_add(rest);
+            if stop > done {
+                add(&mut rows, doing, at(done), at(stop));
+            }
+            done = stop;
+            if stop == due {
+                let long = u64::from(Class::BREAK) * 60;
+                add(&mut rows, Doing::Break, at(done), at(done).saturating_add(long));
+                rest += long;
+                breaks += 1;
+            }
         }
     }
     let end = rows.last().map_or(0, |row| row.from.saturating_add(row.seconds));

@@ -50,6 +50,23 @@ pub fn usual(step: &Step, sheets: &[CardSheets], pieces: &[Piece]) -> u64 {
     }
 }
 
+/// How many alike things a step does in one go: sheets of one pattern, or pieces that are cut one by one.
+#[must_use]
+pub fn alike(step: &Step, sheets: &[CardSheets]) -> u64 {
+    let of = |card: u16| sheets.iter().find(|s| s.job.card == card);
+    let count = match &step.action {
+        Action::CutSheets { card, pattern } => {
+            of(*card).and_then(|s| s.layout.patterns.get(*pattern)).map(|p| u64::from(p.copies))
+        }
+        Action::CutPieces { card, pieces } => {
+            let left_out = of(*card).into_iter().flat_map(|s| &s.layout.left_out);
+            Some(left_out.filter(|l| pieces.contains(&l.piece)).map(|l| u64::from(l.count)).sum())
+        }
+        _ => None,
+    };
+    count.unwrap_or(1).max(1)
+}
+
 /// What a step is timed with.
 #[derive(Clone, Copy)]
 pub struct Clock<'a> {

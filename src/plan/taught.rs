@@ -6,8 +6,8 @@ use crate::make::class::{Hours, home, hours};
 use crate::make::clock::Clock;
 use crate::make::pace::Pace;
 use crate::measure::system::System;
-use crate::project::bound;
-use crate::project::class::{BREAKS, EACH, MAKERS, MINUTES, PERCENT};
+use crate::project::bound::{self, Range};
+use crate::project::class::{BREAKS, EACH, MAKERS, MINUTES, SLOW};
 use crate::project::class::{Class, Ready};
 use crate::project::request::{Project, Shop};
 
@@ -28,27 +28,33 @@ pub struct Taught {
     pub home: u64,
 }
 
-/// Plans the class of `project`: whatever was written in a file is brought into its range.
+/// The class that is asked for, with whatever was written in a file brought into its range.
+fn within(asked: Class) -> Class {
+    let bring = |n: u32, range: Range<u32>| n.clamp(range.least, range.most);
+    Class {
+        makers: bring(asked.makers, MAKERS),
+        each: bring(asked.each, EACH),
+        spares: bring(asked.spares, bound::SPARES),
+        minutes: bring(asked.minutes, MINUTES),
+        slow: bring(asked.slow, SLOW),
+        breaks: bring(asked.breaks, BREAKS),
+        ready: asked.ready,
+    }
+}
+
+/// What one maker makes in the class of `project`. What lies in the drawer is for all: a bag is planned from new sheets.
+#[must_use]
+pub fn for_one(project: &Project, system: System) -> Plan {
+    let mut single = Project { sets: within(project.class).each, spares: 0, ..project.clone() };
+    single.supplies().for_each(|supply| (supply.have, supply.shop) = (0, Shop::Open));
+    plan(&single, system)
+}
+
+/// Plans the class of `project`.
 #[must_use]
 pub fn taught(project: &Project, system: System, pace: Pace) -> Taught {
-    let asked = project.class;
-    let class = Class {
-        makers: asked.makers.clamp(MAKERS.least, MAKERS.most),
-        each: asked.each.clamp(EACH.least, EACH.most),
-        spares: asked.spares.clamp(PERCENT.least, PERCENT.most),
-        minutes: asked.minutes.clamp(MINUTES.least, MINUTES.most),
-        slow: asked.slow.clamp(PERCENT.least, PERCENT.most),
-        breaks: asked.breaks.clamp(BREAKS.least, BREAKS.most),
-        ready: asked.ready,
-    };
-    let mut single = Project { sets: class.each, spares: 0, ..project.clone() };
-    // What lies in the drawer is for all: a bag is planned from new sheets.
-    for card in &mut single.cards {
-        for supply in std::iter::once(&mut card.supply).chain(card.more_sheets.iter_mut().map(|m| &mut m.supply)) {
-            (supply.have, supply.shop) = (0, Shop::Open);
-        }
-    }
-    let one = plan(&single, system);
+    let class = within(project.class);
+    let one = for_one(project, system);
     let sets = (class.makers * class.each).min(bound::SETS.most);
     let whole = Project { sets, spares: class.spares, ..project.clone() };
     let all = if class.ready == Ready::Sheets { one.clone() } else { looked(plan(&whole, system)) };

@@ -26,8 +26,8 @@ pub struct Class {
 pub const MAKERS: Range<u32> = Range::new(1, 500);
 /// How many sets each may make.
 pub const EACH: Range<u32> = Range::new(1, 20);
-/// Spares, margins.
-pub const PERCENT: Range<u32> = Range::new(0, 300);
+/// How much longer slow hands may take, in percent.
+pub const SLOW: Range<u32> = Range::new(0, 300);
 /// How long it may last, in minutes.
 pub const MINUTES: Range<u32> = Range::new(10, 6_000);
 /// How many breaks it may have.

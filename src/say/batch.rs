@@ -28,16 +28,19 @@ pub fn evening(nth: usize) -> String {
 
 /// A stretch of work, and how much of it is done then.
 #[must_use]
-pub fn stretch(stretch: &Stretch, plan: &Plan, project: &Project) -> String {
+pub fn stretch(stretch: &Stretch, plan: &Plan, project: &Project, people: u64) -> String {
     let step = plan.steps.iter().find(|s| (s.place, s.part) == (stretch.place, stretch.part));
     let name = step.map_or_else(|| names::place(project, stretch.place), |step| at(step, plan, project));
     let (from, to, times) = (stretch.from, stretch.to, stretch.times);
     let how = match (from, to) {
         (0, to) if to == times => String::new(),
         _ if times == 1 => ", a part of it".to_owned(),
-        (from, to) => format!(", {} to {to} of {times}", (from + 1).min(to)),
+        (from, to) if from == to => format!(", on with number {} of {times}", (from + 1).min(times)),
+        (from, to) => format!(", {} to {to} of {times}", from + 1),
     };
-    format!("{name}: {}{how} ({})", teach::work(stretch.stage), time(stretch.seconds))
+    let each = time(stretch.seconds.div_ceil(people.max(1)));
+    let who = if people > 1 { format!("{each} for each of {people}") } else { each };
+    format!("{name}: {}{how} ({who})", teach::work(stretch.stage))
 }
 
 /// How much of the work is done, by the ticks.
@@ -46,14 +49,25 @@ pub fn done(seconds: u64, all: u64) -> String {
     format!("Done so far, by your ticks: {} of {}.", time(seconds), time(all))
 }
 
+fn many(count: usize, what: &str) -> String {
+    if count == 1 { format!("1 {what}") } else { format!("{count} {what}s") }
+}
+
 /// Names and sets, where they are not as many.
 #[must_use]
 pub fn count(names: usize, sets: u32) -> Option<String> {
     let sets = sets as usize;
     match names {
         0 => None,
-        _ if names == sets => Some(format!("{names} names: one for each set.")),
-        _ if names < sets => Some(format!("{names} names for {sets} sets: {} have none.", sets - names)),
-        _ => Some(format!("{names} names for {sets} sets: make {} more, or take some names off.", names - sets)),
+        _ if names == sets => Some(format!("{}: one for each set.", many(names, "name"))),
+        _ if names < sets => {
+            let (named, left) = (many(names, "name"), sets - names);
+            let have = if left == 1 { "has" } else { "have" };
+            Some(format!("{named} for {}: {left} {have} none.", many(sets, "set")))
+        }
+        _ => {
+            let (named, made) = (many(names, "name"), many(sets, "set"));
+            Some(format!("{named} for {made}: make {} more, or take some names off.", names - sets))
+        }
     }
 }

@@ -6,6 +6,7 @@ use super::phrase::Phrase;
 use super::spelling::Spelling;
 use super::step::place as at;
 use super::trade::time;
+use crate::cut::sheet::Sheet;
 use crate::make::class::{Change, Cure, Doing, Hours};
 use crate::make::pieces::Piece;
 use crate::make::sheets::with_spares;
@@ -15,6 +16,7 @@ use crate::measure::system::System;
 use crate::phrase;
 use crate::plan::{Plan, Taught};
 use crate::project::class::{Class, Ready};
+use crate::project::finding::{Finding, Place, Weight};
 use crate::project::request::Project;
 use crate::stock::currency::Currency;
 
@@ -46,6 +48,10 @@ pub const BUY: &str = "To buy for all";
 pub const LAYOUTS: &str = "The sheets";
 /// Pieces for all.
 pub const PIECES: &str = "Pieces for the whole class";
+/// Pieces of one, where everyone gets sheets.
+pub const PIECES_EACH: &str = "Pieces that each maker cuts";
+/// Sheets and their cuts, where everyone gets sheets.
+pub const LAYOUTS_EACH: &str = "The sheets of each maker";
 /// On paper.
 pub const PAPERS: &str = "On paper";
 /// A file asked for what cannot be.
@@ -110,7 +116,7 @@ pub const fn ready(ready: Ready) -> &'static str {
     }
 }
 
-/// `1 h 05`, from the beginning.
+/// `1:05`, hours and minutes from the beginning.
 #[must_use]
 pub fn clock(seconds: u64) -> String {
     let minutes = seconds / 60;
@@ -204,7 +210,7 @@ pub fn home(taught: &Taught) -> String {
 #[must_use]
 pub fn bag(one: &Plan, project: &Project, ready: Ready) -> Vec<Phrase> {
     if ready == Ready::Sheets {
-        return sheets(one, project, 1, 0);
+        return sheets(one, project, 1, 0, false);
     }
     one.pieces.iter().map(|piece| names::piece(one, piece, one.system)).collect()
 }
@@ -214,21 +220,46 @@ pub fn bag(one: &Plan, project: &Project, ready: Ready) -> Vec<Phrase> {
 pub fn buy(taught: &Taught, project: &Project, money: Option<&Currency>) -> Vec<Phrase> {
     let all = &taught.all;
     if taught.class.ready == Ready::Sheets {
-        return sheets(&taught.one, project, taught.class.makers, taught.class.spares);
+        return sheets(&taught.one, project, taught.class.makers, taught.class.spares, true);
     }
     all.sheets.iter().map(|s| super::cutting::buy(s, &names::card(project, s.job.card), all.system, money)).collect()
 }
 
-/// Whole sheets for so many, spares included.
-fn sheets(one: &Plan, project: &Project, makers: u32, spares: u32) -> Vec<Phrase> {
-    let line = |card: u16, count: u32, [w, h]: [crate::measure::length::Length; 2]| {
-        let all = (u64::from(count) * u64::from(makers) * u64::from(100 + spares)).div_ceil(100);
-        let of = sides(w, h, one.system);
+/// Whole sheets for so many, spares included; with those that come out of the drawer.
+fn sheets(one: &Plan, project: &Project, makers: u32, spares: u32, drawer: bool) -> Vec<Phrase> {
+    let all = one.sheets.iter().flat_map(|s| s.used().map(|(n, sheet)| (s.job.card, n, sheet)));
+    let line = |(card, count, sheet): (u16, u32, &Sheet)| {
+        let all = u64::from(with_spares(u64::from(count) * u64::from(makers), spares));
         let word = if all == 1 { "sheet" } else { "sheets" };
-        phrase![format!("{}: {all} {word} of ", names::card(project, card)), of]
+        let of = sides(sheet.width, sheet.height, one.system);
+        let line = phrase![format!("{}: {all} {word} of ", names::card(project, card)), of];
+        let has = project.card(card).map_or(0, |c| {
+            let first = (&c.sheet_width, &c.sheet_height, c.supply.have);
+            let more = c.more_sheets.iter().map(|m| (&m.width, &m.height, m.supply.have));
+            let like = std::iter::once(first).chain(more);
+            like.filter(|(w, h, _)| (w.length(), h.length()) == (sheet.width, sheet.height))
+                .map(|(.., have)| have)
+                .sum()
+        });
+        let taken = u64::from(has).min(all);
+        if drawer && taken > 0 { line.with(format!(", {taken} of them out of the drawer")) } else { line }
     };
-    let all = one.sheets.iter().flat_map(|s| s.used().map(|(n, sheet)| (s.job.card, n, [sheet.width, sheet.height])));
-    all.map(|(card, n, sides)| line(card, n, sides)).collect()
+    all.map(line).collect()
+}
+
+/// What should be known of the class's own plan: what stops it, and sheets that are too few or too small.
+#[must_use]
+pub fn stops(taught: &Taught) -> Vec<Phrase> {
+    let plans = [&taught.one, &taught.all];
+    let mut all: Vec<&Finding> = Vec::new();
+    let tells =
+        |f: &&Finding| f.weight == Weight::Stop || (f.weight == Weight::Caution && matches!(f.place, Place::Card(_)));
+    for finding in plans.into_iter().flat_map(|plan| &plan.findings).filter(tells) {
+        if !all.contains(&finding) {
+            all.push(finding);
+        }
+    }
+    all.into_iter().map(|f| super::finding::finding(f, taught.one.system)).collect()
 }
 
 /// Tools that these steps ask for.

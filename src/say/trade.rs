@@ -35,6 +35,8 @@ pub const LEARNED: &str = "Times follow the steps that you timed.";
 pub const FORGET: &str = "Forget what was timed";
 /// Begins.
 pub const TIME_ONE: &str = "Time it once";
+/// Begins, where several are done in one go.
+pub const TIME_FIRST: &str = "Time one of them";
 /// Ends.
 pub const STOP: &str = "Stop the clock";
 /// It cannot have taken so long.
@@ -83,6 +85,16 @@ pub fn price(price: &Price, place: Option<u64>, money: &Currency) -> Vec<(&'stat
 #[must_use]
 pub fn unpriced(names: &[String]) -> String {
     format!("Not counted, for nobody said what a sheet costs: {}. Say it at the card.", names.join(", "))
+}
+
+/// The shelf asks less than it costs.
+#[must_use]
+pub fn loss(price: &Price) -> Option<String> {
+    if price.retail >= price.floor || price.wholesale == 0 {
+        return None;
+    }
+    let least = price.floor.saturating_mul(100).div_ceil(price.wholesale);
+    Some(format!("On the shelf it would cost you more than it brings: ask at least {least} % of a shop’s price."))
 }
 
 /// Why a currency cannot be one.

@@ -17,7 +17,7 @@ use crate::project::bound::{Range, SETS};
 use crate::project::finding::Place;
 use crate::project::request::Project;
 use crate::say::batch as say;
-use crate::say::{names, page};
+use crate::say::{names, page, teach};
 
 /// One figure of a batch.
 type One = (&'static str, &'static str, Range<u32>, fn(&mut Project) -> &mut u32);
@@ -73,15 +73,15 @@ pub fn batch_view() -> Tag {
 fn colours(desk: Desk) -> Tag {
     let kinds = move || {
         desk.project.with(|p| {
-            let places = p.boxes.iter().map(|b| b.id).chain(p.holder.iter().map(|_| HOLDER));
+            let places = p.boxes.iter().map(|b| b.id.to_string()).chain(p.holder.iter().map(|_| HOLDER.to_owned()));
             places.collect::<Vec<_>>()
         })
     };
-    let row = move |id: u16| {
-        let place = if id == HOLDER { Place::Holder } else { Place::Box(id) };
+    let row = move |id: String| {
+        let place = id.parse().map_or(Place::Holder, Place::Box);
         let part = move |p: &Project| match place {
-            Place::Holder => p.holder.as_ref().map(|h| h.card),
-            _ => p.boxes.iter().find(|b| b.id == id).map(|b| b.card),
+            Place::Box(id) => p.boxes.iter().find(|b| b.id == id).map(|b| b.card),
+            _ => p.holder.as_ref().map(|h| h.card),
         };
         let card = fact(move || desk.project.with(part).unwrap_or_default());
         let change = move |n| desk.edit_part(place, "", |p| p.card = n);
@@ -92,8 +92,8 @@ fn colours(desk: Desk) -> Tag {
     classed("div", "fields").with(each(kinds, row))
 }
 
-/// Stands for the holder among the numbers of boxes, of which none is so high.
-const HOLDER: u16 = u16::MAX;
+/// Stands for the holder among the numbers of boxes.
+const HOLDER: &str = "holder";
 
 fn answer(desk: Desk) -> Vec<Tag> {
     let pace = desk.pace.get();
@@ -111,11 +111,15 @@ fn answer(desk: Desk) -> Vec<Tag> {
             let done = plan.steps.iter().map(|s| clock.once(s).saturating_mul(ticks.tally(&s.key).min(s.times)));
             let done = done.fold(0, u64::saturating_add);
             let mut said: Vec<Tag> = Vec::new();
+            if (batch.helpers, batch.evening) != (p.batch.helpers, p.batch.evening) {
+                said.push(classed("p", "note caution").with(teach::BROUGHT));
+            }
             if done > 0 {
                 said.push(tag("p").is("role", "status").with(say::done(done, clock.all(&plan.steps))));
             }
             for (nth, evening) in all.iter().enumerate() {
-                let lines = evening.iter().map(|one| tag("li").with(say::stretch(one, plan, p)));
+                let lines =
+                    evening.iter().map(|one| tag("li").with(say::stretch(one, plan, p, u64::from(batch.helpers) + 1)));
                 let lines = classed("ul", "pieces").with(lines.collect::<Vec<_>>());
                 said.push(tag("details").with(tag("summary").with(say::evening(nth + 1))).with(lines));
             }

@@ -13,7 +13,8 @@ use super::tag::{Tag, button, classed, tag};
 use super::value::{Fact, State, fact};
 use crate::plan::{Taught, taught};
 use crate::project::bound::Range;
-use crate::project::class::{BREAKS, Class, EACH, MAKERS, MINUTES, PERCENT, Ready};
+use crate::project::bound::SPARES;
+use crate::project::class::{BREAKS, Class, EACH, MAKERS, MINUTES, Ready, SLOW};
 use crate::say::phrase::Phrase;
 use crate::say::teach as say;
 
@@ -25,8 +26,8 @@ const FIGURES: [One; 6] = [
     ("class-each", say::EACH, EACH, |c| &mut c.each),
     ("class-minutes", say::MINUTES, MINUTES, |c| &mut c.minutes),
     ("class-breaks", say::BREAKS, BREAKS, |c| &mut c.breaks),
-    ("class-slow", say::SLOW, PERCENT, |c| &mut c.slow),
-    ("class-spares", say::SPARES, PERCENT, |c| &mut c.spares),
+    ("class-slow", say::SLOW, SLOW, |c| &mut c.slow),
+    ("class-spares", say::SPARES, SPARES, |c| &mut c.spares),
 ];
 
 /// What follows from the class as it is asked for; nothing where something stops the plan.
@@ -84,9 +85,11 @@ fn answer(desk: Desk) -> Vec<Tag> {
         let list = |lines: Vec<Phrase>| {
             classed("ul", "pieces").with(lines.into_iter().map(|line| tag("li").with(said(line))).collect::<Vec<_>>())
         };
+        let stops = say::stops(&taught).into_iter().map(|stop| classed("p", "note caution").with(said(stop)));
+        let stops = stops.collect::<Vec<_>>();
         let brought = (taught.class != project.class).then(|| classed("p", "note caution").with(say::BROUGHT));
         vec![
-            tag("div").with(brought),
+            tag("div").with(brought).with(stops),
             fits.with(say::fits(hours)),
             classed("ul", "pieces").with(cures),
             tag("h3").with(say::CLOCK),

@@ -5,10 +5,10 @@ use super::class_view::class;
 use super::desk::{Desk, desk};
 use super::either::either;
 use super::picture::picture;
-use super::price_view::lines;
+use super::price_view::reckoned;
 use super::tag::{Tag, button, classed, tag};
 use super::tick::tick;
-use super::value::State;
+use super::value::{State, effect};
 use crate::draw::drawing::Drawing;
 use crate::draw::handout::{Handout, PAGES, handout};
 use crate::draw::labels::{bags, tags};
@@ -16,12 +16,13 @@ use crate::draw::pdf::{missing, print};
 use crate::draw::svg::page;
 use crate::draw::teacher::teacher;
 use crate::measure::system::System;
-use crate::plan::taught;
+use crate::plan::for_one;
 use crate::say::spelling::Spelling;
 use crate::say::{pages as words, teach as say};
 use crate::stock::paper::Paper;
 use crate::web::motion::{Again, each_frame};
 use crate::web::{files, here, link};
+use leptos::prelude::untrack;
 
 /// What is handed out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -70,21 +71,42 @@ pub fn papers_view() -> Tag {
     let chosen = State::new(Chosen { which: None, paper, measures: Measures::One(system), private: false });
     // A long handout takes a moment: first that is said.
     let set = State::new(None::<Chosen>);
-    let choose = move |change: &dyn Fn(&mut Chosen)| {
-        chosen.update(change);
+    let wait = State::new(0_u32);
+    let begin = move |frames: u32| {
         set.set(None);
-        let mut frames = 0;
+        if wait.get_untracked() > 0 {
+            wait.set(frames);
+            return;
+        }
+        wait.set(frames);
         each_frame(move |_| {
-            frames += 1;
-            if frames < 2 {
+            let left = wait.try_get_untracked().unwrap_or(0);
+            if left > 1 {
+                wait.set(left - 1);
                 return Again::Yes;
             }
             if let Some(now) = chosen.try_get_untracked() {
+                wait.set(0);
                 set.set(Some(now));
             }
             Again::No
         });
     };
+    let choose = move |change: &dyn Fn(&mut Chosen)| {
+        chosen.update(change);
+        begin(2);
+    };
+    // Whoever types is not kept waiting for pages: they are set anew after a pause.
+    effect(move || {
+        desk.project.track();
+        desk.good.track();
+        desk.pace.track();
+        desk.spelling.track();
+        desk.hand.track();
+        if chosen.with_untracked(|c| c.which.is_some()) {
+            begin(PAUSE);
+        }
+    });
     let one = move |says: &'static str, is: fn(&Chosen, Which) -> bool, which: Which| {
         button(says, move || choose(&|c| (c.which, c.private) = (Some(which), false)))
             .says("aria-pressed", move || chosen.with(|c| is(c, which)))
@@ -115,7 +137,7 @@ pub fn papers_view() -> Tag {
     let out = live(move || match (set.get(), chosen.get().which) {
         (_, None) => Vec::new(),
         (None, _) => vec![classed("p", "hint").is("role", "status").with(say::SETTING)],
-        (Some(now), _) => shown(desk, &now),
+        (Some(now), _) => untrack(|| shown(desk, &now)),
     });
     classed("section", "sheet-of-paper papers")
         .with(tag("h2").with(say::PAPERS))
@@ -134,47 +156,46 @@ fn pages(desk: Desk, now: &Chosen) -> Option<(&'static str, Vec<Drawing>)> {
         let names: Vec<&str> = project.batch.names().take(usize::from(u16::MAX)).collect();
         return (!names.is_empty()).then(|| (which.name(), tags(which.name(), &names, size)));
     }
-    let taught_here = class(desk)?;
+    if which == Which::Handout {
+        let systems = match now.measures {
+            Measures::One(system) => vec![system],
+            Measures::Both => System::ALL.to_vec(),
+        };
+        let plans: Vec<_> = systems.into_iter().map(|system| for_one(&project, system)).collect();
+        let address = link::address(&project).ok();
+        let pages = handout(&Handout {
+            project: &project,
+            plans: &plans.iter().collect::<Vec<_>>(),
+            ready: project.class.ready,
+            link: address.as_deref(),
+            size,
+            spelling: desk.spelling.get(),
+            hand: desk.hand.get(),
+        });
+        return (!desk.plan.with(|plan| plan.stopped() || plan.steps.is_empty())).then(|| (which.name(), pages));
+    }
+    let taught = class(desk)?;
     let pages = match which {
-        Which::Handout => {
-            let pace = desk.pace.get();
-            let systems = match now.measures {
-                Measures::One(system) => vec![system],
-                Measures::Both => System::ALL.to_vec(),
-            };
-            let all: Vec<_> = systems.into_iter().map(|system| taught(&project, system, pace)).collect();
-            let plans: Vec<_> = all.iter().map(|t| &t.one).collect();
-            let address = link::address(&project).ok();
-            handout(&Handout {
-                project: &project,
-                plans: &plans,
-                ready: taught_here.class.ready,
-                link: address.as_deref(),
-                size,
-                spelling: desk.spelling.get(),
-                hand: desk.hand.get(),
-            })
-        }
         Which::Labels => {
-            let count = taught_here.class.makers as usize;
+            let count = taught.class.makers as usize;
             let mut names = project.batch.names().filter(|_| now.private);
             let heads: Vec<Vec<String>> = (1..=count)
                 .map(|nth| std::iter::once(say::number(nth, count)).chain(names.next().map(str::to_owned)).collect())
                 .collect();
-            let inside = say::bag(&taught_here.one, &project, taught_here.class.ready);
+            let inside = say::bag(&taught.one, &project, taught.class.ready);
             bags(&project.name, &heads, &inside, size)
         }
         Which::Teacher => {
-            let prices = if now.private { lines(desk).0 } else { Vec::new() };
-            teacher(&taught_here, &project, &prices, size)
+            let prices = now.private.then(|| reckoned(desk));
+            teacher(&taught, &project, prices.as_ref(), size)
         }
-        Which::Tags => return None,
+        Which::Handout | Which::Tags => return None,
     };
     Some((which.name(), pages))
 }
 
-/// So many pages are shown; all of them are saved and printed.
-const SHOWN: usize = 60;
+/// Frames without an edit before the pages are set anew: half a second.
+const PAUSE: u32 = 30;
 
 fn shown(desk: Desk, now: &Chosen) -> Vec<Tag> {
     let Some((name, pages)) = pages(desk, now) else {
@@ -186,7 +207,7 @@ fn shown(desk: Desk, now: &Chosen) -> Vec<Tag> {
     let notes = [long.then(|| say::long(pages.len())), (!lacks.is_empty()).then(|| say::missing(&lacks))];
     let notes = notes.into_iter().flatten().map(|words| classed("p", "note caution").with(words));
     let title = desk.project.with(|p| format!("{} {}", p.name, name.to_lowercase()));
-    let svgs: Vec<String> = pages.iter().take(SHOWN).map(page).collect();
+    let svgs: Vec<String> = pages.iter().map(page).collect();
     let count = words::count(pages.len());
     let save = move || {
         let _ = files::give(&words::file(&title, "pdf"), "application/pdf", &print(&title, &pages));

@@ -3,6 +3,7 @@
 use leptos::prelude::Callback;
 
 use super::child::live;
+use super::class_view::class;
 use super::count_field::CountField;
 use super::desk::{Desk, desk};
 use super::money_field::{MoneyField, money};
@@ -10,15 +11,21 @@ use super::opened::opened;
 use super::tag::{Tag, button, classed, tag};
 use super::text_field::text_field;
 use super::value::{Fact, State, fact};
+use crate::draw::teacher::Prices;
 use crate::make::clock::Clock;
 use crate::make::pace::Pace;
 use crate::make::price;
-use crate::project::bound::{Range, SHEET_PRICE};
+use crate::plan::Taught;
+use crate::project::bound::Range;
+use crate::project::class::Ready;
+use crate::project::request::Project;
 use crate::project::trade::Trade;
-use crate::say::{names, trade as say};
+use crate::say::{names, teach, trade as say};
 use crate::stock::currency::Currency;
 use crate::web::here;
 
+/// The most coins that may be typed.
+const AMOUNT: u32 = 1_000_000_000;
 /// What may be typed as a percentage.
 const PERCENT: Range<u32> = Range::new(0, 1_000);
 
@@ -52,15 +59,23 @@ pub fn price_view() -> Tag {
             classed("div", "fields").with(fields.collect::<Vec<_>>())
         })
     });
-    let hints = [say::HINT, if desk.pace.with_untracked(Pace::is_learned) { say::LEARNED } else { say::RULES }];
-    let hints = hints.map(|hint| classed("p", "hint").with(hint)).into_iter().collect::<Vec<_>>();
+    let hints = live(move || {
+        let hints = [say::HINT, if desk.pace.with(Pace::is_learned) { say::LEARNED } else { say::RULES }];
+        hints.map(|hint| classed("p", "hint").with(hint)).into_iter().collect::<Vec<_>>()
+    });
     let body = tag("div").with(inside).with(hints).with(forget(desk)).with(live(move || answer(desk)));
     classed("section", "sheet-of-paper").with(opened("part trade", say::TITLE, open).with(body))
 }
 
 fn currency(desk: Desk) -> Tag {
     let value = fact(move || desk.project.with(|p| p.trade.currency.clone()));
-    let write = move |text| desk.edit("currency", |p| p.trade.currency = text);
+    let write = move |text: String| {
+        desk.edit("currency", |p| {
+            let decimals = |typed: &str| Currency::of(typed).unwrap_or_default().decimals;
+            p.recount(decimals(&p.trade.currency), decimals(&text));
+            p.trade.currency = text;
+        });
+    };
     let id = "trade-currency".to_owned();
     let wrong = move || {
         let why = value.with(|typed| Currency::of(typed).err());
@@ -76,7 +91,7 @@ fn amount(desk: Desk, (id, label, figure): One) -> Tag {
         id: id.to_owned(),
         label,
         hint: "",
-        most: SHEET_PRICE.most.max(100_000_000),
+        most: AMOUNT,
         value: fact(move || *figure(&mut desk.project.with(|p| p.trade.clone()))),
         findings: Fact::fixed(Vec::new()),
         commit: Callback::new(move |n| desk.edit(id, |p| *figure(&mut p.trade) = n)),
@@ -105,30 +120,52 @@ fn forget(desk: Desk) -> Tag {
     classed("p", "actions").with(live(move || desk.pace.with(Pace::is_learned).then(|| button(say::FORGET, forget))))
 }
 
-/// What one set costs, and a place in the class, by the plan of this moment.
+/// What a set and a place in the class cost by the plan of this moment, and what should be known about it.
 #[must_use]
-pub fn lines(desk: Desk) -> (Vec<(&'static str, String)>, Vec<u16>) {
+pub fn reckoned(desk: Desk) -> Prices {
     let pace = desk.pace.get();
+    let taught = (desk.project.with(|p| p.trade.fee) > 0).then(|| class(desk)).flatten();
     desk.good.with(|plan| {
         let clock = Clock { sheets: &plan.sheets, pieces: &plan.pieces, pace };
         desk.project.with(|p| {
+            let trade = Trade {
+                expenses: p.trade.expenses.min(PERCENT.most),
+                profit: p.trade.profit.min(PERCENT.most),
+                shelf: p.trade.shelf.min(PERCENT.most),
+                ..p.trade.clone()
+            };
             let (card, unknown) = price::card(&plan.sheets, p);
-            let price = price::price(&p.trade, card, clock.all(&plan.steps), p.sets);
-            let kit = price.material.saturating_mul(u64::from(p.class.each));
-            let place = (p.trade.fee > 0).then(|| price::place(&p.trade, kit, p.class.makers));
-            (say::price(&price, place, &money()), unknown)
+            let price = price::price(&trade, card, clock.all(&plan.steps), p.sets);
+            let place = taught.map(|taught| price::place(&trade, kit(&taught, p), taught.class.makers));
+            let unknown: Vec<String> = unknown.iter().map(|card| names::card(p, *card)).collect();
+            let notes = [
+                (!unknown.is_empty()).then(|| say::unpriced(&unknown)),
+                say::loss(&price),
+                (trade != p.trade).then(|| teach::BROUGHT.to_owned()),
+            ];
+            Prices { lines: say::price(&price, place, &money()), notes: notes.into_iter().flatten().collect() }
         })
     })
 }
 
+/// The material of one maker in a class: a share of all the card, or the sheets in the bag, and what else goes in.
+fn kit(taught: &Taught, project: &Project) -> u64 {
+    let class = &taught.class;
+    let (card, _) = price::card(&taught.all.sheets, project);
+    let card = match class.ready {
+        Ready::Sheets => card.saturating_mul(u64::from(100 + class.spares)).div_ceil(100),
+        _ => card.div_ceil(u64::from(class.makers)),
+    };
+    card.saturating_add(u64::from(project.trade.trims).saturating_mul(u64::from(class.each)))
+}
+
 fn answer(desk: Desk) -> Vec<Tag> {
-    let (lines, unknown) = lines(desk);
+    let Prices { lines, notes } = reckoned(desk);
     let pace = desk.pace.get();
     let lines = lines.into_iter().map(|(what, sum)| tag("li").with(tag("span").with(what)).with(tag("span").with(sum)));
     let lines = classed("ul", "pieces sums").with(lines.collect::<Vec<_>>());
-    let unknown: Vec<String> = desk.project.with(|p| unknown.iter().map(|card| names::card(p, *card)).collect());
-    let note = (!unknown.is_empty()).then(|| classed("p", "note caution").with(say::unpriced(&unknown)));
+    let notes = notes.into_iter().map(|note| classed("p", "note caution").with(note)).collect::<Vec<_>>();
     let seconds = desk.good.with(|plan| Clock { sheets: &plan.sheets, pieces: &plan.pieces, pace }.all(&plan.steps));
     let work = tag("p").with(say::work(seconds, desk.project.with(|p| p.sets)));
-    vec![work, lines, tag("div").with(note)]
+    vec![work, lines, tag("div").with(notes)]
 }

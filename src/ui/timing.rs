@@ -4,7 +4,7 @@ use super::child::live;
 use super::desk::{Desk, desk};
 use super::tag::{Tag, button, classed};
 use super::value::State;
-use crate::make::clock::usual;
+use crate::make::clock::{alike, usual};
 use crate::make::pace::Kind;
 use crate::make::step::Step;
 use crate::say::trade as say;
@@ -16,7 +16,9 @@ use crate::web::motion::now;
 pub fn timing(step: &Step) -> Option<Tag> {
     let desk = desk();
     let kind = Kind::of(&step.action)?;
-    let reckoned = desk.good.with(|plan| usual(step, &plan.sheets, &plan.pieces));
+    let (usual, alike) = desk.good.with(|plan| (usual(step, &plan.sheets, &plan.pieces), alike(step, &plan.sheets)));
+    let reckoned = usual / alike;
+    let begin = if alike > 1 { say::TIME_FIRST } else { say::TIME_ONE };
     let since = desk.timing;
     let (key, same) = (step.key.clone(), step.key.clone());
     let told = State::new(None::<String>);
@@ -37,7 +39,7 @@ pub fn timing(step: &Step) -> Option<Tag> {
         }
     };
     let runs = move || since.with(|s| s.as_ref().is_some_and(|s| s.0 == same));
-    let words = super::child::words(move || if runs() { say::STOP } else { say::TIME_ONE }.to_owned());
+    let words = super::child::words(move || if runs() { say::STOP } else { begin }.to_owned());
     Some(
         classed("p", "actions")
             .with(button(words, tap))

@@ -5,12 +5,12 @@ use leptos::prelude::window;
 use crate::keep::link::{self, LinkError};
 use crate::project::request::Project;
 
-/// The address of this page with the whole of `project` behind its `#`.
+/// The address of this page with the whole of `project` behind its `#`, but for what is private.
 ///
 /// # Errors
 /// Where the design is too large for a link.
 pub fn address(project: &Project) -> Result<String, LinkError> {
-    let fragment = link::write(project)?;
+    let fragment = link::write(&project.for_others())?;
     let here = window().location().href().unwrap_or_default();
     let page = here.split('#').next().unwrap_or_default();
     Ok(format!("{page}#{fragment}"))

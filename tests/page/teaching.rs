@@ -35,7 +35,7 @@ fn a_class_from_its_clock_to_its_papers() {
         page.fill("Makers who come", "5").await;
         page.press("Many sets for one day").await;
         page.fill("For whom: a name on each line", "Wilhelmina\nZebedee").await;
-        page.see("2 names for 3 sets: 1 have none.").await;
+        page.see("2 names for 3 sets: 1 has none.").await;
 
         page.press("Handout").await;
         page.press("both, side by side").await;
@@ -106,8 +106,13 @@ fn a_price_is_reckoned() {
         page.fill("Currency", "JPY").await;
         page.fill("Ribbon, glue and the like, a set", "250").await;
         page.see("Material 250 JPY").await;
+        // Nothing is converted: the number stays.
         page.fill("Currency", "£").await;
+        page.see("Material £250.00").await;
         page.fill("Ribbon, glue and the like, a set", "2.50").await;
+        page.fill("On the shelf, % of a shop’s price", "50").await;
+        page.see("it would cost you more than it brings").await;
+        page.fill("On the shelf, % of a shop’s price", "200").await;
         page.fill("Profit on top, %", "20").await;
         page.see("To a shop £3.00").await;
         page.see("On the shelf £6.00").await;
@@ -148,6 +153,7 @@ fn a_timed_step_is_learned_and_forgotten() {
         page.press("Time and price").await;
         page.see("Times follow the steps that you timed.").await;
         page.press("Forget what was timed").await;
+        page.see("Times are rules of thumb").await;
         page.reload().await;
         page.press("Teach & sell").await;
         page.press("Time and price").await;
