@@ -87,7 +87,7 @@ fn colours(desk: Desk) -> Tag {
         let change = move |n| desk.edit_part(place, "", |p| p.card = n);
         let name = words(move || desk.project.with(|p| names::place(p, place)));
         let field = card_choice(format!("batch-card-{id}"), page::CARD, card, Fact::fixed(Vec::new()), change);
-        tag("div").with(tag("h3").with(name)).with(field)
+        tag("div").with(tag("h2").with(name)).with(field)
     };
     classed("div", "fields").with(each(kinds, row))
 }

@@ -92,13 +92,13 @@ fn answer(desk: Desk) -> Vec<Tag> {
             tag("div").with(brought).with(stops),
             fits.with(say::fits(hours)),
             classed("ul", "pieces").with(cures),
-            tag("h3").with(say::CLOCK),
+            tag("h2").with(say::CLOCK),
             rows,
-            tag("h3").with(say::HOME),
+            tag("h2").with(say::HOME),
             tag("p").with(say::home(&taught)),
-            tag("h3").with(say::BUY),
+            tag("h2").with(say::BUY),
             list(say::buy(&taught, project, Some(&money()))),
-            tag("h3").with(say::BAG),
+            tag("h2").with(say::BAG),
             list(say::bag(&taught.one, project, taught.class.ready)),
         ]
     })

@@ -4,6 +4,7 @@
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::disallowed_types, reason = "a test may look at the clock")]
 
+mod access;
 mod driver;
 mod extras;
 mod figures;

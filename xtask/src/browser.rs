@@ -61,9 +61,7 @@ pub fn ensure() -> Result<Browser, Failure> {
         return Ok(browser);
     }
     if ask("apt-get", &["--version"]).is_some() {
-        let installed = apt(&["update"])
-            .and_then(|()| apt(&["install", "--yes", "--no-install-recommends", "chromium", "chromium-driver"]));
-        if let Err(failure) = installed {
+        if let Err(failure) = apt_install(&["chromium", "chromium-driver"]) {
             eprintln!("    {failure}");
         }
     }
@@ -87,6 +85,15 @@ fn on_path(program: &str) -> Option<PathBuf> {
     std::env::split_paths(&path)
         .map(|folder| folder.join(format!("{program}{}", std::env::consts::EXE_SUFFIX)))
         .find(|file| file.is_file())
+}
+
+/// Installs packages of the system, where that is Debian's.
+///
+/// # Errors
+/// When they can't be installed.
+pub fn apt_install(packages: &[&str]) -> Result<(), Failure> {
+    apt(&["update"])?;
+    apt(&[&["install", "--yes", "--no-install-recommends"], packages].concat())
 }
 
 fn apt(args: &[&str]) -> Result<(), Failure> {

@@ -3,6 +3,7 @@
 //! Only the standard library, so that it is there within a second on a new machine. The
 //! page's tests use [`site`] and [`precache`] too: what is tested is what is served.
 
+pub mod axe;
 pub mod browser;
 pub mod build;
 pub mod command;

@@ -4,7 +4,7 @@
 use crate::browser::{self, Browser};
 use crate::build::{self, Speed};
 use crate::command::{Count, cargo, run as run_command, run_tests, with_path};
-use crate::{Failure, tools};
+use crate::{Failure, axe, tools};
 use std::path::Path;
 use std::process::Command;
 use std::time::{Duration, Instant};
@@ -105,6 +105,11 @@ pub fn run(args: &[String]) -> Result<bool, Failure> {
             report.stage("tests inside a browser", || in_browser(&tools.bindgen, browser, extra));
         }
         if wanted("page") {
+            let mut access = None;
+            report.stage("tools: axe-core", || {
+                access = Some(axe::ensure()?);
+                Ok(Count::default())
+            });
             let dist = build::test_dist()?;
             let built = report.stage("build the page", || done(build::page(tools, Speed::Visitors, &dist)));
             if built {
@@ -112,6 +117,9 @@ pub fn run(args: &[String]) -> Result<bool, Failure> {
                 report.stage("journeys through the page", || {
                     page_test(&dist, "page", |command| {
                         command.env("CHROMIUM", &browser.chromium).env("CHROMEDRIVER", &browser.driver).args(extra);
+                        if let Some(access) = &access {
+                            command.env("SNUGFOLD_AXE", access);
+                        }
                     })
                 });
             }

@@ -129,7 +129,10 @@ fn on_path(program: &str) -> Option<PathBuf> {
 }
 
 /// A folder of the user's, outside any checkout. `SNUGFOLD_TOOLS` names another.
-fn cache() -> Result<PathBuf, Failure> {
+///
+/// # Errors
+/// Where there is no home.
+pub fn cache() -> Result<PathBuf, Failure> {
     let folder = |name: &str| std::env::var_os(name).map(PathBuf::from).filter(|path| path.is_absolute());
     let home = |rest: &str| folder("HOME").map(|home| home.join(Path::new(rest)));
     folder("SNUGFOLD_TOOLS")
