@@ -20,6 +20,26 @@ async fn bring_axe(page: &Page) {
     page.js(&script, Vec::new()).await;
 }
 
+/// What can be tapped and is smaller than so many pixels either way. The link that skips the head is seen with the focus
+/// only.
+async fn small(page: &Page, within: &str, least: u32) -> Vec<String> {
+    const LOOK: &str = "const [within, least] = arguments;
+        const all = document.querySelectorAll(`${within} :is(button, input, select, textarea, summary, a[href], label.tick)`);
+        return [...all].filter((e) => !e.matches('.skip, label input[type=checkbox]')).map((e) => [e, e.getBoundingClientRect()])
+            .filter(([, b]) => b.width > 0 && b.height > 0 && Math.min(b.width, b.height) < least - 0.5)
+            .map(([e, b]) => `${e.tagName} ${(e.innerText || e.id || '').slice(0, 30)}: ${b.width} × ${b.height}`);";
+    let found = page.js(LOOK, vec![serde_json::json!(within), serde_json::json!(least)]).await;
+    serde_json::from_value(found).expect("a list")
+}
+
+/// What has less contrast than WCAG's highest level asks for (7 to 1, large lettering 4.5 to 1).
+async fn faint(page: &Page) -> Vec<String> {
+    const RUN: &str = "const rules = { 'color-contrast-enhanced': { enabled: true } };
+        const found = await axe.run(document, { runOnly: ['color-contrast-enhanced'], rules });
+        return found.violations.flatMap((v) => v.nodes.slice(0, 9).map((n) => n.target.join(' ') + ' | ' + n.any[0].message));";
+    serde_json::from_value(page.js_async(RUN).await).expect("a list")
+}
+
 /// Opens what is closed on a part of the walk.
 async fn open_all(page: &Page, view: &str) {
     match view {
@@ -37,9 +57,11 @@ async fn open_all(page: &Page, view: &str) {
     }
 }
 
-fn walk_at(width: u32, height: u32) {
+fn walk_at(width: u32, height: u32, scheme: &str) {
     journey(async |page| {
         page.size(width, height).await;
+        let scheme = serde_json::json!({ "features": [{ "name": "prefers-color-scheme", "value": scheme }] });
+        page.cdp("Emulation.setEmulatedMedia", scheme).await;
         page.open("").await;
         page.find("heading", "Snugfold").await;
         bring_axe(page).await;
@@ -47,6 +69,10 @@ fn walk_at(width: u32, height: u32) {
             page.press(view).await;
             open_all(page, view).await;
             assert_eq!(found(page).await, Vec::<String>::new(), "{view} at {width} × {height}");
+            assert_eq!(small(page, "body", 44).await, Vec::<String>::new(), "{view} at {width} × {height}");
+            if view == "Steps" {
+                assert_eq!(faint(page).await, Vec::<String>::new(), "steps at {width} × {height}");
+            }
         }
         page.press("The set").await;
         page.fill("Width", "900 mm").await;
@@ -55,17 +81,19 @@ fn walk_at(width: u32, height: u32) {
         page.press("Steps").await;
         page.press("One step at a time, large").await;
         assert_eq!(found(page).await, Vec::<String>::new(), "a large step at {width} × {height}");
+        assert_eq!(small(page, ".glance", 56).await, Vec::<String>::new(), "a large step at {width} × {height}");
+        assert_eq!(faint(page).await, Vec::<String>::new(), "a large step at {width} × {height}");
     });
 }
 
 #[test]
 fn nothing_shuts_anybody_out_on_a_tablet() {
-    walk_at(1180, 820);
+    walk_at(1180, 820, "light");
 }
 
 #[test]
-fn nothing_shuts_anybody_out_on_a_phone() {
-    walk_at(390, 844);
+fn nothing_shuts_anybody_out_on_a_phone_in_the_dark() {
+    walk_at(390, 844, "dark");
 }
 
 #[test]
