@@ -112,3 +112,94 @@ fn what_is_planted_is_found() {
         assert!(found.iter().any(|f| f.starts_with("heading-order:")), "{found:?}");
     });
 }
+
+/// The key Tab until what has the focus says this; every stop on the way can be seen.
+async fn tab_to(page: &Page, words: &str) {
+    const LOOK: &str =
+        "const e = document.activeElement; const b = e.getBoundingClientRect(); const s = getComputedStyle(e);
+        const label = e.labels?.[0]?.innerText ?? '';
+        const seen = s.outlineStyle !== 'none' || s.boxShadow !== 'none' || e === document.body;
+        return [e.getAttribute('aria-label') || e.innerText || label, seen && b.width > 0];";
+    for _ in 0..400 {
+        page.type_keys(thirtyfour::Key::Tab + "").await;
+        let (says, seen): (String, bool) =
+            serde_json::from_value(page.js(LOOK, Vec::new()).await).expect("what has the focus");
+        assert!(seen, "the focus is not seen on “{says}”");
+        if says.trim() == words {
+            return;
+        }
+    }
+    panic!("no way by Tab to “{words}”");
+}
+
+/// By keys alone: a size is typed, the walk is walked, a step is done, a handout is set, and it is all taken back.
+#[test]
+fn everything_is_done_by_keys() {
+    use thirtyfour::Key;
+    journey(async |page| {
+        page.open("").await;
+        page.find("heading", "Snugfold").await;
+        tab_to(page, "How many sets").await;
+        page.type_keys(Key::Control + "a").await;
+        page.type_keys("4".to_owned()).await;
+        page.wait("four sets", async || (page.value("How many sets").await == "4").then_some(())).await;
+        page.js("document.activeElement.blur(); scrollTo(0, 0)", Vec::new()).await;
+        tab_to(page, "Steps").await;
+        page.type_keys(Key::Enter + "").await;
+        page.see("0 of").await;
+        tab_to(page, "Done").await;
+        page.type_keys(Key::Space + "").await;
+        page.see("1 of").await;
+        page.js("document.activeElement.blur()", Vec::new()).await;
+        tab_to(page, "Teach & sell").await;
+        page.type_keys(Key::Enter + "").await;
+        tab_to(page, "Handout").await;
+        page.type_keys(Key::Space + "").await;
+        page.see("2 pages").await;
+        page.type_keys(Key::Control + "z").await;
+        page.js("document.activeElement.blur()", Vec::new()).await;
+        tab_to(page, "The set").await;
+        page.type_keys(Key::Enter + "").await;
+        page.wait("three sets again", async || (page.value("How many sets").await == "3").then_some(())).await;
+    });
+}
+
+/// With lettering twice as large, and on a window of 320 pixels: nothing scrolls sideways and no words are cut off.
+#[test]
+fn large_lettering_and_narrow_windows_lose_nothing() {
+    const CUT: &str = "const page = document.scrollingElement;
+        const cut = [...document.querySelectorAll('button, label, legend, summary, h1, h2, h3, p, li, td, th')].filter((e) => {
+            const s = getComputedStyle(e);
+            return e.getClientRects().length && !e.matches('.skip, .spoken') && !e.closest('.spoken, svg') && s.overflowX !== 'visible' && e.scrollWidth > e.clientWidth + 1;
+        }).map((e) => e.tagName + ' ' + e.innerText.slice(0, 40));
+        return page.scrollWidth > page.clientWidth ? ['the page scrolls sideways', ...cut] : cut;";
+    journey(async |page| {
+        page.open("").await;
+        page.find("heading", "Snugfold").await;
+        for (width, height, size) in [(1180, 820, "200%"), (640, 820, "200%"), (320, 640, "100%")] {
+            page.size(width, height).await;
+            page.js("document.documentElement.style.fontSize = arguments[0]", vec![serde_json::json!(size)]).await;
+            for view in ["The set", "Flat & folded", "Sheets", "Steps", "Teach & sell", "Saved & shared"] {
+                page.press(view).await;
+                page.wait(&format!("{view} at {width} and {size} to lose nothing"), async || {
+                    let cut: Vec<String> = serde_json::from_value(page.js(CUT, Vec::new()).await).expect("a list");
+                    if cut.is_empty() {
+                        Some(())
+                    } else {
+                        println!("{view} {width} {size}: {cut:?}");
+                        None
+                    }
+                })
+                .await;
+            }
+        }
+        // It would be seen.
+        page.js(
+            "document.querySelector('main').append(Object.assign(document.createElement('p'), { innerText: 'x' }));
+            document.querySelector('main > p:last-child').style.width = '9999px'",
+            Vec::new(),
+        )
+        .await;
+        assert_ne!(page.js(CUT, Vec::new()).await, serde_json::json!([]));
+    });
+}

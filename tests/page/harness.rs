@@ -214,6 +214,12 @@ impl Page {
         field.send_keys(Key::Tab + "").await.expect("typing");
     }
 
+    /// Types keys into whatever has the focus.
+    pub(crate) async fn type_keys(&self, keys: impl Into<thirtyfour::TypingData>) {
+        let focused = self.driver.active_element().await.expect("something has the focus");
+        focused.send_keys(keys).await.expect("typing");
+    }
+
     /// Chooses an entry of the list with this label.
     pub(crate) async fn choose(&self, label: &str, entry: &str) {
         let list = self.find("combobox", label).await;
