@@ -53,6 +53,8 @@ struct Level {
     told: Told,
     /// Height of the lettering: none below 7 points.
     size: f64,
+    /// The side of the largest code, with what stays free round it.
+    code: f64,
 }
 
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -61,30 +63,60 @@ enum Told {
     All,
     /// A drawing; where cuts are heavy in it they are not told one by one.
     Drawn,
-    /// A drawing only where it is the cuts that are seen in it.
+    /// A drawing only where the words speak of it.
     Least,
     /// And of folds no more than their names; what is in the bag stands on its label.
     Names,
 }
 
 /// The first that comes to two pages is taken.
-const LEVELS: [Level; 6] = [
-    Level { columns: 3, picture: 34.0, told: Told::All, size: 3.2 },
-    Level { columns: 3, picture: 28.0, told: Told::Drawn, size: 2.9 },
-    Level { columns: 4, picture: 24.0, told: Told::Drawn, size: 2.6 },
-    Level { columns: 5, picture: 20.0, told: Told::Drawn, size: 2.47 },
-    Level { columns: 5, picture: 20.0, told: Told::Least, size: 2.47 },
-    Level { columns: 5, picture: 18.0, told: Told::Names, size: 2.47 },
+const LEVELS: [Level; 8] = [
+    Level { columns: 3, picture: 34.0, told: Told::All, size: 3.2, code: CODE },
+    Level { columns: 3, picture: 28.0, told: Told::Drawn, size: 2.9, code: CODE },
+    Level { columns: 4, picture: 24.0, told: Told::Drawn, size: 2.6, code: CODE },
+    Level { columns: 4, picture: 18.0, told: Told::Drawn, size: 2.6, code: SMALL },
+    Level { columns: 5, picture: 18.0, told: Told::Drawn, size: 2.47, code: SMALL },
+    Level { columns: 5, picture: 14.0, told: Told::Drawn, size: 2.47, code: SMALL },
+    Level { columns: 5, picture: 18.0, told: Told::Least, size: 2.47, code: SMALL },
+    Level { columns: 5, picture: 14.0, told: Told::Names, size: 2.47, code: SMALL },
 ];
 
 /// What stands among the steps.
 enum Item {
     /// The part that the next ones are done to.
     Part(String),
-    /// A step with its number; whether it is cuts that its drawing shows, and whether it is a fold.
-    Step { number: usize, said: Box<Said>, drawing: Option<Box<Drawing>>, cuts: bool, folds: bool },
-    /// Steps that are done as those of another part.
-    Same { from: usize, to: usize, of: String },
+    /// A step with its number.
+    Step { number: usize, said: Box<Said>, drawing: Option<Box<Drawing>>, kind: Kind },
+    /// Steps that are done as those of another part, as one.
+    Same { number: usize, from: usize, to: usize, of: String },
+}
+
+/// How the words and the drawing of a step hang together.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Kind {
+    /// The drawing shows the cuts that the words would tell one by one.
+    Cuts,
+    /// The words speak of what is drawn.
+    Seen,
+    /// A fold, which has a name.
+    Fold,
+    /// Anything else.
+    Plain,
+}
+
+impl Kind {
+    const fn of(action: &Action) -> Self {
+        match action {
+            Action::Cut(_) => Self::Cuts,
+            Action::CutSheets { .. }
+            | Action::TakeCells(_)
+            | Action::Mark(_)
+            | Action::ScoreMarks(_)
+            | Action::CutMarks(_) => Self::Seen,
+            Action::Fold { .. } | Action::FoldAndBurnish => Self::Fold,
+            _ => Self::Plain,
+        }
+    }
 }
 
 /// The pages.
@@ -130,7 +162,10 @@ fn items(h: &Handout, plan: &Plan) -> Vec<Item> {
         if let Some((nth, of)) = same {
             match all.last_mut() {
                 Some(Item::Same { to, of: last, .. }) if *last == of && *to + 1 == nth => *to = nth,
-                _ => all.push(Item::Same { from: nth, to: nth, of }),
+                _ => {
+                    number += 1;
+                    all.push(Item::Same { number, from: nth, to: nth, of });
+                }
             }
             continue;
         }
@@ -147,16 +182,14 @@ fn items(h: &Handout, plan: &Plan) -> Vec<Item> {
             lines: said.lines.into_iter().map(|line| h.hand.phrase(line)).collect(),
             ..said
         });
-        let cuts = matches!(step.action, Action::Cut(_));
-        let folds = matches!(step.action, Action::Fold { .. } | Action::FoldAndBurnish);
-        all.push(Item::Step { number, said, drawing, cuts, folds });
+        all.push(Item::Step { number, said, drawing, kind: Kind::of(&step.action) });
     }
     all
 }
 
 fn pages_at(h: &Handout, columns: &[Vec<Item>], level: &Level) -> Vec<Drawing> {
     let mut flow = Flow::new(&h.project.name, h.size);
-    head(h, &mut flow, if level.told == Told::Names { SMALL } else { CODE });
+    head(h, &mut flow, level.code);
     care(h, &mut flow, level.size);
     let several = columns.len() > 1;
     let each = if several { (level.columns / 2).max(1) } else { level.columns };
@@ -183,6 +216,10 @@ fn head(h: &Handout, flow: &mut Flow, most: f64) {
     }
     if h.plans.len() > 1 {
         words.push(Block::Words(teach::ONE_COLUMN.into(), 4.0));
+    }
+    let other = h.plans.iter().any(|plan| plan.system != h.project.system);
+    if other && h.ready != Ready::Sheets {
+        words.push(Block::Words(teach::cut_in(h.project.system, h.spelling).into(), 3.2));
     }
     let tint = |card: u16| h.project.card(card).map_or_else(Tint::default, |c| c.tint);
     let picture = h.plans.first().map(|p| set(&p.boxes, p.holder.as_ref(), &tint, 0.35, View::default()));
@@ -212,7 +249,7 @@ const LEAST: f64 = 0.5;
 /// The side of the largest code, with what stays free round it.
 const CODE: f64 = 64.0;
 /// The same where room is short.
-const SMALL: f64 = 50.0;
+const SMALL: f64 = 46.0;
 
 /// Sizes and what is in the bag.
 fn need(h: &Handout, plan: &Plan, level: &Level) -> Vec<Vec<Block>> {
@@ -247,22 +284,24 @@ fn told(items: &[Item], level: &Level) -> Vec<Vec<Block>> {
     for item in items {
         match item {
             Item::Part(name) => waiting.extend(headed(name, size * 0.9)),
-            Item::Same { from, to, of } => {
+            Item::Same { number, from, to, of } => {
                 let mut cell = std::mem::take(&mut waiting);
-                cell.extend([Block::Words(teach::same(*from, *to, of).into(), size), space.clone()]);
+                let words = phrase![format!("{number}  {}", teach::same(*from, *to, of))];
+                cell.extend([Block::Words(words, size * 1.12), space.clone()]);
                 cells.push(cell);
             }
-            Item::Step { number, said, drawing, cuts, folds } => {
+            Item::Step { number, said, drawing, kind } => {
                 let mut cell = std::mem::take(&mut waiting);
-                if level.told < Told::Least || *cuts {
+                cell.push(Block::Words(phrase![format!("{number}  "), said.title.clone()], size * 1.12));
+                if level.told < Told::Least || matches!(kind, Kind::Cuts | Kind::Seen) {
                     cell.extend(drawing.clone().map(|d| Block::Picture(d, level.picture)));
                 }
-                cell.push(Block::Words(phrase![format!("{number}  "), said.title.clone()], size * 1.12));
-                let lines = said.lines.iter().filter(|_| match level.told {
-                    Told::All => true,
-                    Told::Drawn | Told::Least => !*cuts,
-                    Told::Names => !*cuts && !*folds,
-                });
+                let quiet = match kind {
+                    Kind::Cuts => level.told > Told::All,
+                    Kind::Fold => level.told == Told::Names,
+                    Kind::Seen | Kind::Plain => false,
+                };
+                let lines = said.lines.iter().filter(|_| !quiet);
                 cell.extend(lines.map(|line| Block::Words(line.clone(), size)));
                 cell.extend(said.notes.iter().map(|note| Block::Words(note.as_str().into(), size)));
                 cell.push(space.clone());

@@ -72,6 +72,7 @@ fn clock(flow: &mut Flow, taught: &Taught, project: &Project) {
         let columns = vec![words(teach::clock(row.from)), words(teach::doing(row.doing, &taught.one, project))];
         flow.row(&[1.0, 8.0], columns);
     }
+    flow.words(teach::TOOLS, SIZE * 0.85);
     for cure in &taught.hours.cures {
         flow.words(teach::cure(cure), SIZE);
     }

@@ -1,4 +1,4 @@
-//! Many sets for one day: how the work is shared out, and for whom they are. Kept and in files, not in links.
+//! Many sets: how the work is shared out, and for whom they are. Kept and in files, not in links.
 
 use crate::project::bound::Range;
 

@@ -8,7 +8,9 @@ use crate::plan::Plan;
 use crate::project::request::Project;
 
 /// All of it.
-pub const TITLE: &str = "Many sets for one day";
+pub const TITLE: &str = "Many sets over some evenings";
+/// What a choice of card does.
+pub const COLOURS: &str = "Another card here changes the set itself.";
 /// Who helps.
 pub const HELPERS: &str = "Helpers besides you";
 /// How long an evening is.
@@ -20,10 +22,16 @@ pub const NAMES_HINT: &str = "For tags. Kept on this device and in files that yo
 /// There are too many evenings.
 pub const MORE: &str = "And so on: it takes more evenings than are listed. Find helpers, or make fewer sets.";
 
-/// The heading of an evening.
+/// How many evenings it takes.
 #[must_use]
-pub fn evening(nth: usize) -> String {
-    format!("Evening {nth}")
+pub fn evenings(count: usize, seconds: u64) -> String {
+    format!("{}: {} of work.", many(count, "evening"), time(seconds))
+}
+
+/// The heading of an evening, which lasts so long.
+#[must_use]
+pub fn evening(nth: usize, seconds: u64) -> String {
+    format!("Evening {nth} · {}", time(seconds))
 }
 
 /// A stretch of work, and how much of it is done then.
@@ -35,7 +43,7 @@ pub fn stretch(stretch: &Stretch, plan: &Plan, project: &Project, people: u64) -
     let how = match (from, to) {
         (0, to) if to == times => String::new(),
         _ if times == 1 => ", a part of it".to_owned(),
-        (from, to) if from == to => format!(", on with number {} of {times}", (from + 1).min(times)),
+        (from, to) if from == to => ", a part of it".to_owned(),
         (from, to) => format!(", {} to {to} of {times}", from + 1),
     };
     let each = time(stretch.seconds.div_ceil(people.max(1)));

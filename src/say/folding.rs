@@ -8,7 +8,7 @@ const ROLLED: &str = "Its free edge goes down to the floor; rub the rim flat, an
 
 /// What is said of a lid with a tuck: what holds it is trimmed last and least.
 const CLOSED: &str = "Bow the tuck a little and slide it in behind the front. Where it will not close, trim the fronts of the \
-                      dust flaps first and the tuck last, half a millimetre at a time: they hold the lid.";
+                      dust flaps first and the tuck last, a hair at a time: they hold the lid.";
 
 /// What is said of each end that folds over corners.
 const OVER: &str = "Over the folded corners and down inside, its point to the middle of the floor.";
@@ -44,10 +44,8 @@ pub fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
         MoveName::BaseOuter => {
             ("Glue the outer base over them", "Its edge to the back's score; stand the box up and press from inside.")
         }
-        MoveName::DustFlaps => ("Fold in the dust flaps", "If they catch, trim half a millimetre at a time."),
-        MoveName::LowerDustFlaps => {
-            ("Fold in the lower dust flaps", "If they catch, trim half a millimetre at a time.")
-        }
+        MoveName::DustFlaps => ("Fold in the dust flaps", "If they catch, trim a hair at a time."),
+        MoveName::LowerDustFlaps => ("Fold in the lower dust flaps", "If they catch, trim a hair at a time."),
         MoveName::CloseBelow => ("Close the lower end", CLOSED),
         MoveName::Close => ("Close the lid", CLOSED),
         MoveName::SideLips => ("Turn down the lid's side lips", "The cut-off corners point to the front."),

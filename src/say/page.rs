@@ -29,6 +29,10 @@ pub const NOT_ARRIVED: &str = "This part of the page has not arrived. Your desig
 /// Asks for it once more.
 pub const TRY_AGAIN: &str = "Try again";
 
+/// On a first visit.
+pub const WELCOME: &str =
+    "A worked example: three boxes in a holder. Change anything and it becomes your own, or begin with nothing.";
+
 // Everywhere.
 /// Takes the last edit back.
 pub const UNDO: &str = "Undo";

@@ -105,7 +105,7 @@ pub const fn caution(caution: Caution) -> &'static str {
     match caution {
         Caution::Blade => "Blade: cut away from your hand, and cover the blade when you put it down.",
         Caution::Glue => {
-            "Hot glue burns, from a low-temperature gun too; air the room for spray glue. Take no glue to be safe with food."
+            "Hot glue burns, from a low-temperature gun too; air the room for spray glue. Do not count on any glue being safe with food."
         }
         Caution::Contents => {
             "Put food in a food-grade bag first. No lit candle in or near paper. Nothing that fits into a cylinder of \

@@ -8,7 +8,7 @@ use super::step::place as at;
 use super::trade::time;
 use crate::cut::sheet::Sheet;
 use crate::make::class::{Change, Cure, Doing, Hours};
-use crate::make::pieces::Piece;
+use crate::make::pieces::{Becomes, Piece};
 use crate::make::sheets::with_spares;
 use crate::make::stage::Stage;
 use crate::make::step::{Action, Step};
@@ -27,7 +27,7 @@ pub const MAKERS: &str = "Makers who come";
 /// How many each makes.
 pub const EACH: &str = "Sets each";
 /// Spares.
-pub const SPARES: &str = "Spare pieces, %";
+pub const SPARES: &str = "Spare pieces for the class, %";
 /// How long.
 pub const MINUTES: &str = "Minutes that you have";
 /// Margin.
@@ -38,12 +38,15 @@ pub const BREAKS: &str = "Breaks of 10 minutes";
 pub const READY: &str = "What you prepare at home";
 /// When what is done.
 pub const CLOCK: &str = "The clock";
+/// What the clock takes for granted.
+pub const TOOLS: &str =
+    "Counted as if everyone had a board, and a trimmer where sheets are cut. With fewer, prepare more at home.";
 /// What is prepared, as a heading.
 pub const HOME: &str = "Before the class";
 /// What each gets.
 pub const BAG: &str = "In the bag";
 /// What is bought.
-pub const BUY: &str = "To buy for all";
+pub const BUY: &str = "To buy for all, spares included";
 /// Sheets and their cuts.
 pub const LAYOUTS: &str = "The sheets";
 /// Pieces for all.
@@ -61,7 +64,7 @@ pub const WHICH: &str = "What to print";
 /// They are being set.
 pub const SETTING: &str = "Setting the pages …";
 /// There are no names.
-pub const NO_NAMES: &str = "Write the names first, under “Many sets for one day”.";
+pub const NO_NAMES: &str = "Write the names first, under “Many sets over some evenings”.";
 /// The student's pages.
 pub const HANDOUT: &str = "Handout";
 /// For the bags.
@@ -148,7 +151,7 @@ pub const fn work(stage: Stage) -> &'static str {
         Stage::Mark => "mark by hand",
         Stage::CutAway => "cut away",
         Stage::Fold => "fold and rub every score",
-        Stage::Flat => "mats, and what is done flat",
+        Stage::Flat => "glue on mats, punch",
         Stage::Close => "glue and close",
         Stage::Together => "put together",
         Stage::Fill => "fill and slide in",
@@ -174,7 +177,8 @@ pub fn fits(hours: &Hours) -> String {
     if hours.needs > hours.has {
         format!("It takes about {needs}, and there are {has}.")
     } else {
-        format!("It takes about {needs} of {has}.")
+        let spare = time(hours.has - hours.needs);
+        format!("It takes about {needs} of {has}: {spare} to spare, for showing and for questions.")
     }
 }
 
@@ -203,7 +207,7 @@ pub fn home(taught: &Taught) -> String {
         Ready::Scored => "Cut all the sheets, score every piece, and pack the bags",
         Ready::CutOut => "Cut all the sheets, score and cut out every piece, and pack the bags",
     };
-    format!("{what}: about {}.", time(taught.home))
+    format!("{what}: about {}. What is spare stays on your table.", time(taught.home))
 }
 
 /// What each maker gets, a line for each; `one` is what a maker makes.
@@ -212,7 +216,16 @@ pub fn bag(one: &Plan, project: &Project, ready: Ready) -> Vec<Phrase> {
     if ready == Ready::Sheets {
         return sheets(one, project, 1, 0, false);
     }
-    one.pieces.iter().map(|piece| names::piece(one, piece, one.system)).collect()
+    let state = match ready {
+        Ready::Scored => ", scored",
+        Ready::CutOut => ", scored and cut out",
+        Ready::Sheets | Ready::Pieces => "",
+    };
+    let line = |piece: &Piece| {
+        let words = names::piece(one, piece, one.system);
+        if matches!(piece.becomes, Becomes::Blank(_) | Becomes::Half(..)) { words.with(state) } else { words }
+    };
+    one.pieces.iter().map(line).collect()
 }
 
 /// What is bought for all, a line for each card; with what it costs where that may be told.
@@ -277,6 +290,13 @@ pub fn tools(steps: &[&Step]) -> String {
     ];
     let named: Vec<&str> = all.iter().filter(|(there, _)| *there).map(|(_, name)| *name).collect();
     format!("Tools: {}.", named.join(", "))
+}
+
+/// The pieces in the bags are of one system, whatever is printed.
+#[must_use]
+pub fn cut_in(is: System, spelling: Spelling) -> String {
+    let name = system(is, spelling).to_lowercase();
+    format!("The pieces in the bag are cut in {name}: work in {name}.")
 }
 
 /// Steps that are done as those of another part.

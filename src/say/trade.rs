@@ -20,7 +20,11 @@ pub const EXPENSES: &str = "Expenses on top, %";
 /// On top of that.
 pub const PROFIT: &str = "Profit on top, %";
 /// What the shelf asks.
-pub const SHELF: &str = "On the shelf, % of a shop’s price";
+pub const SHELF: &str = "Price on the shelf, % of a shop’s";
+/// What the lines are for.
+pub const ONE_SET: &str = "For one set";
+/// The hour is worth nothing.
+pub const NO_HOUR: &str = "You have not said what an hour of your work is worth.";
 /// The stall.
 pub const STALL: &str = "The stall or room";
 /// Teaching.
@@ -45,7 +49,13 @@ pub const NOT_TIMED: &str = "Not counted: under two seconds or over two hours.";
 /// What a step took.
 #[must_use]
 pub fn timed(seconds: u64) -> String {
-    format!("Counted: {}:{:02}.", seconds / 60, seconds % 60)
+    format!("Counted: {}. Your times count for classes, evenings and prices.", clock(seconds))
+}
+
+/// `2:40`, minutes and seconds.
+#[must_use]
+pub fn clock(seconds: u64) -> String {
+    format!("{}:{:02}", seconds / 60, seconds % 60)
 }
 
 /// `2 h 40 min`: minutes that are begun count.
@@ -67,14 +77,16 @@ pub fn work(seconds: u64, sets: u32) -> String {
 /// The reckoning, line by line; `place` is that of a place in a class.
 #[must_use]
 pub fn price(price: &Price, place: Option<u64>, money: &Currency) -> Vec<(&'static str, String)> {
+    // Nothing said is no price.
+    let show = |coins: u64| if coins == 0 { "–".to_owned() } else { money.show(coins) };
     let mut lines = vec![
-        ("Material", money.show(price.material)),
-        ("Work", money.show(price.work)),
-        ("What it costs you", money.show(price.floor)),
-        ("To a shop", money.show(price.wholesale)),
-        ("On the shelf", money.show(price.retail)),
-        ("By thumb: twice the material, and your hours", money.show(price.twice)),
-        ("By thumb: four times the material", money.show(price.four_times)),
+        ("Material", show(price.material)),
+        ("Work", show(price.work)),
+        ("What it costs you", show(price.floor)),
+        ("Price to a shop", show(price.wholesale)),
+        ("Price on the shelf", show(price.retail)),
+        ("Rule of thumb: twice the material, and your hours", show(price.twice)),
+        ("Rule of thumb: four times the material", show(price.four_times)),
     ];
     lines.extend(price.even.map(|sets| ("Sold until the stall is paid", sets.to_string())));
     lines.extend(place.map(|place| ("A place in the class", money.show(place))));
@@ -84,7 +96,10 @@ pub fn price(price: &Price, place: Option<u64>, money: &Currency) -> Vec<(&'stat
 /// Cards of which the price is not known.
 #[must_use]
 pub fn unpriced(names: &[String]) -> String {
-    format!("Not counted, for nobody said what a sheet costs: {}. Say it at the card.", names.join(", "))
+    format!(
+        "Not counted, for nobody said what a sheet costs: {}. Write the price of a sheet under “The set”, at the card.",
+        names.join(", ")
+    )
 }
 
 /// The shelf asks less than it costs.

@@ -1,11 +1,11 @@
 //! A batch: what is done on which evening, how far it is, and the names.
 
-use leptos::prelude::{Callback, event_target_value};
+use leptos::prelude::event_target_value;
 
 use super::card_choice::card_choice;
 use super::child::{each, live, words};
-use super::count_field::CountField;
 use super::desk::{Desk, desk};
+use super::figure::{Figure, figure};
 use super::opened::opened;
 use super::sheets_view::to_buy;
 use super::tag::{Tag, classed, tag};
@@ -19,31 +19,16 @@ use crate::project::request::Project;
 use crate::say::batch as say;
 use crate::say::{names, page, teach};
 
-/// One figure of a batch.
-type One = (&'static str, &'static str, Range<u32>, fn(&mut Project) -> &mut u32);
-
-const FIGURES: [One; 3] = [
-    ("batch-sets", page::SETS, SETS, |p| &mut p.sets),
-    ("batch-helpers", say::HELPERS, HELPERS, |p| &mut p.batch.helpers),
-    ("batch-evening", say::EVENING, EVENING, |p| &mut p.batch.evening),
+const FIGURES: [Figure; 3] = [
+    figure("batch-sets", page::SETS, SETS, |p| p.sets, |p, n| p.sets = n),
+    figure("batch-helpers", say::HELPERS, HELPERS, |p| p.batch.helpers, |p, n| p.batch.helpers = n),
+    figure("batch-evening", say::EVENING, EVENING, |p| p.batch.evening, |p, n| p.batch.evening = n),
 ];
 
 /// The batch.
 #[must_use]
 pub fn batch_view() -> Tag {
     let desk = desk();
-    let field = move |(id, label, range, figure): One| {
-        CountField {
-            id: id.to_owned(),
-            label,
-            hint: "",
-            range,
-            value: fact(move || desk.project.with(|p| *figure(&mut p.clone()))),
-            findings: Fact::fixed(Vec::new()),
-            commit: Callback::new(move |n| desk.edit(id, |p| *figure(p) = n)),
-        }
-        .view()
-    };
     let names = fact(move || desk.project.with(|p| p.batch.names.clone()));
     let area = tag("textarea")
         .is("id", "batch-names")
@@ -61,7 +46,7 @@ pub fn batch_view() -> Tag {
         .with(live(move || count().map(|words| classed("p", "hint").is("role", "status").with(words))));
     let open = State::new(false);
     let inside = classed("div", "class")
-        .with(classed("div", "fields").with(FIGURES.map(field).into_iter().collect::<Vec<_>>()))
+        .with(classed("div", "fields").with(FIGURES.map(Figure::view).into_iter().collect::<Vec<_>>()))
         .with(live(move || open.get().then(|| colours(desk))))
         .with(live(move || open.get().then(|| answer(desk))))
         .with(live(move || open.get().then(to_buy)))
@@ -89,7 +74,7 @@ fn colours(desk: Desk) -> Tag {
         let field = card_choice(format!("batch-card-{id}"), page::CARD, card, Fact::fixed(Vec::new()), change);
         tag("div").with(tag("h2").with(name)).with(field)
     };
-    classed("div", "fields").with(each(kinds, row))
+    tag("div").with(classed("div", "fields").with(each(kinds, row))).with(classed("p", "hint").with(say::COLOURS))
 }
 
 /// Stands for the holder among the numbers of boxes.
@@ -117,11 +102,23 @@ fn answer(desk: Desk) -> Vec<Tag> {
             if done > 0 {
                 said.push(tag("p").is("role", "status").with(say::done(done, clock.all(&plan.steps))));
             }
+            let people = u64::from(batch.helpers) + 1;
+            if !more && !all.is_empty() {
+                said.push(classed("p", "lead").with(say::evenings(all.len(), clock.all(&plan.steps))));
+            }
             for (nth, evening) in all.iter().enumerate() {
-                let lines =
-                    evening.iter().map(|one| tag("li").with(say::stretch(one, plan, p, u64::from(batch.helpers) + 1)));
+                let lines = evening.iter().map(|one| tag("li").with(say::stretch(one, plan, p, people)));
                 let lines = classed("ul", "pieces").with(lines.collect::<Vec<_>>());
-                said.push(tag("details").with(tag("summary").with(say::evening(nth + 1))).with(lines));
+                said.push(
+                    tag("details")
+                        .with(
+                            tag("summary").with(say::evening(
+                                nth + 1,
+                                evening.iter().map(|one| one.seconds).sum::<u64>() / people,
+                            )),
+                        )
+                        .with(lines),
+                );
             }
             if more {
                 said.push(classed("p", "note caution").with(say::MORE));

@@ -1,33 +1,27 @@
 //! A class: who comes, when what is done, what is prepared and bought.
 
-use leptos::prelude::Callback;
-
 use super::child::live;
-use super::count_field::CountField;
 use super::desk::{Desk, desk};
 use super::either::either;
+use super::figure::{Figure, figure};
 use super::money_field::money;
 use super::opened::opened;
 use super::said::said;
 use super::tag::{Tag, button, classed, tag};
-use super::value::{Fact, State, fact};
+use super::value::State;
 use crate::plan::{Taught, taught};
-use crate::project::bound::Range;
 use crate::project::bound::SPARES;
-use crate::project::class::{BREAKS, Class, EACH, MAKERS, MINUTES, Ready, SLOW};
+use crate::project::class::{BREAKS, EACH, MAKERS, MINUTES, Ready, SLOW};
 use crate::say::phrase::Phrase;
 use crate::say::teach as say;
 
-/// One figure of a class.
-type One = (&'static str, &'static str, Range<u32>, fn(&mut Class) -> &mut u32);
-
-const FIGURES: [One; 6] = [
-    ("class-makers", say::MAKERS, MAKERS, |c| &mut c.makers),
-    ("class-each", say::EACH, EACH, |c| &mut c.each),
-    ("class-minutes", say::MINUTES, MINUTES, |c| &mut c.minutes),
-    ("class-breaks", say::BREAKS, BREAKS, |c| &mut c.breaks),
-    ("class-slow", say::SLOW, SLOW, |c| &mut c.slow),
-    ("class-spares", say::SPARES, SPARES, |c| &mut c.spares),
+const FIGURES: [Figure; 6] = [
+    figure("class-makers", say::MAKERS, MAKERS, |p| p.class.makers, |p, n| p.class.makers = n),
+    figure("class-each", say::EACH, EACH, |p| p.class.each, |p, n| p.class.each = n),
+    figure("class-minutes", say::MINUTES, MINUTES, |p| p.class.minutes, |p, n| p.class.minutes = n),
+    figure("class-breaks", say::BREAKS, BREAKS, |p| p.class.breaks, |p, n| p.class.breaks = n),
+    figure("class-slow", say::SLOW, SLOW, |p| p.class.slow, |p, n| p.class.slow = n),
+    figure("class-spares", say::SPARES, SPARES, |p| p.class.spares, |p, n| p.class.spares = n),
 ];
 
 /// What follows from the class as it is asked for; nothing where something stops the plan.
@@ -42,24 +36,12 @@ pub fn class(desk: Desk) -> Option<Taught> {
 #[must_use]
 pub fn class_view() -> Tag {
     let desk = desk();
-    let field = move |(id, label, range, figure): One| {
-        CountField {
-            id: id.to_owned(),
-            label,
-            hint: "",
-            range,
-            value: fact(move || *figure(&mut desk.project.with(|p| p.class))),
-            findings: Fact::fixed(Vec::new()),
-            commit: Callback::new(move |n| desk.edit(id, |p| *figure(&mut p.class) = n)),
-        }
-        .view()
-    };
     let ready = move |ready: Ready| {
         let now = move || desk.project.with(|p| p.class.ready) == ready;
         button(say::ready(ready), move || desk.edit("", |p| p.class.ready = ready)).says("aria-pressed", now)
     };
     let inside = classed("div", "class")
-        .with(classed("div", "fields").with(FIGURES.map(field).into_iter().collect::<Vec<_>>()))
+        .with(classed("div", "fields").with(FIGURES.map(Figure::view).into_iter().collect::<Vec<_>>()))
         .with(either(say::READY, Ready::ALL.map(ready).into_iter().collect()))
         .with(live(move || answer(desk)));
     classed("section", "sheet-of-paper").with(opened("part", say::TITLE, State::new(true)).with(inside))
@@ -93,6 +75,7 @@ fn answer(desk: Desk) -> Vec<Tag> {
             fits.with(say::fits(hours)),
             classed("ul", "pieces").with(cures),
             tag("h2").with(say::CLOCK),
+            classed("p", "hint").with(say::TOOLS),
             rows,
             tag("h2").with(say::HOME),
             tag("p").with(say::home(&taught)),

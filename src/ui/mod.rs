@@ -60,6 +60,7 @@ pub mod look_bar;
 pub mod price_view;
 pub mod batch_view;
 pub mod class_view;
+pub mod figure;
 pub mod money_field;
 pub mod papers_view;
 pub mod teach_view;

@@ -204,7 +204,13 @@ fn shown(desk: Desk, now: &Chosen) -> Vec<Tag> {
     };
     let lacks = missing(&pages);
     let long = now.which == Some(Which::Handout) && pages.len() > PAGES;
-    let notes = [long.then(|| say::long(pages.len())), (!lacks.is_empty()).then(|| say::missing(&lacks))];
+    let nameless =
+        now.which == Some(Which::Labels) && now.private && desk.project.with(|p| p.batch.names().next().is_none());
+    let notes = [
+        nameless.then(|| say::NO_NAMES.to_owned()),
+        long.then(|| say::long(pages.len())),
+        (!lacks.is_empty()).then(|| say::missing(&lacks)),
+    ];
     let notes = notes.into_iter().flatten().map(|words| classed("p", "note caution").with(words));
     let title = desk.project.with(|p| format!("{} {}", p.name, name.to_lowercase()));
     let svgs: Vec<String> = pages.iter().map(page).collect();

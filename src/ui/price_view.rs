@@ -4,8 +4,8 @@ use leptos::prelude::Callback;
 
 use super::child::live;
 use super::class_view::class;
-use super::count_field::CountField;
 use super::desk::{Desk, desk};
+use super::figure::{Figure, figure};
 use super::money_field::{MoneyField, money};
 use super::opened::opened;
 use super::tag::{Tag, button, classed, tag};
@@ -41,10 +41,10 @@ const AMOUNTS: [One; 4] = [
 ];
 
 /// Percentages.
-const SHARES: [One; 3] = [
-    ("trade-expenses", say::EXPENSES, |t| &mut t.expenses),
-    ("trade-profit", say::PROFIT, |t| &mut t.profit),
-    ("trade-shelf", say::SHELF, |t| &mut t.shelf),
+const SHARES: [Figure; 3] = [
+    figure("trade-expenses", say::EXPENSES, PERCENT, |p| p.trade.expenses, |p, n| p.trade.expenses = n),
+    figure("trade-profit", say::PROFIT, PERCENT, |p| p.trade.profit, |p, n| p.trade.profit = n),
+    figure("trade-shelf", say::SHELF, PERCENT, |p| p.trade.shelf, |p, n| p.trade.shelf = n),
 ];
 
 /// The reckoning, while it is open.
@@ -55,7 +55,7 @@ pub fn price_view() -> Tag {
     let inside = live(move || {
         open.get().then(|| {
             let fields = std::iter::once(currency(desk)).chain(AMOUNTS.map(|one| amount(desk, one)));
-            let fields = fields.chain(SHARES.map(|one| share(desk, one)));
+            let fields = fields.chain(SHARES.map(Figure::view));
             classed("div", "fields").with(fields.collect::<Vec<_>>())
         })
     });
@@ -63,7 +63,7 @@ pub fn price_view() -> Tag {
         let hints = [say::HINT, if desk.pace.with(Pace::is_learned) { say::LEARNED } else { say::RULES }];
         hints.map(|hint| classed("p", "hint").with(hint)).into_iter().collect::<Vec<_>>()
     });
-    let body = tag("div").with(inside).with(hints).with(forget(desk)).with(live(move || answer(desk)));
+    let body = classed("div", "class").with(inside).with(hints).with(forget(desk)).with(live(move || answer(desk)));
     classed("section", "sheet-of-paper").with(opened("part trade", say::TITLE, open).with(body))
 }
 
@@ -99,19 +99,6 @@ fn amount(desk: Desk, (id, label, figure): One) -> Tag {
     .view()
 }
 
-fn share(desk: Desk, (id, label, figure): One) -> Tag {
-    CountField {
-        id: id.to_owned(),
-        label,
-        hint: "",
-        range: PERCENT,
-        value: fact(move || *figure(&mut desk.project.with(|p| p.trade.clone()))),
-        findings: Fact::fixed(Vec::new()),
-        commit: Callback::new(move |n| desk.edit(id, |p| *figure(&mut p.trade) = n)),
-    }
-    .view()
-}
-
 fn forget(desk: Desk) -> Tag {
     let forget = move || {
         desk.pace.set(Pace::default());
@@ -140,6 +127,7 @@ pub fn reckoned(desk: Desk) -> Prices {
             let unknown: Vec<String> = unknown.iter().map(|card| names::card(p, *card)).collect();
             let notes = [
                 (!unknown.is_empty()).then(|| say::unpriced(&unknown)),
+                (p.trade.hour == 0).then(|| say::NO_HOUR.to_owned()),
                 say::loss(&price),
                 (trade != p.trade).then(|| teach::BROUGHT.to_owned()),
             ];
@@ -167,5 +155,5 @@ fn answer(desk: Desk) -> Vec<Tag> {
     let notes = notes.into_iter().map(|note| classed("p", "note caution").with(note)).collect::<Vec<_>>();
     let seconds = desk.good.with(|plan| Clock { sheets: &plan.sheets, pieces: &plan.pieces, pace }.all(&plan.steps));
     let work = tag("p").with(say::work(seconds, desk.project.with(|p| p.sets)));
-    vec![work, lines, tag("div").with(notes)]
+    vec![work, tag("div").with(notes), tag("h2").with(say::ONE_SET), lines]
 }

@@ -2,13 +2,15 @@
 
 use leptos::prelude::*;
 
+use super::app::new_set;
 use super::box_list::box_list;
-use super::child::live;
+use super::child::{Inside, live};
 use super::count_field::CountField;
 use super::desk::desk;
 use super::entry::entry;
 use super::notes::notes;
 use super::part_editor::part_editor;
+use super::shelf::shelf;
 use super::stage::stage;
 use super::stock_list::stock_list;
 use super::system_choice::system_choice;
@@ -17,6 +19,7 @@ use super::text_field::text_field;
 use super::value::{Fact, fact};
 use crate::form::registry::{FORMS, Holds};
 use crate::project::bound;
+use crate::project::example::example;
 use crate::project::finding::Place;
 use crate::project::request::Part;
 use crate::say::{names, page};
@@ -54,10 +57,24 @@ pub fn set_view() -> Tag {
         .with(system_choice());
     let set = classed("section", "sheet-of-paper")
         .is("aria-label", page::SET)
+        .with(welcome())
         .with(fields)
         .with(notes(desk.findings_besides(Place::Set, &["sets", "boxes", "spares"])));
     let request = classed("div", "request").with(set).with(box_list()).with(holder_entry()).with(stock_list());
     classed("div", "bench").with(request).with(stage())
+}
+
+/// What lies there on a first visit; gone with the first change.
+fn welcome() -> Inside {
+    let (desk, shelf) = (desk(), shelf());
+    let worked = example();
+    let untouched = fact(move || desk.project.with(|p| Some(p) == worked.as_ref()));
+    let fresh = move || shelf.lay_new(new_set(Some(&desk.project.get_untracked())));
+    live(move || {
+        untouched.get().then(|| {
+            classed("p", "note actions").with(tag("span").with(page::WELCOME)).with(button(page::NEW_SET, fresh))
+        })
+    })
 }
 
 /// The holder, or a way to add one.

@@ -9,7 +9,7 @@ use crate::make::pace::Kind;
 use crate::make::step::Step;
 use crate::say::trade as say;
 use crate::web::here;
-use crate::web::motion::now;
+use crate::web::motion::{Again, each_frame, now};
 
 /// Begins and ends the clock; nothing where there is nothing to time.
 #[must_use]
@@ -22,6 +22,7 @@ pub fn timing(step: &Step) -> Option<Tag> {
     let since = desk.timing;
     let (key, same) = (step.key.clone(), step.key.clone());
     let told = State::new(None::<String>);
+    let elapsed = State::new(0_u64);
     let tap = move || {
         let at = now();
         match since.get_untracked() {
@@ -35,14 +36,30 @@ pub fn timing(step: &Step) -> Option<Tag> {
                 }));
             }
             // One clock: whatever ran elsewhere begins anew here.
-            _ => since.set(Some((key.clone(), at))),
+            _ => {
+                since.set(Some((key.clone(), at)));
+                let key = key.clone();
+                each_frame(move |_| match since.try_get_untracked().flatten() {
+                    Some((running, from)) if running == key && from == at => {
+                        let seconds = ((now() - from) / 1_000.0) as u64;
+                        if elapsed.try_get_untracked().is_some_and(|e| e != seconds) {
+                            elapsed.set(seconds);
+                        }
+                        Again::Yes
+                    }
+                    _ => Again::No,
+                });
+            }
         }
     };
+    let again = step.key.clone();
+    let here = move || since.with(|s| s.as_ref().is_some_and(|s| s.0 == again));
     let runs = move || since.with(|s| s.as_ref().is_some_and(|s| s.0 == same));
     let words = super::child::words(move || if runs() { say::STOP } else { begin }.to_owned());
     Some(
         classed("p", "actions")
             .with(button(words, tap))
+            .with(live(move || here().then(|| classed("strong", "running").with(say::clock(elapsed.get())))))
             .with(live(move || told.get().map(|words| classed("span", "hint").is("role", "status").with(words)))),
     )
 }

@@ -46,7 +46,7 @@ async fn open_all(page: &Page, view: &str) {
         "Flat & folded" => page.press("Patterns at true scale").await,
         "Steps" => page.see("0 of").await,
         "Teach & sell" => {
-            page.press("Many sets for one day").await;
+            page.press("Many sets over some evenings").await;
             page.press("Time and price").await;
             page.fill("Currency", "XQZ").await;
             page.fill("Minutes that you have", "20").await;

@@ -261,7 +261,10 @@ impl Page {
     /// Waits for a downloaded file.
     pub(crate) async fn downloaded(&self, name: &str) -> Vec<u8> {
         let file = self.scratch.with_file_name("downloads").join(name);
-        self.wait(&format!("the file {name}"), async || std::fs::read(&file).ok()).await
+        // The browser makes it empty, and may write on under another name.
+        let part = self.scratch.with_file_name("downloads").join(format!("{name}.crdownload"));
+        let whole = async || std::fs::read(&file).ok().filter(|bytes| !bytes.is_empty() && !part.exists());
+        self.wait(&format!("the file {name}"), whole).await
     }
 
     /// This journey breaks something on purpose: what the browser complains about is not

@@ -134,6 +134,21 @@ fn the_trouble_message_finds_the_design_on_the_screen() {
     store.delete(open).expect("it is here");
 }
 
+/// What a sheet costs, what is asked and for whom it is stays on this device.
+#[wasm_bindgen_test]
+fn no_price_and_no_name_is_in_the_address() {
+    let mut design = named("Private");
+    for supply in design.supplies() {
+        (supply.price, supply.have) = (Some(123), 4);
+    }
+    design.trade.fee = 5_000;
+    design.batch.names = "Ada".to_owned();
+    let whole = address::address(&design).expect("it is short");
+    let mut opened = link::read(&whole).expect("it reads");
+    assert_eq!(opened, design.for_others());
+    assert!(opened.supplies().all(|supply| supply.price.is_none() && supply.have == 4));
+}
+
 #[wasm_bindgen_test]
 fn a_link_goes_through_the_address_unchanged() {
     let golden = include_str!("../data/link-1/metric.link").trim();

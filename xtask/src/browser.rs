@@ -60,10 +60,10 @@ pub fn ensure() -> Result<Browser, Failure> {
     if let Some(browser) = find() {
         return Ok(browser);
     }
-    if ask("apt-get", &["--version"]).is_some() {
-        if let Err(failure) = apt_install(&["chromium", "chromium-driver"]) {
-            eprintln!("    {failure}");
-        }
+    if ask("apt-get", &["--version"]).is_some()
+        && let Err(failure) = apt_install(&["chromium", "chromium-driver"])
+    {
+        eprintln!("    {failure}");
     }
     find().ok_or_else(|| MISSING.into())
 }
