@@ -177,7 +177,8 @@ pub fn fits(hours: &Hours) -> String {
     if hours.needs > hours.has {
         format!("It takes about {needs}, and there are {has}.")
     } else {
-        let spare = time(hours.has - hours.needs);
+        // Minutes that are begun count as taken.
+        let spare = time(hours.has.saturating_sub(hours.needs.div_ceil(60) * 60));
         format!("It takes about {needs} of {has}: {spare} to spare, for showing and for questions.")
     }
 }
