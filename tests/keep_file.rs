@@ -174,8 +174,18 @@ fn a_picture_and_the_reckoning_are_in_the_file_alone() {
     let begin = "data:image/jpeg;base64,";
     project.own.picture = Picture::read(&format!("{begin}/9j/4AAQSkZJRgABAQ==")).expect("a picture");
     let currency = "EUR".into();
-    project.trade =
-        Trade { currency, hour: 1_500, trims: 80, expenses: 10, profit: 25, shelf: 180, stall: 3_000, fee: 9_000 };
+    project.trade = Trade {
+        currency,
+        hour: 1_500,
+        trims: 80,
+        expenses: 10,
+        profit: 25,
+        shelf: 180,
+        with_hours: 3,
+        material: 5,
+        stall: 3_000,
+        fee: 9_000,
+    };
     let ready = snugfold::project::class::Ready::CutOut;
     project.class = Class { makers: 11, each: 2, spares: 15, minutes: 150, slow: 40, breaks: 1, ready };
     project.batch = Batch { helpers: 3, evening: 90, names: "Ada\n礼\n".into() };

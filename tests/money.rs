@@ -53,7 +53,7 @@ fn a_price_comes_out_as_by_hand() {
         Trade { hour: 1_500, trims: 85, expenses: 15, profit: 25, shelf: 220, stall: 4_500, ..Trade::default() };
     let p = price(&trade, 1_240, 12_000, 5);
     assert_eq!((p.material, p.work, p.floor, p.wholesale, p.retail), (333, 1_000, 1_533, 1_917, 4_218));
-    assert_eq!((p.even, p.twice, p.four_times), (Some(2), 1_666, 1_332));
+    assert_eq!((p.even, p.with_hours, p.by_material), (Some(2), 1_666, 1_332));
 }
 
 /// (90.00 + 7 × 6.25 + 20.00) / 7 = 21.964…: 21.97.

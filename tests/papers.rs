@@ -316,7 +316,7 @@ proptest! {
         (project.class.ready, project.class.makers) = (ready, makers);
         let taught = taught(&project, project.system, Pace::default());
         lies_on(&of(&project, &System::ALL, Paper::A4, Hand::Left));
-        lies_on(&teacher(&taught, &project, Some(&Prices { lines: vec![("Work", "1.00".into())], notes: Vec::new() }), Paper::A4.size()));
+        lies_on(&teacher(&taught, &project, Some(&Prices { lines: vec![("Work".into(), "1.00".into())], notes: Vec::new() }), Paper::A4.size()));
         let bag = say::bag(&taught.one, &project, ready);
         lies_on(&bags(&project.name, &[vec![say::number(1, 2), project.name.clone()]], &bag, Paper::Letter.size()));
     }

@@ -21,7 +21,7 @@ const HEAD: f64 = 5.0;
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Prices {
     /// What costs what.
-    pub lines: Vec<(&'static str, String)>,
+    pub lines: Vec<(String, String)>,
     /// What should be known about it.
     pub notes: Vec<String>,
 }

@@ -25,10 +25,10 @@ pub struct Price {
     pub retail: u64,
     /// How many sets have to be sold at that price before the stall is paid.
     pub even: Option<u64>,
-    /// A rule of thumb: twice the material, and the hours.
-    pub twice: u64,
-    /// A rule of thumb: four times the material.
-    pub four_times: u64,
+    /// By a rule of thumb: so many times the material (twice, as one maker does), and the hours.
+    pub with_hours: u64,
+    /// By another: so many times the material alone (four times, as one maker does).
+    pub by_material: u64,
 }
 
 /// What all the card of these sheets is worth, in the smallest coin, and the cards of which a price is not known. A sheet
@@ -67,7 +67,7 @@ pub fn card(sheets: &[CardSheets], project: &Project) -> (u64, Vec<u16>) {
 /// let p = price(&trade, 1_000, 7_200, 4);
 /// assert_eq!((p.material, p.work, p.floor), (300, 600, 990));
 /// assert_eq!((p.wholesale, p.retail, p.even), (1_188, 2_376, Some(3)));
-/// assert_eq!((p.twice, p.four_times), (2 * 300 + 600, 4 * 300));
+/// assert_eq!((p.with_hours, p.by_material), (2 * 300 + 600, 4 * 300));
 /// ```
 #[must_use]
 pub fn price(trade: &Trade, card: u64, seconds: u64, sets: u32) -> Price {
@@ -80,8 +80,9 @@ pub fn price(trade: &Trade, card: u64, seconds: u64, sets: u32) -> Price {
     let retail = share(wholesale, trade.shelf);
     let leaves = retail.saturating_sub(floor);
     let even = (trade.stall > 0 && leaves > 0).then(|| u64::from(trade.stall).div_ceil(leaves));
-    let (twice, four_times) = (material.saturating_mul(2).saturating_add(work), material.saturating_mul(4));
-    Price { material, work, floor, wholesale, retail, even, twice, four_times }
+    let with_hours = material.saturating_mul(u64::from(trade.with_hours)).saturating_add(work);
+    let by_material = material.saturating_mul(u64::from(trade.material));
+    Price { material, work, floor, wholesale, retail, even, with_hours, by_material }
 }
 
 /// So many percent of a sum.
@@ -113,8 +114,18 @@ mod tests {
     fn extremes_are_reckoned() {
         for n in [0, 1, u32::MAX] {
             for (card, seconds, sets) in [(0, 0, 0), (u64::MAX, u64::MAX, 1), (1, 1, u32::MAX)] {
-                let trade =
-                    Trade { hour: n, trims: n, expenses: n, profit: n, stall: n, shelf: n, fee: n, ..Trade::default() };
+                let trade = Trade {
+                    hour: n,
+                    trims: n,
+                    expenses: n,
+                    profit: n,
+                    stall: n,
+                    shelf: n,
+                    with_hours: n,
+                    material: n,
+                    fee: n,
+                    ..Trade::default()
+                };
                 let p = price(&trade, card, seconds, sets);
                 assert!(p.material.max(p.work) <= p.floor && p.floor <= p.wholesale);
                 assert_eq!(p.even.is_some(), n > 0 && p.retail > p.floor);

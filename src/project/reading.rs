@@ -24,7 +24,12 @@ fields!(
     may { trimmer, spares, holder, own, trade, class, batch }
 );
 
-fields!(Trade, Self::default(), must {}, may { currency, hour, trims, expenses, profit, shelf, stall, fee });
+fields!(
+    Trade,
+    Self::default(),
+    must {},
+    may { currency, hour, trims, expenses, profit, shelf, with_hours, material, stall, fee }
+);
 
 fields!(Class, Self::default(), must {}, may { makers, each, spares, minutes, slow, breaks, ready });
 

@@ -18,6 +18,10 @@ pub struct Trade {
     pub profit: u32,
     /// What the shelf asks, in percent of what a shop pays.
     pub shelf: u32,
+    /// By a rule of thumb: so many times the material, and the hours.
+    pub with_hours: u32,
+    /// By another: so many times the material alone.
+    pub material: u32,
     /// The stall, the table or the room.
     pub stall: u32,
     /// What the maker asks for teaching a class.
@@ -27,7 +31,18 @@ pub struct Trade {
 impl Default for Trade {
     fn default() -> Self {
         let nothing = String::new();
-        Self { currency: nothing, hour: 0, trims: 0, expenses: 0, profit: 0, shelf: 200, stall: 0, fee: 0 }
+        Self {
+            currency: nothing,
+            hour: 0,
+            trims: 0,
+            expenses: 0,
+            profit: 0,
+            shelf: 200,
+            with_hours: 2,
+            material: 4,
+            stall: 0,
+            fee: 0,
+        }
     }
 }
 

@@ -2,6 +2,7 @@
 
 use crate::make::price::Price;
 use crate::phrase;
+use crate::project::trade::Trade;
 use crate::say::phrase::Phrase;
 use crate::stock::currency::{Currency, Unknown};
 
@@ -25,6 +26,10 @@ pub const SHELF: &str = "Price on the shelf, % of a shop’s";
 pub const ONE_SET: &str = "For one set";
 /// The hour is worth nothing.
 pub const NO_HOUR: &str = "You have not said what an hour of your work is worth.";
+/// By a rule of thumb.
+pub const WITH_HOURS: &str = "Rule of thumb: times the material, with hours";
+/// By another.
+pub const BY_MATERIAL: &str = "Rule of thumb: times the material alone";
 /// The stall.
 pub const STALL: &str = "The stall or room";
 /// Teaching.
@@ -76,20 +81,20 @@ pub fn work(seconds: u64, sets: u32) -> String {
 
 /// The reckoning, line by line; `place` is that of a place in a class.
 #[must_use]
-pub fn price(price: &Price, place: Option<u64>, money: &Currency) -> Vec<(&'static str, String)> {
+pub fn price(price: &Price, place: Option<u64>, trade: &Trade, money: &Currency) -> Vec<(String, String)> {
     // Nothing said is no price.
     let show = |coins: u64| if coins == 0 { "–".to_owned() } else { money.show(coins) };
     let mut lines = vec![
-        ("Material", show(price.material)),
-        ("Work", show(price.work)),
-        ("What it costs you", show(price.floor)),
-        ("Price to a shop", show(price.wholesale)),
-        ("Price on the shelf", show(price.retail)),
-        ("Rule of thumb: twice the material, and your hours", show(price.twice)),
-        ("Rule of thumb: four times the material", show(price.four_times)),
+        ("Material".to_owned(), show(price.material)),
+        ("Work".to_owned(), show(price.work)),
+        ("What it costs you".to_owned(), show(price.floor)),
+        ("Price to a shop".to_owned(), show(price.wholesale)),
+        ("Price on the shelf".to_owned(), show(price.retail)),
+        (format!("Rule of thumb: {} × the material, and your hours", trade.with_hours), show(price.with_hours)),
+        (format!("Rule of thumb: {} × the material", trade.material), show(price.by_material)),
     ];
-    lines.extend(price.even.map(|sets| ("Sold until the stall is paid", sets.to_string())));
-    lines.extend(place.map(|place| ("A place in the class", money.show(place))));
+    lines.extend(price.even.map(|sets| ("Sold until the stall is paid".to_owned(), sets.to_string())));
+    lines.extend(place.map(|place| ("A place in the class".to_owned(), money.show(place))));
     lines
 }
 

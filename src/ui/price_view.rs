@@ -40,11 +40,15 @@ const AMOUNTS: [One; 4] = [
     ("trade-fee", say::FEE, |t| &mut t.fee),
 ];
 
-/// Percentages.
-const SHARES: [Figure; 3] = [
+/// How many times the material.
+const TIMES: Range<u32> = Range::new(0, 100);
+/// Percentages and factors.
+const SHARES: [Figure; 5] = [
     figure("trade-expenses", say::EXPENSES, PERCENT, |p| p.trade.expenses, |p, n| p.trade.expenses = n),
     figure("trade-profit", say::PROFIT, PERCENT, |p| p.trade.profit, |p, n| p.trade.profit = n),
     figure("trade-shelf", say::SHELF, PERCENT, |p| p.trade.shelf, |p, n| p.trade.shelf = n),
+    figure("trade-with-hours", say::WITH_HOURS, TIMES, |p| p.trade.with_hours, |p, n| p.trade.with_hours = n),
+    figure("trade-material", say::BY_MATERIAL, TIMES, |p| p.trade.material, |p, n| p.trade.material = n),
 ];
 
 /// The reckoning, while it is open.
@@ -119,6 +123,8 @@ pub fn reckoned(desk: Desk) -> Prices {
                 expenses: p.trade.expenses.min(PERCENT.most),
                 profit: p.trade.profit.min(PERCENT.most),
                 shelf: p.trade.shelf.min(PERCENT.most),
+                with_hours: p.trade.with_hours.min(TIMES.most),
+                material: p.trade.material.min(TIMES.most),
                 ..p.trade.clone()
             };
             let (card, unknown) = price::card(&plan.sheets, p);
@@ -131,7 +137,7 @@ pub fn reckoned(desk: Desk) -> Prices {
                 say::loss(&price),
                 (trade != p.trade).then(|| teach::BROUGHT.to_owned()),
             ];
-            Prices { lines: say::price(&price, place, &money()), notes: notes.into_iter().flatten().collect() }
+            Prices { lines: say::price(&price, place, &trade, &money()), notes: notes.into_iter().flatten().collect() }
         })
     })
 }

@@ -114,6 +114,9 @@ fn a_price_is_reckoned() {
         page.fill("Price on the shelf, % of a shop’s", "50").await;
         page.see("it would cost you more than it brings").await;
         page.fill("Price on the shelf, % of a shop’s", "200").await;
+        page.see("Rule of thumb: 4 × the material £10.00").await;
+        page.fill("Rule of thumb: times the material alone", "3").await;
+        page.see("Rule of thumb: 3 × the material £7.50").await;
         page.fill("Profit on top, %", "20").await;
         page.see("Price to a shop £3.00").await;
         page.see("Price on the shelf £6.00").await;

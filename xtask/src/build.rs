@@ -83,13 +83,16 @@ fn small(command: &mut Command) {
 /// What a visitor sees later comes in a file of its own: `xtask/apart` stands before the bridge and parts the program.
 /// Gives the folder where it is.
 fn in_two(command: &mut Command, tools: &Tools) -> Result<PathBuf, Failure> {
-    run_command(&mut cargo(&["build", "--quiet", "--locked", "--package", "apart"])?)?;
     let target = root()?.join("target");
+    let mut build = cargo(&["build", "--quiet", "--locked", "--package", "apart"])?;
+    // Wherever its maker keeps what is built: this is looked for here.
+    run_command(build.env("CARGO_TARGET_DIR", &target))?;
     command.env("SNUGFOLD_BINDGEN", tools.bindgen.join("wasm-bindgen")).env(precache::LATER, target.join("later"));
     // Trunk finds the bridge by its name.
     let folder = target.join("apart");
     std::fs::create_dir_all(&folder)?;
-    std::fs::copy(target.join("debug/apart"), folder.join("wasm-bindgen"))?;
+    let end = std::env::consts::EXE_SUFFIX;
+    std::fs::copy(target.join(format!("debug/apart{end}")), folder.join(format!("wasm-bindgen{end}")))?;
     Ok(folder)
 }
 
