@@ -6,6 +6,7 @@ mod common;
 use common::projects::likely_project;
 use common::tries;
 use proptest::prelude::*;
+use snugfold::make::better::Better;
 use snugfold::make::class::{Change, Doing, at_home};
 use snugfold::make::clock::{Clock, alike, usual};
 use snugfold::make::evenings::{MOST, evenings};
@@ -251,5 +252,22 @@ proptest! {
             prop_assert!(!one.is_empty() && one.iter().map(|s| s.seconds).sum::<u64>() <= room);
             prop_assert!(one.iter().all(|s| s.from <= s.to && s.to <= s.times));
         }
+    }
+}
+
+/// A class in which a card needs one sheet at least and none may be used while fewer are looked for: the search has
+/// nothing to do there, and ends all the same.
+#[test]
+fn a_search_without_a_sheet_to_change_ends() {
+    let mut project: Project =
+        serde_json::from_str(include_str!("data/no-board-to-ruin.json")).expect("the design reads");
+    (project.sets, project.spares) = (77, 13);
+    let plan = plan(&project, project.system);
+    let mut better = Better::new(plan.sheets.iter().map(|s| s.job.clone()).collect());
+    let mut steps = 0;
+    while !better.done() {
+        better.step(25_000);
+        steps += 1;
+        assert!(steps < 100_000, "it goes on and on");
     }
 }

@@ -138,6 +138,7 @@ impl State {
 
     /// One move: takes some parts out, puts pieces in, and keeps the result or goes back.
     pub fn step(&mut self, job: &Job, pool: &mut Pool, dice: &mut Dice, work: &mut u64) {
+        let begun = *work;
         self.before.clone_from(&self.sum);
         self.ruin(job, dice, work);
         self.change_boards(job, dice);
@@ -157,6 +158,8 @@ impl State {
         }
         self.history[self.turn] = late.min(self.sum.missing);
         self.turn = (self.turn + 1) % HISTORY;
+        // Where no board may be used there is nothing to do: that is counted too, or the search would never end.
+        *work = (*work).max(begun + 1);
     }
 
     fn open(&mut self, job: &Job, board: usize) {
