@@ -10,6 +10,7 @@ use hayro::vello_cpu::color::palette::css::WHITE;
 use hayro::{PixmapSettings, RenderCache, RenderSettings, hayro_interpret, hayro_syntax, render};
 use lopdf::Document;
 use proptest::prelude::*;
+use snugfold::cut::order::order;
 use snugfold::draw::drawing::{Drawing, Mark};
 use snugfold::draw::flow::{lines, width};
 use snugfold::draw::handout::{Handout, PAGES, handout};
@@ -20,15 +21,17 @@ use snugfold::draw::teacher::{Prices, teacher};
 use snugfold::form::registry::FORMS;
 use snugfold::keep::link;
 use snugfold::make::pace::Pace;
+use snugfold::measure::given::Given;
 use snugfold::measure::system::System;
 use snugfold::plan::{Taught, taught};
 use snugfold::project::class::Ready;
 use snugfold::project::example::example;
-use snugfold::project::request::Project;
+use snugfold::project::request::{Part, Project};
 use snugfold::say::hand::Hand;
 use snugfold::say::phrase::{Bit, Phrase};
 use snugfold::say::spelling::Spelling;
 use snugfold::say::teach as say;
+use snugfold::say::{cutting, names};
 use snugfold::stock::paper::Paper;
 
 const PLACE: &str = "https://example.org/snugfold/#";
@@ -94,7 +97,7 @@ fn read(wide: usize, dots: Vec<u8>) -> Option<String> {
 fn the_code_is_read_from_the_printed_page() {
     let mut twelve = worked();
     let first = twelve.boxes[0].clone();
-    twelve.boxes = (1..=12).map(|id| snugfold::project::request::Part { id, ..first.clone() }).collect();
+    twelve.boxes = (1..=12).map(|id| Part { id, ..first.clone() }).collect();
     for project in [worked(), twelve] {
         for paper in Paper::ALL {
             let file = print("x", &of(&project, &[System::Inch], paper, Hand::Right));
@@ -231,6 +234,34 @@ fn what_is_private_stays_private() {
     for private in ["Wilhelmina", "Zebedee", "987", "876", "XCD", "765"] {
         assert!(!all.contains(private), "{private} is told");
     }
+}
+
+/// Every cut of every sheet stands on the teacher's sheet, however many there are: twelve boxes on sheets of a metre.
+#[test]
+fn a_teachers_sheet_tells_every_cut() {
+    let mut project = worked();
+    let some = project.boxes.clone();
+    project.boxes = (1..=12).zip(some.iter().cycle()).map(|(id, b)| Part { id, ..b.clone() }).collect();
+    for card in &mut project.cards {
+        let large = || Given::read("40 in", System::Inch).expect("it is a length");
+        (card.sheet_width, card.sheet_height) = (large(), large());
+    }
+    let taught = taught(&project, System::Inch, Pace::default());
+    let fences = |text: &str| text.matches("et the fence to").count() + text.matches("eave the fence at").count();
+    let (mut cuts, mut most) = (0, 0);
+    for sheets in &taught.all.sheets {
+        for pattern in &sheets.layout.patterns {
+            let bare = sheets.sheet(pattern.sheet).expect("it is cut from a sheet");
+            let lines = cutting::lines(&order(pattern, bare), System::Inch, &|id| names::letter(&taught.all, id));
+            most = most.max(lines.len());
+            cuts += lines.iter().map(|line| fences(&line.to_string())).sum::<usize>();
+        }
+    }
+    let pages = teacher(&taught, &project, None, Paper::A4.size());
+    lies_on(&pages);
+    let all: String = words(&pages).join(" ").split_whitespace().map(|word| format!("{word} ")).collect();
+    assert!(most > 30, "{most}: a sheet of many cuts is among them");
+    assert_eq!(fences(&all), cuts);
 }
 
 /// Each bag has its label in letters of 14 points and more, with all that goes in.

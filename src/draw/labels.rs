@@ -11,7 +11,7 @@ const EDGE: f64 = 10.0;
 const INSIDE: f64 = 5.0;
 /// From line to line, in the height of the lettering.
 const LEADING: f64 = 1.25;
-/// Large print: 14 points and more (as RNIB and others ask for print that all can read).
+/// Large print: 14 points and more (what guides to print for all ask for, written here from memory).
 const LARGE: f64 = 14.0 * 25.4 / 72.0;
 
 /// A page cut into so many across and down; labels may not be smaller than their words in large print.

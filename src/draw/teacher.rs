@@ -96,9 +96,11 @@ fn layouts(flow: &mut Flow, taught: &Taught, project: &Project) {
             }
             let mut words = vec![Block::Words(cutting::copies(pattern.copies).into(), SIZE * 1.2)];
             words.push(Block::Words(cutting::gives(pattern, bare, &letter), SIZE));
-            let lines = cutting::lines(&cuts, plan.system, &letter);
-            words.extend(lines.into_iter().map(|line| Block::Words(line, 2.8)));
             flow.row(&[1.0, 1.2], vec![vec![Block::Picture(Box::new(drawn), 80.0)], words]);
+            // Below, line by line: a sheet of many cuts goes on overleaf.
+            for line in cutting::lines(&cuts, plan.system, &letter) {
+                flow.words(line, 2.8);
+            }
             flow.space(3.0);
         }
     }
