@@ -7,9 +7,9 @@
 use std::hint::black_box;
 use std::time::Instant;
 
+use snugfold::assembly::parts::Size;
 use snugfold::fit::arrange::{Block, arrange};
 use snugfold::fit::largest::{Grow, Usable, largest};
-use snugfold::form::assembly::Size;
 use snugfold::form::registry::named;
 use snugfold::form::resolve::Setting;
 use snugfold::measure::grid::Grid;

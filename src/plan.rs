@@ -1,9 +1,9 @@
 //! `plan`: from what the maker asks for to everything that the table needs.
 
+use crate::assembly::parts::{Assembly, Footprint, Size};
 use crate::fit::gifts;
 use crate::fit::strength::{SEEN, carries, sag};
 use crate::fold::room::mats_add;
-use crate::form::assembly::{Assembly, Footprint, Size};
 use crate::form::registry::{self, Form, Holds};
 use crate::form::resolve::{Content, Setting};
 use crate::make::extras::{Made, Round};

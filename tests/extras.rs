@@ -7,7 +7,7 @@ use common::projects::likely_project;
 use common::tries;
 use geo::Contains as _;
 use proptest::prelude::*;
-use snugfold::form::assembly::Size;
+use snugfold::assembly::parts::Size;
 use snugfold::make::extras::{Laid, Made, faces};
 use snugfold::make::layers::{DEEP, MOST, thickest};
 use snugfold::make::part::Planned;

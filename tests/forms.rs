@@ -7,8 +7,8 @@ use geo::{Area as _, BooleanOps as _};
 use proptest::prelude::*;
 use proptest::test_runner::{Config, FileFailurePersistence};
 
+use snugfold::assembly::parts::{Footprint, Size};
 use snugfold::fold::prove::faults;
-use snugfold::form::assembly::{Footprint, Size};
 use snugfold::form::input::Kind;
 use snugfold::form::registry::{FORMS, Form, Holds};
 use snugfold::form::resolve::{Content, Setting};
@@ -60,6 +60,7 @@ fn request(form: &'static Form) -> impl Strategy<Value = Part> {
         extras: Vec::new(),
         facing: snugfold::project::fitting::Facing::Front,
         blank: Default::default(),
+        drawn: String::new(),
         id: 1,
         name: String::new(),
         form: form.key.to_owned(),

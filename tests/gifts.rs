@@ -2,7 +2,7 @@
 #![cfg(not(target_arch = "wasm32"))]
 
 use serde_json::{Value, json};
-use snugfold::form::assembly::Size;
+use snugfold::assembly::parts::Size;
 use snugfold::measure::length::Length;
 use snugfold::measure::system::System;
 use snugfold::plan::{Plan, plan};

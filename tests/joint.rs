@@ -3,8 +3,8 @@
 
 use proptest::prelude::*;
 use serde_json::json;
+use snugfold::assembly::parts::Assembly;
 use snugfold::fold::prove::{Fault, faults};
-use snugfold::form::assembly::Assembly;
 use snugfold::make::step::Action;
 use snugfold::measure::area::Area;
 use snugfold::measure::length::Length;
@@ -99,7 +99,7 @@ proptest! {
         net.creases.push(snugfold::net::flat::Crease { near, far, ..score });
         let moved = CreaseId(net.creases.len() - 1);
         for m in &mut with.parts[0].moves {
-            if let snugfold::form::moves::Way::Even(all) = &mut m.way
+            if let snugfold::assembly::moves::Way::Even(all) = &mut m.way
                 && all.contains(&crease)
             {
                 all.push(moved);

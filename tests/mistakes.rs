@@ -4,8 +4,8 @@
 mod common;
 
 use common::typical::{form, mapped, typical};
+use snugfold::assembly::parts::{Assembly, Part};
 use snugfold::fold::prove::{Fault, faults};
-use snugfold::form::assembly::{Assembly, Part};
 use snugfold::form::registry::Form;
 use snugfold::measure::length::Length;
 use snugfold::measure::point::Point;
@@ -172,7 +172,7 @@ fn a_bad_joint_is_caught() {
     assert!(caught(&matted, |f| matches!(f, Fault::MatSlides { .. })));
 
     let (mut blocked, _) = typical(form("drawer"));
-    blocked.joins[0].from = snugfold::form::assembly::From::Above;
+    blocked.joins[0].from = snugfold::assembly::parts::From::Above;
     assert!(caught(&blocked, |f| matches!(f, Fault::Blocked { .. })));
 
     let (mut shifted, _) = typical(form("set-tray"));

@@ -7,12 +7,12 @@ mod common;
 
 use common::typical::set_of;
 use nalgebra::{Isometry3, Point3, Translation3, Unit, UnitQuaternion, Vector3};
+use snugfold::assembly::moves::Way;
+use snugfold::assembly::parts::Part;
 use snugfold::draw::drawing::{Drawing, Mark};
 use snugfold::draw::step::step as drawn;
 use snugfold::fold::motion::folded;
 use snugfold::fold::pose::Pose;
-use snugfold::form::assembly::Part;
-use snugfold::form::moves::Way;
 use snugfold::form::registry::FORMS;
 use snugfold::make::step::{Action, Step};
 use snugfold::measure::length::Length;

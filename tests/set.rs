@@ -3,11 +3,11 @@
 use nalgebra::{Isometry3, Point3, Translation3, UnitQuaternion, Vector3};
 use proptest::prelude::*;
 
+use snugfold::assembly::parts::Part as FormPart;
 use snugfold::fit::odds::Accuracy;
 use snugfold::fold::motion::{bends, folded};
 use snugfold::fold::pose::Pose;
 use snugfold::fold::room::{inside_of, outside_of};
-use snugfold::form::assembly::Part as FormPart;
 use snugfold::make::slides::{Cure, SURE, odds};
 use snugfold::measure::given::Given;
 use snugfold::measure::length::Length;
@@ -49,6 +49,7 @@ fn part(id: u16, form: &str, sizes: &[(&str, i64)], count: u32) -> Part {
         extras: Vec::new(),
         facing: Facing::Front,
         blank: Default::default(),
+        drawn: String::new(),
         id,
         name: String::new(),
         form: form.to_owned(),

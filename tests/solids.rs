@@ -13,12 +13,12 @@
 use std::f64::consts::PI;
 
 use serde_json::{Value, json};
+use snugfold::assembly::parts::{Assembly, Part};
 use snugfold::fold::hollow::Hollow;
 use snugfold::fold::motion::folded;
 use snugfold::fold::pose::Pose;
 use snugfold::fold::room::{leaves, without_tabs};
 use snugfold::fold::space::V3;
-use snugfold::form::assembly::{Assembly, Part};
 use snugfold::measure::length::Length;
 use snugfold::measure::system::System;
 use snugfold::net::corner::Side;

@@ -1,7 +1,7 @@
 //! What all of the plan's JSON shares: lengths, sizes and places.
 
 use serde::Serialize;
-use snugfold::form::assembly::Size;
+use snugfold::assembly::parts::Size;
 use snugfold::measure::length::Length;
 use snugfold::measure::outline::{Outline, Rect};
 use snugfold::measure::show::Figure;

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use serde::Serialize;
-use snugfold::form::assembly::Part as Shaped;
+use snugfold::assembly::parts::Part as Shaped;
 use snugfold::make::part::Planned;
 use snugfold::measure::system::System;
 use snugfold::net::flat::{Net, PanelId};

@@ -2,11 +2,11 @@
 
 use super::drawing::{Drawing, Touch};
 use super::solid::{Chosen, Leaf, View, paint};
+use crate::assembly::parts::{From, Join, Offset, Part, Size, Stand, Turn};
 use crate::fold::motion::{bends, folded as all_folded};
 use crate::fold::pose::{Pose, standing};
 use crate::fold::room::{assembled, bounds};
 use crate::fold::space::{Rigid, V3};
-use crate::form::assembly::{From, Join, Offset, Part, Size, Stand, Turn};
 use crate::make::extras::Laid;
 use crate::make::part::Planned;
 use crate::measure::outline::Outline;

@@ -2,7 +2,7 @@
 
 use super::drawing::{Drawing, Spot};
 use super::flat::{Look, pattern};
-use crate::form::assembly::Assembly;
+use crate::assembly::parts::Assembly;
 use crate::make::part::Planned;
 use crate::plan::Plan;
 use crate::project::request::Tint;

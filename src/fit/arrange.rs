@@ -11,7 +11,7 @@
 //! and perhaps not the tightest. Of more than [`KEPT`] blocks for one set the least by volume
 //! are kept.
 
-use crate::form::assembly::Size;
+use crate::assembly::parts::Size;
 use crate::measure::few::Few;
 use crate::measure::length::Length;
 use crate::measure::sort::sort_by_key;

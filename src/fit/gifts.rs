@@ -8,7 +8,7 @@
 //! Sizes that are typed stay: with gifts and sizes both, the typed sizes are used, and a finding says whether the
 //! gifts go in. The choice whether typed sizes are finished or inside says nothing where no size is typed.
 
-use crate::form::assembly::Size;
+use crate::assembly::parts::Size;
 use crate::form::input::Kind;
 use crate::form::registry::Form;
 use crate::form::resolve::{Remark, Setting, Shaped};

@@ -4,7 +4,7 @@
 //! still do, one after the other. What comes out is tight in each size by itself; that no other choice of all of them
 //! together has less card is not shown.
 
-use crate::form::assembly::Size;
+use crate::assembly::parts::Size;
 use crate::form::input::{Default, Kind};
 use crate::form::registry::Form;
 use crate::form::resolve::{Setting, Shaped};

@@ -9,7 +9,7 @@
 //! groove is always asked and does not fit. Limits: forms whose sizes are not width, depth and height (holders) have
 //! no answer here.
 
-use crate::form::assembly::{Assembly, Size};
+use crate::assembly::parts::{Assembly, Size};
 use crate::form::input::Kind;
 use crate::form::registry::Form;
 use crate::form::resolve::Setting;

@@ -11,7 +11,7 @@
 //! Gere, Theory of Elastic Stability, chapter 9; from memory). A third of that is taken, since card creeps and walls bow
 //! (common practice, no source).
 
-use crate::form::assembly::Size;
+use crate::assembly::parts::Size;
 use crate::measure::length::Length;
 
 /// Sags that are seen and felt (common practice, no source).
@@ -49,7 +49,7 @@ pub fn sag(base: [Length; 2], thickness: Length, grams: u32) -> Length {
 /// How many grams the walls of a box of this inside carry on top before they buckle.
 ///
 /// ```
-/// use snugfold::{fit::strength::carries, form::assembly::Size, measure::length::Length};
+/// use snugfold::{fit::strength::carries, assembly::parts::Size, measure::length::Length};
 /// // 80 × 80 × 120 mm, 0.3 mm thick: D = 0.00495 N m; 4 · 9.87 · 0.00495 ÷ 0.08 = 2.44 N a wall, four of them 9.77 N, a
 /// // third of that 3.26 N: 332 g.
 /// let side = Length::mm(80);

@@ -1,6 +1,6 @@
 //! Whether panels pass through each other.
 
-use crate::form::assembly::Part;
+use crate::assembly::parts::Part;
 use crate::measure::length::Length;
 use crate::measure::outline::Outline;
 use crate::net::flat::PanelId;
@@ -35,9 +35,15 @@ impl Shrunk {
         let n = self.outlines.len();
         let placed: Vec<Vec<V3>> =
             self.outlines.iter().zip(&pose.panels).map(|(o, at)| o.iter().map(|&p| at.apply(p)).collect()).collect();
+        let round: Vec<(V3, f64)> = placed.iter().map(|o| ball(o)).collect();
         let mut found = Vec::new();
         for a in 0..n {
             for b in a + 1..n {
+                // Most lie far from each other: that is cheaper to see.
+                let (ball, other) = (round[a], round[b]);
+                if (ball.0 - other.0).norm() > ball.1 + other.1 {
+                    continue;
+                }
                 if self.pierces(&placed[a], b, pose) || self.pierces(&placed[b], a, pose) {
                     found.push((PanelId(a), PanelId(b)));
                 }
@@ -75,6 +81,12 @@ impl Shrunk {
             inside(&self.outlines[panel], hit)
         })
     }
+}
+
+/// A ball round all these places: its middle and radius.
+fn ball(places: &[V3]) -> (V3, f64) {
+    let middle = places.iter().fold(V3::default(), |sum, p| sum + *p) * (1.0 / (places.len().max(1) as f64));
+    (middle, places.iter().map(|p| (*p - middle).norm()).fold(0.0, f64::max))
 }
 
 /// Nearer than this, in millimetres, panels touch and do not cross.

@@ -1,7 +1,7 @@
 //! The proof that parts go together: the measured inside of the outer against the measured outside of the inner, nothing
 //! in the way, no mat on a face that slides, and every box free at its seat.
 
-use crate::form::assembly::{Assembly, From, Join, JoinName, Part, Room};
+use crate::assembly::parts::{Assembly, From, Join, JoinName, Part, Room};
 use crate::measure::length::Length;
 use crate::net::flat::{Matting, PanelId};
 

@@ -1,7 +1,7 @@
 //! From progress through the moves to how far each crease is bent.
 
-use crate::form::assembly::Part;
-use crate::form::moves::Way;
+use crate::assembly::moves::Way;
+use crate::assembly::parts::Part;
 use crate::net::flat::CreaseId;
 
 use super::pose::Bend;

@@ -1,6 +1,6 @@
 //! Panels in space for given fold angles.
 
-use crate::form::assembly::{Part, Root, Stand, Turn};
+use crate::assembly::parts::{Part, Root, Stand, Turn};
 use crate::measure::length::Length;
 use crate::measure::outline::Outline;
 use crate::measure::point::Point;

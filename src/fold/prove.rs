@@ -1,8 +1,8 @@
 //! The proof of a part: that its flat pattern adds up, and that folded it closes, meets, clears and holds what is
 //! promised.
 
-use crate::form::assembly::{Assembly, JoinName, Meet, Part, Size};
-use crate::form::moves::{MoveName, Way};
+use crate::assembly::moves::{MoveName, Way};
+use crate::assembly::parts::{Assembly, JoinName, Meet, Part, Size};
 use crate::measure::area::Area;
 use crate::measure::length::Length;
 use crate::measure::point::Point;
@@ -113,22 +113,40 @@ const MOST_BOW: f64 = 0.125;
 pub fn faults(assembly: &Assembly, t: Length) -> Vec<Fault> {
     let mut found = Vec::new();
     for part in &assembly.parts {
-        found.extend(flat_faults(part));
-        if let Some(strips) = &part.strips {
-            found.extend(flat_faults(strips));
-            found.extend(other_strips(part, strips));
-        }
-        if !found.is_empty() {
+        let before = found.len();
+        found.extend(part_faults(part, t));
+        if found[before..].iter().any(Fault::is_flat) {
             return found;
         }
-        let part = part.rigid();
-        found.extend(part.meets.iter().filter_map(|m| apart(part, m)));
-        found.extend(open_loops(part));
-        found.extend(part.net.glue.iter().filter_map(|g| glue_misses(part, g, t)));
-        found.extend(crossings(part, t));
     }
     found.extend(promises(assembly, t));
     found.extend(join::faults(assembly, t));
+    found
+}
+
+impl Fault {
+    /// Whether the flat pattern itself is wrong, so that it is not worth folding.
+    const fn is_flat(&self) -> bool {
+        matches!(self, Self::AreaLost | Self::HoleAtEdge(_) | Self::Loose(_))
+    }
+}
+
+/// Every fault of `part` by itself, but for the sizes that it promises.
+#[must_use]
+pub fn part_faults(part: &Part, t: Length) -> Vec<Fault> {
+    let mut found = flat_faults(part);
+    if let Some(strips) = &part.strips {
+        found.extend(flat_faults(strips));
+        found.extend(other_strips(part, strips));
+    }
+    if !found.is_empty() {
+        return found;
+    }
+    let part = part.rigid();
+    found.extend(part.meets.iter().filter_map(|m| apart(part, m)));
+    found.extend(open_loops(part));
+    found.extend(part.net.glue.iter().filter_map(|g| glue_misses(part, g, t)));
+    found.extend(crossings(part, t));
     found
 }
 

@@ -1,6 +1,6 @@
 //! What is free inside a folded part and what it takes up, measured on the panels in space.
 
-use crate::form::assembly::{Assembly, Part, Size};
+use crate::assembly::parts::{Assembly, Part, Size};
 use crate::measure::length::Length;
 use crate::net::flat::{Duty, PanelId};
 

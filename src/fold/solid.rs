@@ -1,6 +1,6 @@
 //! Convex bodies in space: panels as thick as their card and boxes at their seats, and whether two of them meet.
 
-use crate::form::assembly::{Footprint, From, Seat};
+use crate::assembly::parts::{Footprint, From, Seat};
 use crate::measure::length::Length;
 
 use super::prove::SIZE;

@@ -14,12 +14,12 @@ use crate::net::corner::{Corner, Shape, Side};
 use crate::net::flat::{Duty, Face, PanelId};
 use crate::project::finding::{Weight, What};
 
-use super::assembly::{Assembly, Part, Root, Size};
 use super::input::{Default, Input};
 use super::joined::{LEAST_TAB, choice, length, meet, size_choice, sized, word};
-use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
+use crate::assembly::moves::{Move, MoveName};
+use crate::assembly::parts::{Assembly, Part, Root, Size};
 
 /// The form.
 pub const FORM: Form = Form { number: 8, key: "bag", name: "Gusseted bag", holds: Holds::Gifts, inputs: INPUTS, shape };

@@ -4,12 +4,12 @@ use crate::allow::Layers;
 use crate::measure::length::Length;
 use crate::project::finding::{Weight, What};
 
-use super::assembly::{Assembly, From, Offset, Seat, Size};
 use super::input::{Default, Input};
 use super::joined::{CLEARANCE, Matted, Tube, choice, length, remark_loose, word};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::rows::{One, each};
+use crate::assembly::parts::{Assembly, From, Offset, Seat, Size};
 
 /// The form.
 pub const FORM: Form =

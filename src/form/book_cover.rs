@@ -7,13 +7,13 @@ use crate::net::corner::Side;
 use crate::net::flat::Duty;
 use crate::project::finding::{Weight, What};
 
-use super::assembly::{Assembly, From, Join, JoinName, Offset, Part, Room, Root, Size, Stand};
 use super::input::{Default, Input};
 use super::joined::{CLEARANCE, Matted, Tray, length, meet, remark_loose, snapped};
-use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::rows::{ROWS, Rows, seats};
+use crate::assembly::moves::{Move, MoveName};
+use crate::assembly::parts::{Assembly, From, Join, JoinName, Offset, Part, Room, Root, Size, Stand};
 
 /// The form.
 pub const FORM: Form =

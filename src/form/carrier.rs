@@ -9,13 +9,13 @@ use crate::net::flat::Duty;
 use crate::project::bound::Range;
 use crate::project::finding::{Weight, What};
 
-use super::assembly::{Assembly, From, Join, JoinName, Offset, Part, Room, Root, Seat, Size, Stand};
 use super::input::{Default, Input};
 use super::joined::{Matted, Tray, length, meet};
-use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::rows::{Rows, walls};
+use crate::assembly::moves::{Move, MoveName};
+use crate::assembly::parts::{Assembly, From, Join, JoinName, Offset, Part, Room, Root, Seat, Size, Stand};
 
 /// The form.
 pub const FORM: Form = Form { number: 16, key: "carrier", name: "Carrier", holds: Holds::Boxes, inputs: INPUTS, shape };

@@ -16,14 +16,14 @@ use crate::net::corner::Side;
 use crate::net::flat::{Duty, Frame, PanelId};
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, Meet, Part, Root, Size};
 use super::input::{Default, Input};
 use super::joined::{length, size_choice, sized, sized_for};
-use super::moves::{Gives, Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::tube::{Tube, columns, ring_tab, walls};
 use super::tuck_box::base;
+use crate::assembly::moves::{Gives, Move, MoveName};
+use crate::assembly::parts::{Assembly, Meet, Part, Root, Size};
 
 /// The form.
 pub const FORM: Form =

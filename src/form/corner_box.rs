@@ -16,12 +16,12 @@ use crate::net::corner::Side;
 use crate::net::flat::{Duty, Frame, Net, PanelId};
 use crate::project::bound::Range;
 
-use super::assembly::{Assembly, From, Join, JoinName, Offset, Part, Room, Root, Size, Stand, Turn};
 use super::input::{Default, Input};
 use super::joined::{Matted, choice, clearance_input, length, size_choice, word};
-use super::moves::{Gives, Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped, Wants};
+use crate::assembly::moves::{Gives, Move, MoveName};
+use crate::assembly::parts::{Assembly, From, Join, JoinName, Offset, Part, Room, Root, Size, Stand, Turn};
 
 /// The form.
 pub const FORM: Form =

@@ -8,13 +8,13 @@ use crate::net::flat::{Duty, Face, PanelId};
 use crate::project::bound::HAIR;
 use crate::project::finding::What;
 
-use super::assembly::{Part, Root};
 use super::input::Input;
 use super::joined::meet;
-use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::tray::{SIZES, Shell, Sizes, WALLS, beside};
+use crate::assembly::moves::{Move, MoveName};
+use crate::assembly::parts::{Part, Root};
 
 /// The form.
 pub const FORM: Form =

@@ -5,13 +5,13 @@ use crate::measure::length::Length;
 use crate::measure::system::Native;
 use crate::project::finding::{Weight, What};
 
-use super::assembly::{Assembly, From, Join, JoinName, Room, Size};
 use super::input::{Default, Input};
 use super::joined::{
     Matted, Tray, Tube, choice, clearance_input, length, remark_loose, size_choice, sized, snapped, word,
 };
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
+use crate::assembly::parts::{Assembly, From, Join, JoinName, Room, Size};
 
 /// The form.
 pub const FORM: Form =

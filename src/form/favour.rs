@@ -15,13 +15,13 @@ use crate::net::corner::Side;
 use crate::net::flat::{Duty, Face, PanelId};
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, Meet, Part, Root, Size};
 use super::input::{Default, Input};
 use super::joined::{choice, length};
-use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped, Wants};
 use super::star::{PETAL_FREE, apothem, sides, spread, square, turn, word_for};
+use crate::assembly::moves::{Move, MoveName};
+use crate::assembly::parts::{Assembly, Meet, Part, Root, Size};
 
 /// The form.
 pub const FORM: Form =

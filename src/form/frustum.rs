@@ -3,12 +3,12 @@
 use crate::measure::length::Length;
 use crate::measure::system::Native;
 
-use super::assembly::{Assembly, Size};
 use super::input::{Default, Input};
 use super::joined::{LEAST_TAB, Matted, choice, length};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped, Wants};
 use super::star::{Held, Star, sides, tab, tab_input, word_for};
+use crate::assembly::parts::{Assembly, Size};
 use crate::project::finding::What;
 
 /// The form.

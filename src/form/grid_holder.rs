@@ -7,12 +7,12 @@ use crate::net::corner::{Side, Slot};
 use crate::net::flat::Duty;
 use crate::project::finding::{Weight, What};
 
-use super::assembly::{Assembly, From, Join, JoinName, Offset, Part, Room, Root, Seat, Size, Stand, Turn};
 use super::input::{Default, Input};
 use super::joined::{Matted, Tray, length};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::rows::{ROWS, Rows, walls};
+use crate::assembly::parts::{Assembly, From, Join, JoinName, Offset, Part, Room, Root, Seat, Size, Stand, Turn};
 use crate::project::bound::Range;
 
 /// The form.

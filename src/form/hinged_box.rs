@@ -12,12 +12,12 @@ use crate::net::flat::{CreaseId, Duty, Face};
 use crate::project::bound::HAIR;
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, Part, Root, Size};
 use super::input::{Default, Input};
 use super::joined::{LEAST_TAB, TAB, length, meet, size_choice, sized};
-use super::moves::{Move, MoveName, Way};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
+use crate::assembly::moves::{Move, MoveName, Way};
+use crate::assembly::parts::{Assembly, Part, Root, Size};
 
 /// The form.
 pub const FORM: Form =

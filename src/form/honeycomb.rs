@@ -13,14 +13,14 @@ use crate::net::corner::Side;
 use crate::net::flat::{Duty, Face, Frame, PanelId};
 use crate::project::finding::{Weight, What};
 
-use super::assembly::{Assembly, Footprint, From, Meet, Offset, Part, Root, Seat, Size};
 use super::input::{Default, Input};
 use super::joined::{CLEARANCE, length, remark_loose};
-use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::rows::{One, each};
 use super::tube::ring_tab;
+use crate::assembly::moves::{Move, MoveName};
+use crate::assembly::parts::{Assembly, Footprint, From, Meet, Offset, Part, Root, Seat, Size};
 
 /// The form.
 pub const FORM: Form =

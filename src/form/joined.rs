@@ -9,10 +9,10 @@ use crate::net::flat::{Duty, Face, PanelId};
 use crate::project::bound::Range;
 use crate::project::finding::{Weight, What};
 
-use super::assembly::{Meet, Part, Root, Size, Stand};
 use super::input::{Choice, Default, Input, Kind};
-use super::moves::{Move, MoveName};
 use super::resolve::Ask;
+use crate::assembly::moves::{Move, MoveName};
+use crate::assembly::parts::{Meet, Part, Root, Size, Stand};
 
 /// An input that is a length, from `mm.0` to `mm.1` millimetres.
 pub const fn length(
@@ -299,7 +299,11 @@ impl Tube {
     pub fn stand(&self, (right, up): (Length, Length), outside: Size, back: Length, t: Length) -> Stand {
         // Free from 1½ t (wall and tab) to the width less ½ t.
         let free_middle = (self.width + t).half();
-        let at = super::assembly::Offset { right: right + outside.width.half() - free_middle, back, up: up - t.half() };
+        let at = crate::assembly::parts::Offset {
+            right: right + outside.width.half() - free_middle,
+            back,
+            up: up - t.half(),
+        };
         Stand { at, ..Stand::default() }
     }
 

@@ -9,15 +9,15 @@ use crate::net::flat::Duty;
 use crate::project::bound::Range;
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, From, Join, JoinName, Offset, Part, Room, Root, Size, Stand};
 use super::input::{Default, Input};
 use super::joined::{
     LEAST_TAB, Matted, Tray, choice, clearance_input, length, meet, size_choice, sized, snapped, word,
 };
 use super::lid_base::{loose, on, over};
-use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
+use crate::assembly::moves::{Move, MoveName};
+use crate::assembly::parts::{Assembly, From, Join, JoinName, Offset, Part, Room, Root, Size, Stand};
 
 /// The form.
 pub const FORM: Form =

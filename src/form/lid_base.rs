@@ -5,11 +5,11 @@ use crate::measure::length::Length;
 use crate::measure::system::Native;
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, From, Join, JoinName, Offset, Room, Size, Stand, Turn};
 use super::input::{Default, Input};
 use super::joined::{Matted, Tray, clearance_input, length, remark_loose, size_choice, sized, snapped};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
+use crate::assembly::parts::{Assembly, From, Join, JoinName, Offset, Room, Size, Stand, Turn};
 
 /// The form.
 pub const FORM: Form =

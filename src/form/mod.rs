@@ -1,7 +1,5 @@
 //! One file for each form: its inputs once, and the assembly that it makes of them.
 
-pub mod assembly;
-pub mod moves;
 pub mod input;
 pub mod registry;
 pub mod resolve;
@@ -16,6 +14,7 @@ mod honeycomb;
 mod double_tray;
 mod hinged_box;
 pub mod joined;
+pub mod own;
 mod layered_box;
 mod lid_base;
 mod row_holder;

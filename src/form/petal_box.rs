@@ -9,15 +9,15 @@ use crate::net::corner::{Corner, Shape, Side};
 use crate::net::flat::{Duty, PanelId};
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, Part, Root};
 use super::input::{Default, Input};
 use super::joined::{length, size_choice, sized};
-use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped, Wants};
 use super::star::PETAL_FREE;
 use super::tube::{Tube, columns, ring_tab, walls};
 use super::tuck_box::base;
+use crate::assembly::moves::{Move, MoveName};
+use crate::assembly::parts::{Assembly, Part, Root};
 
 /// The form.
 pub const FORM: Form =

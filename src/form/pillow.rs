@@ -19,13 +19,13 @@ use crate::net::corner::Side;
 use crate::net::flat::{Duty, Face, Frame, Net, PanelId};
 use crate::project::finding::What;
 
-use super::assembly::Meet;
-use super::assembly::{Assembly, Part, Root, Size};
 use super::input::{Default, Input};
 use super::joined::length;
-use super::moves::{Gives, Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped, Wants};
+use crate::assembly::moves::{Gives, Move, MoveName};
+use crate::assembly::parts::Meet;
+use crate::assembly::parts::{Assembly, Part, Root, Size};
 
 /// The form.
 pub const FORM: Form =

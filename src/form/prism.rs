@@ -6,12 +6,12 @@ use crate::measure::system::Native;
 use crate::project::bound::Range;
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, Footprint, From, Join, JoinName, Offset, Room, Size, Stand, Turn};
 use super::input::{Default, Input};
 use super::joined::{Matted, choice, clearance_input, length, remark_loose};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped, Wants};
 use super::star::{Held, Star, apothem, sides, tab, tab_input, word_for};
+use crate::assembly::parts::{Assembly, Footprint, From, Join, JoinName, Offset, Room, Size, Stand, Turn};
 
 /// The form.
 pub const FORM: Form =

@@ -4,12 +4,12 @@ use crate::measure::length::Length;
 use crate::measure::system::Native;
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, Size};
 use super::input::{Default, Input};
 use super::joined::{Matted, choice, length, word};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped, Wants};
 use super::star::{Held, Star, apothem, sides, tab, word_for};
+use crate::assembly::parts::{Assembly, Size};
 
 /// The form.
 pub const FORM: Form = Form { number: 22, key: "pyramid", name: "Pyramid", holds: Holds::Gifts, inputs: INPUTS, shape };

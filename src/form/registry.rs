@@ -6,7 +6,7 @@ use super::input::Input;
 use super::resolve::{Ask, Setting, Shaped, Wants};
 use super::{
     bag, band, book_cover, carrier, carton, corner_box, double_tray, drawer, favour, frustum, grid_holder, hinged_box,
-    honeycomb, layered_box, lid_base, petal_box, pillow, prism, pyramid, row_holder, set_tray, slice, step_stand,
+    honeycomb, layered_box, lid_base, own, petal_box, pillow, prism, pyramid, row_holder, set_tray, slice, step_stand,
     tower, tray, triangle, tuck_box, tuck_ends, wallet,
 };
 
@@ -36,7 +36,7 @@ pub struct Form {
     pub shape: fn(Ask) -> Shaped,
 }
 
-/// Every form there is.
+/// Every form of the catalogue; besides them there is [`own`].
 pub const FORMS: &[Form] = &[
     tuck_box::FORM,
     tuck_ends::FORM,
@@ -72,7 +72,7 @@ pub const FORMS: &[Form] = &[
 /// The form with this key.
 #[must_use]
 pub fn named(key: &str) -> Option<&'static Form> {
-    const { &FORMS }.iter().find(|f| f.key == key)
+    const { &FORMS }.iter().chain([&own::FORM]).find(|f| f.key == key)
 }
 
 impl Form {

@@ -8,8 +8,8 @@ use crate::project::bound;
 use crate::project::finding::{Weight, What};
 use crate::project::request::{Entry, Part};
 
-use super::assembly::{Assembly, Footprint, Size};
 use super::input::{Default, Input, Kind};
+use crate::assembly::parts::{Assembly, Footprint, Size};
 
 /// What surrounds a form: the system with its marks, the card, and what goes in.
 #[derive(Clone, Debug, PartialEq)]
@@ -127,6 +127,12 @@ impl<'a> Ask<'a> {
             (_, Entry::Choice(word)) => What::NotThatKind { typed: word.clone() },
         };
         self.remark(Some(input.key), Weight::Stop, what);
+    }
+
+    /// The form as its maker drew it, where there is one.
+    #[must_use]
+    pub fn drawn(&self) -> &'a str {
+        &self.part.drawn
     }
 
     /// Adds a remark.

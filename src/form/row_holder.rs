@@ -9,11 +9,11 @@ use crate::net::flat::{Duty, Face};
 use crate::project::bound::Range;
 use crate::project::finding::{Weight, What};
 
-use super::assembly::{Assembly, Meet, Part, Root, Size, Trim};
 use super::input::{Choice, Default, Input, Kind};
-use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Content, Shaped};
+use crate::assembly::moves::{Move, MoveName};
+use crate::assembly::parts::{Assembly, Meet, Part, Root, Size, Trim};
 
 /// The form.
 pub const FORM: Form =

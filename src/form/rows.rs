@@ -4,10 +4,10 @@ use crate::allow::clearance;
 use crate::measure::length::Length;
 use crate::project::finding::{Weight, What};
 
-use super::assembly::{From, Offset, Seat, Size};
 use super::input::{Choice, Input};
 use super::joined::{choice, word};
 use super::resolve::Ask;
+use crate::assembly::parts::{From, Offset, Seat, Size};
 
 /// How many rows the boxes stand in.
 pub const ROWS: Input = choice(

@@ -4,13 +4,13 @@ use crate::allow::{Layers, clearance};
 use crate::measure::length::Length;
 use crate::project::finding::{Weight, What};
 
-use super::assembly::Offset;
 use super::input::{Default, Input};
 use super::joined::{Matted, Tray, clearance_input, length};
 use super::lid_base::lidded;
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::rows::{ROWS, Rows, seats};
+use crate::assembly::parts::Offset;
 
 /// The form.
 pub const FORM: Form =

@@ -14,11 +14,11 @@ use crate::net::corner::Side;
 use crate::net::flat::{Duty, Face, Frame, PanelId};
 use crate::project::finding::What;
 
-use super::assembly::{Meet, Part, Root, Size};
 use super::input::{Choice, Default, Input};
 use super::joined::{LEAST_TAB, Matted, TAB as USUAL_TAB, length, word};
-use super::moves::{Move, MoveName, Way};
 use super::resolve::Ask;
+use crate::assembly::moves::{Move, MoveName, Way};
+use crate::assembly::parts::{Meet, Part, Root, Size};
 
 /// A floor and its walls, from score to score.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -8,13 +8,13 @@ use crate::net::corner::Side;
 use crate::net::flat::{Duty, Face, PanelId};
 use crate::project::finding::{Weight, What};
 
-use super::assembly::{Assembly, From, Offset, Part, Root, Seat, Size};
 use super::input::{Default, Input};
 use super::joined::{TAB, length, meet};
-use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::rows::{ROWS, Rows};
+use crate::assembly::moves::{Move, MoveName};
+use crate::assembly::parts::{Assembly, From, Offset, Part, Root, Seat, Size};
 
 /// The form.
 pub const FORM: Form =

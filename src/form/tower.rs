@@ -3,11 +3,11 @@
 use crate::measure::length::Length;
 use crate::project::finding::{Weight, What};
 
-use super::assembly::{Assembly, From, Join, JoinName, Offset, Part, Room, Seat, Size, Stand};
 use super::input::{Default, Input};
 use super::joined::{CLEARANCE, Matted, Tube, length, remark_loose, snapped};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
+use crate::assembly::parts::{Assembly, From, Join, JoinName, Offset, Part, Room, Seat, Size, Stand};
 
 /// The form.
 pub const FORM: Form =

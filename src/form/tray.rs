@@ -8,12 +8,12 @@ use crate::net::corner::{Corner, Notch, Shape, Side};
 use crate::net::flat::{Duty, Face, Net, PanelId};
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, Meet, Part, Root, Size};
 use super::input::{Default, Input};
 use super::joined::{LEAST_TAB, TAB, choice, length, meet, size_choice, sized, word};
-use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
+use crate::assembly::moves::{Move, MoveName};
+use crate::assembly::parts::{Assembly, Meet, Part, Root, Size};
 
 /// The form.
 pub const FORM: Form = Form { number: 4, key: "tray", name: "Tray", holds: Holds::Gifts, inputs: INPUTS, shape };

@@ -11,13 +11,13 @@ use crate::net::corner::{Corner, Shape, Side};
 use crate::net::flat::{CreaseId, Duty, Face, Frame, Net, PanelId};
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, Meet, Part, Root, Size};
 use super::input::{Default, Input};
 use super::joined::{length, size_choice};
-use super::moves::{Move, MoveName, Way};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped, Wants};
 use super::tube::ring_tab;
+use crate::assembly::moves::{Move, MoveName, Way};
+use crate::assembly::parts::{Assembly, Meet, Part, Root, Size};
 
 /// The form.
 pub const FORM: Form =

@@ -9,11 +9,11 @@ use crate::net::flat::{CreaseId, Duty, Face, Net, PanelId};
 use crate::project::bound::HAIR;
 use crate::project::finding::What;
 
-use super::assembly::{Meet, Size};
 use super::input::{Choice, Default, Input, Kind};
 use super::joined::length;
-use super::moves::{Move, MoveName, Way};
 use super::resolve::Ask;
+use crate::assembly::moves::{Move, MoveName, Way};
+use crate::assembly::parts::{Meet, Size};
 
 /// The tab that closes a ring of walls.
 pub const fn ring_tab(number: u8) -> Input {

@@ -6,11 +6,11 @@ use crate::net::cells::Cells;
 use crate::net::corner::{Corner, Shape, Side};
 use crate::net::flat::{Duty, Face, Net, PanelId};
 
-use super::assembly::{Assembly, Meet, Part, Root};
-use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::tube::{self, End, Tube, Walls, columns, reach, sizes, tucked, walls};
+use crate::assembly::moves::{Move, MoveName};
+use crate::assembly::parts::{Assembly, Meet, Part, Root};
 
 /// The form.
 pub const FORM: Form =

@@ -4,10 +4,10 @@
 use crate::allow::Layers;
 use crate::net::cells::Cells;
 
-use super::assembly::{Assembly, Part, Root};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
 use super::tube::{self, End, Tube, columns, sizes, tucked, walls};
+use crate::assembly::parts::{Assembly, Part, Root};
 
 /// The form.
 pub const FORM: Form = Form {

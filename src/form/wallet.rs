@@ -9,12 +9,12 @@ use crate::net::corner::{Corner, Shape, Side};
 use crate::net::flat::{Duty, Face};
 use crate::project::finding::What;
 
-use super::assembly::{Assembly, Part, Root, Size};
 use super::input::{Default, Input};
 use super::joined::{length, meet, size_choice, sized};
-use super::moves::{Move, MoveName};
 use super::registry::{Form, Holds};
 use super::resolve::{Ask, Shaped};
+use crate::assembly::moves::{Move, MoveName};
+use crate::assembly::parts::{Assembly, Part, Root, Size};
 
 /// The form.
 pub const FORM: Form =

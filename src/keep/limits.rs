@@ -36,6 +36,8 @@ pub const NAMES: usize = 80_000;
 pub const NOTES: usize = 200;
 /// Characters in one of them.
 pub const NOTE: usize = 2_000;
+/// Characters in a form of the maker's own.
+pub const DRAWN: usize = 20_000;
 /// Ticked steps of one design.
 pub const TICKS: usize = 20_000;
 
@@ -119,7 +121,7 @@ fn texts(part: &Part) -> usize {
     let off = part.mats.iter().flat_map(|m| &m.off).map(String::len);
     let gifts: usize = part.gifts.kinds.iter().map(|g| g.name.len()).sum();
     let extras: usize = part.extras.iter().map(|e| e.face.len()).sum();
-    part.name.len() + part.form.len() + gifts + extras + entries.chain(off).sum::<usize>()
+    part.name.len() + part.form.len() + part.drawn.len() + gifts + extras + entries.chain(off).sum::<usize>()
 }
 
 fn card(card: &Card) -> Result<(), Excess> {
@@ -145,6 +147,7 @@ fn part(part: &Part) -> Result<(), Excess> {
             Entry::Choice(word) => choice(word)?,
         }
     }
+    text("a form of your own", &part.drawn, DRAWN)?;
     gifts(&part.gifts)?;
     number("things added to one box", part.extras.len(), EXTRAS)?;
     for extra in &part.extras {

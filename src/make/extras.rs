@@ -4,10 +4,10 @@
 //! are glued or are hidden take none: they are those that take no mat. Rims, usual sizes and laps are common practice,
 //! no source.
 
+use crate::assembly::parts::{Assembly, Size};
 use crate::fold::cross::inside;
 use crate::fold::pose::flat;
 use crate::fold::space::V3;
-use crate::form::assembly::{Assembly, Size};
 use crate::measure::grid::Grid;
 use crate::measure::length::Length;
 use crate::measure::outline::{Outline, Rect};

@@ -1,6 +1,6 @@
 //! `Planned`: one box or holder of the request, shaped, with its mats and its recipe.
 
-use crate::form::assembly::{Assembly, Part, Size};
+use crate::assembly::parts::{Assembly, Part, Size};
 use crate::form::registry::Form;
 use crate::measure::few::Few;
 use crate::measure::length::Length;

@@ -9,11 +9,11 @@
 //! go the same way in each; so the true chance is no less (Slepian 1962, from memory).
 
 use crate::allow::clearance;
+use crate::assembly::parts::{Assembly, JoinName, Part, Size};
 use crate::fit::odds::{Accuracy, Chain, Kind, Link, On};
 use crate::fold::motion::folded;
 use crate::fold::pose::{Pose, standing};
 use crate::fold::space::V3;
-use crate::form::assembly::{Assembly, JoinName, Part, Size};
 use crate::form::registry::Holds;
 use crate::measure::grid::Grid;
 use crate::measure::length::Length;

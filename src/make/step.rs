@@ -1,7 +1,7 @@
 //! `Step`: one thing that the hands do, as a typed value.
 
-use crate::form::assembly::{Join, Size};
-use crate::form::moves::MoveName;
+use crate::assembly::moves::MoveName;
+use crate::assembly::parts::{Join, Size};
 use crate::measure::outline::Rect;
 use crate::net::flat::Hole;
 use crate::net::marks::Marks;

@@ -1,8 +1,8 @@
 //! The order of the making, read off the planned parts.
 
+use crate::assembly::moves::{Move, MoveName, Way};
+use crate::assembly::parts::{Assembly, Part, Size};
 use crate::cut::layout::Why;
-use crate::form::assembly::{Assembly, Part, Size};
-use crate::form::moves::{Move, MoveName, Way};
 use crate::form::registry::Holds;
 use crate::net::arc::Line;
 use crate::net::flat::{CreaseId, Net, PanelId, Taken};

@@ -25,6 +25,18 @@ impl Angle {
         Self((libm::atan2(rise, run).to_degrees() * 1e6).round() as i32)
     }
 
+    /// Whole millionths of a degree.
+    #[must_use]
+    pub const fn of_millionths(millionths: i32) -> Self {
+        Self(millionths)
+    }
+
+    /// In whole millionths of a degree.
+    #[must_use]
+    pub const fn millionths(self) -> i32 {
+        self.0
+    }
+
     /// In degrees.
     #[must_use]
     pub fn as_degrees(self) -> f64 {

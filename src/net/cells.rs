@@ -39,8 +39,9 @@ impl Lines {
         Point::new(self.across.last().copied().unwrap_or_default(), self.down.last().copied().unwrap_or_default())
     }
 
-    fn cell(&self, column: usize, row: usize) -> Rect {
-        Rect::between(self.across[column], self.down[row], self.across[column + 1], self.down[row + 1])
+    /// The rectangle of so many columns and rows from a cell on.
+    fn cell(&self, (column, row): (usize, usize), (columns, rows): (usize, usize)) -> Rect {
+        Rect::between(self.across[column], self.down[row], self.across[column + columns], self.down[row + rows])
     }
 }
 
@@ -65,6 +66,8 @@ enum Lies {
 struct InCell {
     column: usize,
     row: usize,
+    /// Further columns and rows that it reaches over.
+    more: (usize, usize),
     /// Strips taken off, by side: top, right, bottom, left.
     strips: [Length; 4],
     corners: [Shape; 4],
@@ -72,12 +75,14 @@ struct InCell {
     slots: Vec<Slot>,
 }
 
-impl Draft {
-    const fn column_row(&self) -> Option<(usize, usize)> {
-        match &self.lies {
-            Lies::Cell(c) => Some((c.column, c.row)),
-            Lies::Aslant(..) => None,
-        }
+impl InCell {
+    const fn reach(&self) -> (usize, usize) {
+        (self.more.0 + 1, self.more.1 + 1)
+    }
+
+    fn covers(&self, (column, row): (usize, usize)) -> bool {
+        let (columns, rows) = self.reach();
+        (self.column..self.column + columns).contains(&column) && (self.row..self.row + rows).contains(&row)
     }
 }
 
@@ -209,6 +214,13 @@ impl Cells {
         far
     }
 
+    /// Lets a panel reach over so many further columns and rows.
+    pub fn reach_over(&mut self, panel: PanelId, columns: usize, rows: usize) {
+        if let Some(cell) = self.cell_mut(panel) {
+            cell.more = (columns, rows);
+        }
+    }
+
     /// Takes a strip off one side of a panel.
     pub fn strip(&mut self, panel: PanelId, side: Side, width: Length) {
         if let Some(cell) = self.cell_mut(panel) {
@@ -286,7 +298,7 @@ impl Cells {
         for (i, draft) in self.drafts.iter().enumerate() {
             let (cell, outline, frame) = match &draft.lies {
                 Lies::Cell(c) => {
-                    let cell = lines.cell(c.column, c.row);
+                    let cell = lines.cell((c.column, c.row), c.reach());
                     let (rect, strips) = stripped(cell, c.strips);
                     let trimmed = Trimmed { rect, corners: c.corners, notch: c.notch, slots: c.slots.clone() };
                     let (outline, off) = trimmed.cut();
@@ -349,16 +361,20 @@ impl Cells {
     fn unused(&self, lines: &Lines, blank: Rect) -> Vec<Waste> {
         let waste = |taken| move |outline| Waste { outline, taken, from: None };
         let taken = self.drafts.iter().map(|d| match &d.lies {
-            Lies::Cell(c) => lines.cell(c.column, c.row).outline(),
+            Lies::Cell(c) => lines.cell((c.column, c.row), c.reach()).outline(),
             Lies::Aslant(outline, _) => outline.clone(),
         });
-        if self.drafts.iter().any(|d| d.column_row().is_none()) {
+        let cells = || self.drafts.iter().filter_map(|d| match &d.lies {
+            Lies::Cell(c) => Some(c),
+            Lies::Aslant(..) => None,
+        });
+        if cells().count() < self.drafts.len() {
             let taken: Vec<Outline> = taken.collect();
             return around(&blank.outline(), &taken).into_iter().map(waste(Taken::Around)).collect();
         }
         let all = (0..lines.across.len() - 1).flat_map(|c| (0..lines.down.len() - 1).map(move |r| (c, r)));
-        let free = all.filter(|at| !self.drafts.iter().any(|d| d.column_row() == Some(*at)));
-        free.map(|(c, r)| lines.cell(c, r).outline()).map(waste(Taken::Cell)).collect()
+        let free = all.filter(|at| !cells().any(|c| c.covers(*at)));
+        free.map(|at| lines.cell(at, (1, 1)).outline()).map(waste(Taken::Cell)).collect()
     }
 }
 

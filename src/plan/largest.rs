@@ -2,9 +2,9 @@
 
 use super::checks::{marks, usable};
 use super::{Maker, Plan, joints, shapes};
+use crate::assembly::parts::Size;
 use crate::cut::layout::Why;
 use crate::fit::largest::{Grow, Largest, Usable, largest as grown, sized};
-use crate::form::assembly::Size;
 use crate::form::registry;
 use crate::make::part::Planned;
 use crate::make::pieces::{Becomes, pieces};

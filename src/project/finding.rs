@@ -1,7 +1,9 @@
 //! `Finding`: what does not work or needs care, where, and with which measurements; worded later.
 
+mod own;
 mod what;
 
+pub use own::{OwnFault, OwnText};
 pub use what::What;
 
 /// What a finding is about.

@@ -78,7 +78,7 @@ fields!(
     Self::of(0, "", 0),
     must { form, card },
     told { id, name, count },
-    may { inputs, mats, gifts, extras, facing, blank }
+    may { inputs, mats, gifts, extras, facing, blank, drawn }
 );
 
 fields!(Mats, Self { card: 0, reveal: None, off: Vec::new() }, must { card }, may { reveal, off });

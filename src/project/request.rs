@@ -263,6 +263,9 @@ pub struct Part {
     pub facing: Facing,
     /// What its blank is cut as; left out, one piece.
     pub blank: Blank,
+    /// A form of the maker's own, as `form/own/read.rs` reads it; nothing where its form is another, or as a new one
+    /// begins.
+    pub drawn: String,
 }
 
 impl Part {
@@ -281,6 +284,7 @@ impl Part {
             extras: Vec::new(),
             facing: Facing::Front,
             blank: Blank::Whole,
+            drawn: String::new(),
         }
     }
 }

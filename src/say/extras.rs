@@ -2,7 +2,7 @@
 
 use super::measured::{length, sides};
 use super::phrase::Phrase;
-use crate::form::assembly::Assembly;
+use crate::assembly::parts::Assembly;
 use crate::make::extras::Made;
 use crate::measure::system::System;
 use crate::phrase;

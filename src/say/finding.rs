@@ -1,9 +1,10 @@
 //! What a finding means and how to mend it, in one sentence or two.
 
+use super::own;
 use super::measured::{free, least, length, most, sides, size, taken};
 use super::phrase::Phrase;
 use super::refusal::weight as weight_of_card;
-use crate::form::assembly::Size;
+use crate::assembly::parts::Size;
 use crate::form::joined::LEAST_TAB;
 use crate::make::layers::MOST;
 use crate::measure::length::Length;
@@ -29,6 +30,7 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
     let at_least = |it| least(it, system);
     let at_most = |it| most(it, system);
     match &finding.what {
+        What::Own(fault) => own::fault(fault, system),
         What::LengthOutside { least, most, .. } => {
             phrase!["Type a length from ", at_least(*least), " to ", at_most(*most), "."]
         }

@@ -1,7 +1,10 @@
 //! The moves of folding, in words.
 
 use super::phrase::Phrase;
-use crate::form::moves::{Gives, MoveName};
+use crate::assembly::moves::{Gives, MoveName, Way};
+use crate::assembly::parts::Part;
+use crate::net::flat::Crease;
+use crate::phrase;
 
 /// What is said of each wall that is rolled over.
 const ROLLED: &str = "Its free edge goes down to the floor; rub the rim flat, and press the layers together all along.";
@@ -22,6 +25,7 @@ pub const fn gives(why: Gives) -> &'static str {
     match why {
         Gives::Gussets => "The roof is shown open and closed: on the way its gussets bow, as card does.",
         Gives::Corners => "The walls are shown down and up: on the way their corners bow, as card does.",
+        Gives::Loops => "It is shown flat and folded: where scores meet in a corner, card bends on the way.",
         Gives::Curves => "The ends are shown open and closed: on the way the card bends.",
     }
 }
@@ -141,6 +145,7 @@ pub fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
         }
         MoveName::Doubled => ("Glue the strip back on itself", "Edges level; rub it flat from the fold."),
         MoveName::Cover => ("Fold the spine up", "Square to the back board."),
+        MoveName::Together => ("Fold the panels that move in the drawing", "Each along its own score, all at once."),
         MoveName::CoverClose => ("Close the cover", "Front board over, flap down at the open side."),
     };
     let mut lines: Vec<Phrase> = vec![line.into()];
@@ -148,4 +153,43 @@ pub fn fold(name: MoveName, glued: bool) -> (Phrase, Vec<Phrase>) {
         lines.insert(0, "Glue first, where the drawing is hatched.".into());
     }
     (title.into(), lines)
+}
+
+/// The step for a move that goes by the names of its panels.
+#[must_use]
+pub fn together(part: &Part, index: usize, glued: bool) -> (Phrase, Vec<Phrase>) {
+    let net = &part.net;
+    let creases = part.moves.get(index).map_or_else(Vec::new, |m| match &m.way {
+        Way::Even(all) | Way::EndOnly { creases: all, .. } => all.clone(),
+        Way::Sprung { closing, .. } => closing.clone(),
+        Way::TuckIn { lid, .. } => vec![*lid],
+    });
+    let folds: Vec<_> = creases.iter().filter_map(|c| net.creases.get(c.0)).collect();
+    let names = |all: &[&Crease]| Phrase::list(all.iter().map(|c| Phrase::words(net.panel(c.far).name)), ", ", " and ");
+    let mut lines: Vec<Phrase> = Vec::new();
+    if glued {
+        lines.push("Glue first, where the drawing is hatched.".into());
+    }
+    let mut said: Vec<crate::measure::angle::Angle> = Vec::new();
+    for crease in &folds {
+        if said.contains(&crease.fold) {
+            continue;
+        }
+        said.push(crease.fold);
+        let all: Vec<&Crease> = folds.iter().copied().filter(|c| c.fold == crease.fold).collect();
+        let degrees = crease.fold.as_degrees();
+        let way = if degrees < 0.0 { "towards you" } else { "away from you" };
+        let far = match degrees.abs().round() as i32 {
+            90 => "square".to_owned(),
+            180 => "right over".to_owned(),
+            n => format!("by {n}°"),
+        };
+        lines.push(phrase![names(&all), format!(": {far}, {way} as the card lies with its outside up.")]);
+    }
+    if let Some(Way::TuckIn { tuck, .. }) = part.moves.get(index).map(|m| &m.way) {
+        let tuck = net.creases.get(tuck.0).map_or("tuck", |c| net.panel(c.far).name);
+        lines.push(format!("Bow the {tuck} a little and slide it in.").into());
+    }
+    let fold = if glued { "Glue and fold " } else { "Fold " };
+    (phrase![fold, names(&folds)], lines)
 }

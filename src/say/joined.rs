@@ -1,7 +1,7 @@
 //! Parts that go together, in words.
 
 use super::phrase::Phrase;
-use crate::form::assembly::{Join, JoinName};
+use crate::assembly::parts::{Join, JoinName};
 use crate::make::part::Planned;
 
 /// What to do for `join` of `planned`, and how.

@@ -1,7 +1,7 @@
 //! Lengths and sizes as they are said.
 
 use super::phrase::Phrase;
-use crate::form::assembly::Size;
+use crate::assembly::parts::Size;
 use crate::measure::grid::Grid;
 use crate::measure::length::Length;
 use crate::measure::show::Figure;

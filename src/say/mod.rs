@@ -21,5 +21,6 @@ pub mod batch;
 pub mod cutting;
 pub mod kept;
 pub mod odds;
+mod own;
 pub mod page;
 pub mod fitting;

@@ -2,8 +2,8 @@
 
 use super::measured::length;
 use super::phrase::Phrase;
+use crate::assembly::parts::JoinName;
 use crate::fit::odds::{Accuracy, Kind, Link, On};
-use crate::form::assembly::JoinName;
 use crate::make::slides::{Cure, Goes, Odds, Way};
 use crate::measure::system::System;
 use crate::phrase;

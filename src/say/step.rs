@@ -6,8 +6,8 @@ use super::measured::{inside as inside_of, length, row, sides};
 use super::phrase::Phrase;
 use super::spelling::Spelling;
 use super::{cutting, extras, folding, joined, marks, names, recipe};
+use crate::assembly::moves::MoveName;
 use crate::cut::order::order;
-use crate::form::moves::MoveName;
 use crate::make::part::Planned;
 use crate::make::pieces::{Becomes, Piece};
 use crate::make::step::{Action, Caution, Step};
@@ -220,6 +220,10 @@ fn on_part(step: &Step, at: usize, part: &Planned, plan: &Plan, spelling: Spelli
             ],
         ),
         Action::Punch(holes) => punch(holes, net, system),
+        Action::Fold { index, name: MoveName::Together, glued } => {
+            let shape = part.assembly.as_ref().and_then(|a| a.parts.get(at));
+            shape.map_or_else(|| folding::fold(MoveName::Together, *glued), |p| folding::together(p, *index, *glued))
+        }
         Action::Fold { name, glued, .. } => folding::fold(*name, *glued),
         Action::TryBoxesIn { inside } => (
             "Try the boxes in before the glue sets".into(),

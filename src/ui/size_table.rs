@@ -5,7 +5,7 @@ use super::desk::desk;
 use super::said::said;
 use super::tag::{Tag, classed, tag};
 use super::value::fact;
-use crate::form::assembly::Size;
+use crate::assembly::parts::Size;
 use crate::measure::length::Length;
 use crate::measure::show::Figure;
 use crate::project::finding::Place;

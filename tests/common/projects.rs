@@ -302,6 +302,7 @@ fn likely_part(holds: Holds) -> impl Strategy<Value = Part> {
                 extras,
                 facing,
                 blank: Blank::Whole,
+                drawn: String::new(),
             },
         )
     })
@@ -325,9 +326,10 @@ fn odd_part() -> impl Strategy<Value = Part> {
     let keys: Vec<String> = FORMS.iter().flat_map(|f| f.inputs).map(|i| i.key.to_owned()).collect();
     let key = prop_oneof![4 => prop::sample::select(keys), 1 => odd_text(60)];
     let inputs = btree_map(key, odd_entry(), 0..8);
-    let rest = (option::of(odd_mats()), odd_gifts(), facing(), any::<bool>(), vec(odd_extra(), 0..4));
+    let drawn = prop_oneof![3 => Just(String::new()), 1 => odd_text(200)];
+    let rest = (option::of(odd_mats()), odd_gifts(), facing(), any::<bool>(), vec(odd_extra(), 0..4), drawn);
     (small_id(), odd_text(200), form, number(), small_id(), inputs, rest).prop_map(
-        |(id, name, form, count, card, inputs, (mats, gifts, facing, joined, extras))| Part {
+        |(id, name, form, count, card, inputs, (mats, gifts, facing, joined, extras, drawn))| Part {
             id,
             name,
             form,
@@ -339,6 +341,7 @@ fn odd_part() -> impl Strategy<Value = Part> {
             extras,
             facing,
             blank: if joined { Blank::Joined } else { Blank::Whole },
+            drawn,
         },
     )
 }

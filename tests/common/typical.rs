@@ -1,6 +1,6 @@
 //! Forms as they are when nothing is typed, and nets with every point moved.
 
-use snugfold::form::assembly::{Assembly, Footprint, Size};
+use snugfold::assembly::parts::{Assembly, Footprint, Size};
 use snugfold::form::registry::{Form, Holds, named};
 use snugfold::form::resolve::{Content, Setting};
 use snugfold::measure::grid::Grid;

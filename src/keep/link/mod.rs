@@ -13,7 +13,7 @@
 //! | trimmer | marks: 1 edge trim, 2 longest cut, 4 least strip, 8 error of a score, 16 of a cut; each a length |
 //! | stock | marks: 1 have, 2 shop shut, 4 price, 8 pieces upright, 16 more sheets, 32 measured in a stack, 64 clearances wider, 128 narrower, 256 grain up the sheet, 512 across it; have; price; sheets in the stack; how much wider; how many more; each: marks 1 to 4, have, price, width, height |
 //! | boxes | how many; each a part |
-//! | part | marks: 1 number, 2 form, 4 count, 8 card, 16 inputs, 32 mats, 64 mats as before, 128 gifts, 256 left side forward, 512 lid forward, 1024 in two pieces, 2048 extras; number; form; name; count; card; inputs; mats; gifts; extras |
+//! | part | marks: 1 number, 2 form, 4 count, 8 card, 16 inputs, 32 mats, 64 mats as before, 128 gifts, 256 left side forward, 512 lid forward, 1024 in two pieces, 2048 extras, 4096 a form of its own; number; form; name; count; card; inputs; mats; gifts; extras; the form as text |
 //! | form | its number in [`super::frozen`], or 0 and its key |
 //! | inputs | bits by the numbers in [`super::frozen`] (bit 0: spelled-out ones follow); a value for each bit; how many spelled out; each: key, value |
 //! | value | a length; or `31` and a count; or `63` and a word; or `95 + 32 × place` of the word among the input's |

@@ -3,9 +3,9 @@
 use std::slice::from_ref;
 
 use super::{Goes, Tally, Way, spans};
+use crate::assembly::parts::{Join, Size};
 use crate::fit::odds::Accuracy;
 use crate::fold::room::{Measured, free, leaves, outside_of};
-use crate::form::assembly::{Join, Size};
 use crate::make::part::Planned;
 use crate::measure::length::Length;
 use crate::measure::system::System;

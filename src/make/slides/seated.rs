@@ -6,11 +6,11 @@
 //! below.
 
 use super::{Goes, Row, Span, Tally, Way};
+use crate::assembly::parts::{Assembly, Footprint, From, Seat};
 use crate::fit::odds::{Accuracy, Chain};
 use crate::fold::pose::standing;
 use crate::fold::room::leaves_at;
 use crate::fold::space::V3;
-use crate::form::assembly::{Assembly, Footprint, From, Seat};
 use crate::make::part::Planned;
 use crate::measure::length::Length;
 use crate::measure::system::System;

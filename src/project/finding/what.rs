@@ -1,10 +1,13 @@
 //! `What`: the findings there are, each with its measurements.
 
+use super::own::OwnFault;
 use crate::measure::length::Length;
 
 /// The findings there are, each with its measurements.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum What {
+    /// Something about a form of the maker's own.
+    Own(OwnFault),
     /// A typed length is outside its range.
     LengthOutside {
         /// What was typed.

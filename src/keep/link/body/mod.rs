@@ -40,6 +40,7 @@ mod mark {
     pub(super) const LID: u64 = 512;
     pub(super) const JOINED: u64 = 1_024;
     pub(super) const EXTRAS: u64 = 2_048;
+    pub(super) const DRAWN: u64 = 4_096;
 
     pub(super) const REVEAL: u64 = 1;
     pub(super) const OFF: u64 = 2;

@@ -103,7 +103,7 @@ fn read_card(from: &mut Reader, before: Option<&Card>, system: System) -> Result
 
 fn read_part(from: &mut Reader, before: &Before) -> Result<Part, Fault> {
     let known = mark::ID | mark::FORM | mark::COUNT | mark::CARD | mark::INPUTS | mark::MATS | mark::MATS_AS_BEFORE;
-    let marks = from.marks(known | mark::GIFTS | mark::SIDE | mark::LID | mark::JOINED | mark::EXTRAS)?;
+    let marks = from.marks(known | mark::GIFTS | mark::SIDE | mark::LID | mark::JOINED | mark::EXTRAS | mark::DRAWN)?;
     let on = |mark| marks & mark != 0;
     let id = if on(mark::ID) { from.narrow()? } else { before.id.wrapping_add(1) };
     let form = match on(mark::FORM).then(|| from.number()).transpose()? {
@@ -123,6 +123,7 @@ fn read_part(from: &mut Reader, before: &Before) -> Result<Part, Fault> {
     };
     let gifts = if on(mark::GIFTS) { gifts::read(from)? } else { Gifts::default() };
     let extras = if on(mark::EXTRAS) { extras::read(from)? } else { Vec::new() };
+    let drawn = if on(mark::DRAWN) { from.text()?.to_owned() } else { String::new() };
     let blank = if on(mark::JOINED) { Blank::Joined } else { Blank::Whole };
     let facing = match (on(mark::SIDE), on(mark::LID)) {
         (false, false) => Facing::Front,
@@ -130,7 +131,7 @@ fn read_part(from: &mut Reader, before: &Before) -> Result<Part, Fault> {
         (false, true) => Facing::Lid,
         (true, true) => return Err(Fault::Broken),
     };
-    Ok(Part { id, name, form, count, card, inputs, mats, gifts, extras, facing, blank })
+    Ok(Part { id, name, form, count, card, inputs, mats, gifts, extras, facing, blank, drawn })
 }
 
 fn read_inputs(from: &mut Reader, form: Option<&Form>) -> Result<Few<String, Entry>, Fault> {

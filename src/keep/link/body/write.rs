@@ -117,7 +117,8 @@ fn write_part(to: &mut Writer, part: &Part, before: &Before) {
             | when(part.facing == Facing::Side, mark::SIDE)
             | when(part.facing == Facing::Lid, mark::LID)
             | when(!part.blank.is_whole(), mark::JOINED)
-            | when(!part.extras.is_empty(), mark::EXTRAS),
+            | when(!part.extras.is_empty(), mark::EXTRAS)
+            | when(!part.drawn.is_empty(), mark::DRAWN),
     );
     if numbered {
         to.number(part.id);
@@ -147,6 +148,9 @@ fn write_part(to: &mut Writer, part: &Part, before: &Before) {
     }
     if !part.extras.is_empty() {
         extras::write(to, &part.extras);
+    }
+    if !part.drawn.is_empty() {
+        to.text(&part.drawn);
     }
 }
 

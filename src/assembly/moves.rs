@@ -114,6 +114,8 @@ pub enum MoveName {
     OverTabs,
     /// The flap closes.
     Flap,
+    /// The panels of this move fold, by their own names.
+    Together,
 }
 
 impl Move {
@@ -186,4 +188,6 @@ pub enum Gives {
     Corners,
     /// Scores are curved, and the card between them with them.
     Curves,
+    /// Panels hang together in a ring round a corner.
+    Loops,
 }

@@ -1,0 +1,445 @@
+//! A drawn form read from its text, or from a recipe as it is spoken.
+//!
+//! Statements stand on lines of their own, and details of a statement behind semicolons; in a recipe of one line,
+//! semicolons part its statements: `blank 9 x 7 1/2; score at 1, 8; turn; score at 1, 6 1/2`. The table is in the
+//! guide for files (`examples/README.md`).
+
+use super::drawn::{
+    At, Between, Cell, Diagonal, Drawn, Gluing, Line, MOST, Matted, Runs, Sign, Span, Stance, Term, Trim, Tuck, Turn, Way,
+};
+use super::words::{CORNERS, DUTIES, MOVES, SIDES, cell_named, panel_named, size_named, value};
+use crate::measure::angle::Angle;
+use crate::measure::given::Given;
+use crate::measure::length::Length;
+use crate::measure::system::System;
+use crate::net::corner::Side;
+use crate::net::flat::Face;
+use crate::project::finding::OwnText;
+
+/// The longest text that is read at all.
+pub const LONGEST: usize = 20_000;
+
+/// What cannot be read: the statement, and what is wrong with it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Unread {
+    /// The statement, as written.
+    pub said: String,
+    /// What is wrong.
+    pub why: OwnText,
+}
+
+type Answer<T> = Result<T, OwnText>;
+
+/// Reads a form; bare numbers are in the unit of `bare`.
+///
+/// # Errors
+/// The first statement that cannot be read.
+pub fn read(text: &str, bare: System) -> Result<Drawn, Unread> {
+    if text.len() > LONGEST {
+        return Err(Unread { said: String::new(), why: OwnText::TooLong });
+    }
+    let mut reading = Reading { drawn: Drawn::default(), bare, spoken: Spoken::default() };
+    for line in text.lines() {
+        let mut rest = line;
+        while !rest.trim().is_empty() {
+            let (statement, after) = next(rest);
+            rest = after;
+            reading.statement(statement).map_err(|why| Unread { said: statement.trim().to_owned(), why })?;
+        }
+    }
+    let whole = |why| Unread { said: String::new(), why };
+    reading.settle().map_err(whole)?;
+    if reading.drawn.columns.is_empty() || reading.drawn.rows.is_empty() {
+        return Err(whole(OwnText::NoBlank));
+    }
+    Ok(reading.drawn)
+}
+
+/// The first statement, with the details behind it, and the rest. A piece between semicolons that begins like a detail
+/// belongs to the statement before it.
+fn next(text: &str) -> (&str, &str) {
+    let mut end = 0;
+    loop {
+        let cut = text[end..].find(';').map(|i| end + i);
+        match cut {
+            None => return (text, ""),
+            Some(at) if is_detail(&text[at + 1..]) && !text[..at].trim().is_empty() => end = at + 1,
+            Some(at) => return (&text[..at], &text[at + 1..]),
+        }
+    }
+}
+
+/// Whether this goes on about what stands before it.
+fn is_detail(text: &str) -> bool {
+    const DETAILS: [&str; 16] = [
+        "strip ", "wedge ", "round ", "notch ", "slot ", "hole", "score falling", "score rising", "level ", "mat", "no mat",
+        "border ", "along ", "as ", "tuck ", "gap ",
+    ];
+    let text = text.split(';').next().unwrap_or_default().trim();
+    DETAILS.iter().any(|d| text.starts_with(d)) && !matches!(text, "as front" | "as base")
+}
+
+/// What was spoken of the blank and its scores so far.
+#[derive(Default)]
+struct Spoken {
+    blank: Option<(Length, Length)>,
+    across: Vec<Length>,
+    down: Vec<Length>,
+    turned: bool,
+}
+
+struct Reading {
+    drawn: Drawn,
+    bare: System,
+    spoken: Spoken,
+}
+
+impl Reading {
+    fn statement(&mut self, text: &str) -> Answer<()> {
+        let text = text.trim().trim_end_matches('.').trim();
+        let mut parts = text.split(';').map(str::trim);
+        let head = parts.next().unwrap_or_default();
+        let details: Vec<&str> = parts.collect();
+        let lower = head.to_lowercase();
+        let (verb, rest) = lower.split_once(char::is_whitespace).unwrap_or((&lower, ""));
+        let rest = rest.trim();
+        match verb {
+            "called" => {
+                self.drawn.called = head.get(6..).unwrap_or_default().trim().to_owned();
+                Ok(())
+            }
+            "blank" => self.blank(rest),
+            "cut" if rest.starts_with("the blank ") => self.blank(&rest["the blank ".len()..]),
+            "score" | "scores" => self.scores(rest),
+            "turn" => {
+                self.spoken.turned = true;
+                Ok(())
+            }
+            "size" => self.size(rest),
+            "columns" => self.spans(rest).map(|s| self.drawn.columns = s).and_then(|()| self.fresh()),
+            "rows" => self.spans(rest).map(|s| self.drawn.rows = s).and_then(|()| self.fresh()),
+            "empty" => {
+                self.settle()?;
+                self.drawn.cells.clear();
+                Ok(())
+            }
+            "cut" => self.line(rest, |_| Ok(Line::Cut)),
+            "whole" => self.line(rest, |_| Ok(Line::Whole)),
+            "fold" => self.line(rest, |more| angle(more).map(Line::Score)),
+            "glue" => self.glue(rest, &details),
+            "still" => self.cell(rest).map(|at| self.drawn.still = Some(at)),
+            "as" => match rest {
+                "front" => Ok(self.drawn.stance = Some(Stance::Front)),
+                "base" => Ok(self.drawn.stance = Some(Stance::Base)),
+                _ => Err(OwnText::Unknown),
+            },
+            "then" => self.then(rest, &details),
+            _ => match cell_named(verb) {
+                Some(at) => self.of_cell(at, rest, &details),
+                None => Err(OwnText::Unknown),
+            },
+        }
+    }
+
+    /// `9 x 7 1/2`, `230 by 190 mm`.
+    fn blank(&mut self, text: &str) -> Answer<()> {
+        let text = text.replace(['×', '*'], " x ").replace(" by ", " x ");
+        let (a, b) = text.split_once(" x ").or_else(|| text.split_once('x')).ok_or(OwnText::NoBlank)?;
+        let height = self.given(b)?;
+        // A unit that is said once, at the end, counts for both.
+        let width = Given::read(a, height.system()).map_err(|_| OwnText::Length)?;
+        self.bare = height.system();
+        let (width, height) = (positive(width.length())?, positive(height.length())?);
+        self.spoken = Spoken { blank: Some((width, height)), ..Spoken::default() };
+        Ok(())
+    }
+
+    /// `at 1, 8`: from the left edge; once the card is turned, from the upper edge.
+    fn scores(&mut self, text: &str) -> Answer<()> {
+        let text = text.strip_prefix("at ").unwrap_or(text).replace(" and ", ", ");
+        let mut at = Vec::new();
+        for one in items(&text) {
+            at.push(positive(self.given(one)?.length())?);
+        }
+        if self.spoken.blank.is_none() {
+            return Err(OwnText::NoBlank);
+        }
+        let into = if self.spoken.turned { &mut self.spoken.down } else { &mut self.spoken.across };
+        into.extend(at);
+        Ok(())
+    }
+
+    /// Makes columns and rows of what was spoken.
+    fn settle(&mut self) -> Answer<()> {
+        let Some((width, height)) = self.spoken.blank.take() else {
+            return Ok(());
+        };
+        let bare = self.bare;
+        let spans = |all: &mut Vec<Length>, whole: Length| -> Answer<Vec<Span>> {
+            all.sort_unstable();
+            all.dedup();
+            if all.last().is_some_and(|last| *last >= whole) {
+                return Err(OwnText::BeyondBlank);
+            }
+            all.push(whole);
+            if all.len() > usize::from(MOST) {
+                return Err(OwnText::TooMany);
+            }
+            let mut before = Length::ZERO;
+            let widths = all.iter().map(|&at| {
+                let width = at - before;
+                before = at;
+                Given::of(width, bare).map(Span::typed).ok_or(OwnText::Length)
+            });
+            widths.collect()
+        };
+        self.drawn.columns = spans(&mut self.spoken.across, width)?;
+        self.drawn.rows = spans(&mut self.spoken.down, height)?;
+        self.fresh()
+    }
+
+    /// All cells are card once there are columns and rows.
+    fn fresh(&mut self) -> Answer<()> {
+        if self.drawn.columns.len().max(self.drawn.rows.len()) > usize::from(MOST) {
+            return Err(OwnText::TooMany);
+        }
+        self.drawn.cells.clear();
+        self.drawn.fill();
+        Ok(())
+    }
+
+    fn given(&self, text: &str) -> Answer<Given> {
+        Given::read(text.trim(), self.bare).map_err(|_| OwnText::Length)
+    }
+
+    fn size(&mut self, text: &str) -> Answer<()> {
+        let (name, length) = text.split_once('=').ok_or(OwnText::Unknown)?;
+        let name = size_named(name.trim()).ok_or(OwnText::Size)?;
+        let length = self.given(length)?;
+        positive(length.length())?;
+        self.drawn.sizes.retain(|s| s.0 != name);
+        self.drawn.sizes.push((name, length));
+        Ok(())
+    }
+
+    fn spans(&self, text: &str) -> Answer<Vec<Span>> {
+        items(text).map(|one| self.span(one)).collect()
+    }
+
+    /// `depth - 1/16 in`.
+    fn span(&self, text: &str) -> Answer<Span> {
+        let mut terms: Vec<Term> = Vec::new();
+        let mut sign = Sign::Plus;
+        let mut rest = text.trim();
+        if let Some(after) = rest.strip_prefix("- ") {
+            (sign, rest) = (Sign::Minus, after);
+        }
+        loop {
+            let cut = [" + ", " - "].iter().filter_map(|s| rest.find(s)).min();
+            let (one, after) = cut.map_or((rest, ""), |i| (&rest[..i], &rest[i..]));
+            let one = one.trim();
+            let (name, halves) = one.strip_prefix("half ").map_or((one, 2), |n| (n.trim(), 1));
+            match size_named(name) {
+                Some(size) => {
+                    let halves = if sign == Sign::Minus { -halves } else { halves };
+                    match terms.last_mut() {
+                        Some(Term::Size(last, sum)) if *last == size && (*sum < 0) == (halves < 0) => {
+                            *sum = sum.checked_add(halves).ok_or(OwnText::TooMany)?;
+                        }
+                        _ => terms.push(Term::Size(size, halves)),
+                    }
+                }
+                None => terms.push(Term::Length(self.given(one)?, sign)),
+            }
+            if after.is_empty() {
+                break;
+            }
+            if terms.len() > 8 {
+                return Err(OwnText::TooMany);
+            }
+            sign = if after.starts_with(" - ") { Sign::Minus } else { Sign::Plus };
+            rest = &after[3..];
+        }
+        Ok(Span(terms))
+    }
+
+    fn cell(&mut self, text: &str) -> Answer<At> {
+        self.settle()?;
+        let at = cell_named(text.trim()).ok_or(OwnText::Cell)?;
+        if self.drawn.holds(at) { Ok(at) } else { Err(OwnText::Cell) }
+    }
+
+    fn of_cell(&mut self, at: At, text: &str, details: &[&str]) -> Answer<()> {
+        self.settle()?;
+        if !self.drawn.holds(at) {
+            return Err(OwnText::Cell);
+        }
+        if matches!(text, "away" | "taken away") {
+            self.drawn.take(at);
+            return Ok(());
+        }
+        let mut cell = Cell::panel(at);
+        let (name, duty) = text.rsplit_once(" as ").map_or((text, None), |(n, d)| (n, Some(d)));
+        let duty = duty.map(|d| value(DUTIES, d).ok_or(OwnText::Unknown)).transpose()?;
+        let bare = name.strip_prefix("a ").or_else(|| name.strip_prefix("an "));
+        match (panel_named(name), bare.or(Some(name)).and_then(|b| value(DUTIES, b))) {
+            (Some(name), _) => (cell.name, cell.duty) = (Some(name), duty),
+            (None, Some(duty)) => cell.duty = Some(duty),
+            (None, None) if name == "panel" => {}
+            _ => return Err(OwnText::Unknown),
+        }
+        for detail in details {
+            self.detail(&mut cell, &detail.to_lowercase())?;
+        }
+        self.drawn.put(cell);
+        Ok(())
+    }
+
+    fn detail(&self, cell: &mut Cell, text: &str) -> Answer<()> {
+        if let Some(fold) = text.strip_prefix("score ") {
+            let (runs, fold) = fold.split_once(' ').map_or((fold, ""), |(r, f)| (r, f));
+            let runs = match runs {
+                "falling" => Runs::Falling,
+                "rising" => Runs::Rising,
+                _ => return Err(OwnText::Unknown),
+            };
+            cell.diagonal = Some(Diagonal { runs, fold: angle(fold)? });
+            return Ok(());
+        }
+        if let Some(level) = text.strip_prefix("level ") {
+            cell.level = Some(level.trim().parse().map_err(|_| OwnText::Unknown)?);
+            return Ok(());
+        }
+        match text {
+            "mat" => return Ok(cell.mat = Some(Matted::Yes)),
+            "no mat" => return Ok(cell.mat = Some(Matted::No)),
+            _ => {}
+        }
+        let (head, sizes) = text.split_once(':').ok_or(OwnText::Unknown)?;
+        let mut sizes = sizes.split('×').map(|s| self.span(s));
+        let mut next = || sizes.next().unwrap_or(Err(OwnText::Length));
+        let (what, place) = head.trim().split_once(' ').map_or((head.trim(), ""), |(w, p)| (w, p.trim()));
+        let side = || value(&SIDES, place).ok_or(OwnText::Unknown);
+        let corner = || value(&CORNERS, place).ok_or(OwnText::Unknown);
+        let trim = match what {
+            "strip" => Trim::Strip(side()?, next()?),
+            "wedge" => Trim::Wedge(corner()?, next()?, next()?),
+            "round" => Trim::Round(corner()?, next()?),
+            "notch" => Trim::Notch(side()?, next()?),
+            "slot" => Trim::Slot(side()?, next()?, next()?, next()?),
+            "hole" => Trim::Hole(next()?, next()?, next()?),
+            _ => return Err(OwnText::Unknown),
+        };
+        if cell.trims.len() > 24 {
+            return Err(OwnText::TooMany);
+        }
+        cell.trims.push(trim);
+        Ok(())
+    }
+
+    fn line(&mut self, text: &str, what: impl Fn(&str) -> Answer<Line>) -> Answer<()> {
+        let (pair, more) = text.split_once(' ').map_or((text, ""), |(p, m)| (p, m));
+        let (a, b) = pair.split_once('|').ok_or(OwnText::Cell)?;
+        let (a, b) = (self.cell(a)?, self.cell(b)?);
+        let (a, b) = if a < b { (a, b) } else { (b, a) };
+        let way = match b {
+            _ if a.beside(Side::Right) == Some(b) => Way::Right,
+            _ if a.beside(Side::Bottom) == Some(b) => Way::Below,
+            _ => return Err(OwnText::NotBeside),
+        };
+        self.drawn.draw(Between { at: a, way }, what(more)?);
+        Ok(())
+    }
+
+    fn glue(&mut self, text: &str, details: &[&str]) -> Answer<()> {
+        let (on, onto) = text.split_once(" to ").ok_or(OwnText::Unknown)?;
+        let (on, face) = match on.split_once(' ') {
+            Some((on, "outside")) => (on, Some(Face::Outside)),
+            Some((on, "inside")) => (on, Some(Face::Inside)),
+            Some(_) => return Err(OwnText::Unknown),
+            None => (on, None),
+        };
+        let on = self.cell(on)?;
+        let onto = items(onto).map(|c| self.cell(c)).collect::<Answer<Vec<At>>>()?;
+        let (mut border, mut strip) = (None, None);
+        for detail in details {
+            if let Some(span) = detail.strip_prefix("border ") {
+                border = Some(self.span(span)?);
+            } else {
+                let along = detail.strip_prefix("along ").and_then(|a| a.split_once(':')).ok_or(OwnText::Unknown)?;
+                let side = value(&SIDES, along.0.trim()).ok_or(OwnText::Unknown)?;
+                strip = Some((side, self.span(along.1)?));
+            }
+        }
+        if self.drawn.glue.len() > 200 {
+            return Err(OwnText::TooMany);
+        }
+        self.drawn.glue.push(Gluing { on, face, onto, border, strip });
+        Ok(())
+    }
+
+    fn then(&mut self, text: &str, details: &[&str]) -> Answer<()> {
+        let cells = items(text).map(|c| self.cell(c)).collect::<Answer<Vec<At>>>()?;
+        let mut turn = Turn { name: None, cells, tuck: None };
+        for detail in details {
+            let detail = detail.to_lowercase();
+            if let Some(name) = detail.strip_prefix("as ") {
+                turn.name = Some(value(MOVES, name).ok_or(OwnText::Unknown)?);
+            } else if let Some(tuck) = detail.strip_prefix("tuck ") {
+                let (at, behind) = tuck.split_once(" behind ").ok_or(OwnText::Unknown)?;
+                turn.tuck = Some(Tuck { at: self.cell(at)?, behind: self.cell(behind)?, gap: None });
+            } else if let (Some(gap), Some(tuck)) = (detail.strip_prefix("gap "), &mut turn.tuck) {
+                tuck.gap = Some(self.span(gap)?);
+            } else {
+                return Err(OwnText::Unknown);
+            }
+        }
+        if self.drawn.order.len() > 200 {
+            return Err(OwnText::TooMany);
+        }
+        self.drawn.order.push(turn);
+        Ok(())
+    }
+}
+
+fn positive(length: Length) -> Answer<Length> {
+    if length.is_positive() { Ok(length) } else { Err(OwnText::Length) }
+}
+
+/// What stands between commas; a comma between digits is part of a number: `2,5 cm`.
+fn items(text: &str) -> impl Iterator<Item = &str> {
+    let bytes = text.as_bytes();
+    let digit = |at: Option<usize>| at.and_then(|i| bytes.get(i)).is_some_and(u8::is_ascii_digit);
+    let mut cuts: Vec<usize> = Vec::new();
+    for (i, b) in bytes.iter().enumerate() {
+        if *b == b',' && !(digit(i.checked_sub(1)) && digit(Some(i + 1))) {
+            cuts.push(i);
+        }
+    }
+    cuts.push(text.len());
+    let mut from = 0;
+    let cut = move |end: usize| {
+        let one = &text[from..end];
+        from = end + 1;
+        one.trim()
+    };
+    cuts.into_iter().map(cut).filter(|one| !one.is_empty())
+}
+
+/// Degrees, to the millionth, from −180 to 180.
+fn angle(text: &str) -> Answer<Angle> {
+    let text = text.trim().trim_end_matches('°').trim();
+    let (minus, digits) = text.strip_prefix(['-', '−']).map_or((false, text), |d| (true, d));
+    let (whole, part) = digits.split_once('.').unwrap_or((digits, ""));
+    let good = |s: &str, most: usize| s.len() <= most && s.bytes().all(|b| b.is_ascii_digit());
+    if whole.is_empty() || !good(whole, 3) || !good(part, 6) {
+        return Err(OwnText::Angle);
+    }
+    let whole: i32 = whole.parse().map_err(|_| OwnText::Angle)?;
+    let part: i32 = format!("{part:0<6}").parse().map_err(|_| OwnText::Angle)?;
+    let all = whole * 1_000_000 + part;
+    if all > 180_000_000 {
+        return Err(OwnText::Angle);
+    }
+    Ok(Angle::of_millionths(if minus { -all } else { all }))
+}
