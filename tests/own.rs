@@ -3,20 +3,32 @@
 
 mod common;
 
-use common::typical::{form, typical};
+use common::tries;
+use common::typical::{form, set_of, typical};
+use proptest::prelude::*;
+use proptest::test_runner::{Config, FileFailurePersistence};
+use snugfold::assembly::moves::Way;
 use snugfold::assembly::parts::{Assembly, Part};
-use snugfold::fold::prove::part_faults;
+use snugfold::fit::own::cure::{Cure, How, cures};
+use snugfold::fit::own::equal::named;
+use snugfold::fit::own::reach::{folds, reach};
+use snugfold::fit::own::{Bench, Rank};
+use snugfold::fold::prove::{Fault, part_faults};
 use snugfold::form::own::build::Measures;
 use snugfold::form::own::copy::copy;
+use snugfold::form::own::drawn::Drawn;
 use snugfold::form::own::read::read;
 use snugfold::form::own::shape::{make, told};
+use snugfold::form::own::words::size;
 use snugfold::form::own::write::text;
 use snugfold::form::registry::FORMS;
 use snugfold::measure::grid::Grid;
 use snugfold::measure::length::Length;
 use snugfold::measure::system::System;
 use snugfold::net::flat::{Frame, Net};
+use snugfold::plan::plan;
 use snugfold::project::bound;
+use snugfold::project::finding::OwnFault;
 
 fn measures() -> Measures<'static> {
     Measures { sizes: &|_| Length::ZERO, score: Grid::every(Length::mm(1)), system: System::Metric }
@@ -64,18 +76,22 @@ fn every_grid_of_the_catalogue_comes_back() {
     let all = grids();
     assert!(all.len() > 25);
     for (name, part, t) in all {
-        let drawn = copy(&part, System::Metric, Grid::every(Length::mm(1)), clear()).unwrap_or_else(|| panic!("{name}"));
+        let drawn =
+            copy(&part, System::Metric, Grid::every(Length::mm(1)), clear()).unwrap_or_else(|| panic!("{name}"));
         let written = text(&drawn);
         let back = read(&written, System::Inch).unwrap_or_else(|e| panic!("{name}: {e:?}\n{written}"));
         assert_eq!(text(&back), written, "{name}");
         assert_eq!(back, drawn, "{name}");
         let made = make(&back, &measures(), clear()).unwrap_or_else(|e| panic!("{name}: {e:?}"));
         similar(&name, &sorted(&made.part.net), &sorted(&part.net));
-        assert_eq!(made.part.moves.iter().map(|m| m.name).collect::<Vec<_>>(), part.moves.iter().map(|m| m.name).collect::<Vec<_>>(), "{name}");
+        assert_eq!(
+            made.part.moves.iter().map(|m| m.name).collect::<Vec<_>>(),
+            part.moves.iter().map(|m| m.name).collect::<Vec<_>>(),
+            "{name}"
+        );
         assert_eq!(part_faults(&made.part, t), part_faults(&part, t), "{name}");
         println!("{name} {} bytes: {:?}", written.len(), told(&made, t));
     }
-    let _ = form("tray");
 }
 
 /// Says the first line that differs.
@@ -84,4 +100,209 @@ fn similar(name: &str, is: &str, should: &str) {
         assert_eq!(a, b, "{name}");
     }
     assert_eq!(is.lines().count(), should.lines().count(), "{name}");
+}
+
+/// What a maker works with in inches.
+fn bench() -> Bench {
+    Bench {
+        system: System::Inch,
+        score: Grid::every(Length::inches(1, 8)),
+        clear: bound::CLEAR.of(System::Inch),
+        thickness: Length::um(300),
+    }
+}
+
+/// A ring of four walls with a tab, as it is spoken.
+const RING: &str = "blank 9 x 5; score at 3, 4 1/4, 7 1/4, 8 1/2; E1 tab";
+
+fn said(text: &str) -> Vec<OwnFault> {
+    let drawn = read(text, System::Inch).expect("it can be read");
+    let b = bench();
+    let sizes = b.sizes(&drawn, &[]);
+    let made = make(&drawn, &b.measures(&sizes), b.clear).expect("it can be made");
+    told(&made, b.thickness).into_iter().map(|s| s.1).collect()
+}
+
+#[test]
+fn a_spoken_ring_is_offered_its_glue_and_its_sizes() {
+    let drawn = read(RING, System::Inch).expect("it can be read");
+    assert_eq!((drawn.width(), drawn.height()), (5, 1));
+    let tab = OwnFault::Unglued { tab: "E1", panel: "A1" };
+    assert!(said(RING).contains(&tab), "{:?}", said(RING));
+    let glued = cures(&drawn, &bench()).into_iter().find(|c| c.fault == tab).expect("it is offered").drawn;
+    assert!(said(&text(&glued)).is_empty(), "{:?}", said(&text(&glued)));
+    let named = named(&glued, &bench()).expect("it can be named");
+    let names: Vec<_> =
+        named.groups.iter().map(|g| (size(g.name), g.length.text().to_owned(), g.ranks.clone())).collect();
+    use Rank::{Column, Row};
+    assert_eq!(
+        names,
+        [
+            ("width", "3 in".to_owned(), vec![Column(0), Column(2)]),
+            ("depth", "1 1/4 in".to_owned(), vec![Column(1), Column(3)]),
+            ("tab", "1/2 in".to_owned(), vec![Column(4)]),
+            ("height", "5 in".to_owned(), vec![Row(0)]),
+        ]
+    );
+    let reach = reach(&named.drawn, &[], &bench()).expect("it folds");
+    for r in &reach {
+        let ends = [r.least, r.most].map(|l| folds(&named.drawn, &[(r.name, l)], &bench()));
+        assert_eq!(ends, [true, true], "{r:?}");
+    }
+    println!("{:?}", reach.iter().map(|r| (size(r.name), r.least, r.most)).collect::<Vec<_>>());
+    let tab = reach.iter().find(|r| size(r.name) == "tab").expect("it has one");
+    assert!(
+        !folds(&named.drawn, &[(tab.name, tab.most + Length::inches(1, 8))], &bench()),
+        "beyond its end it does not"
+    );
+}
+
+#[test]
+fn a_tab_that_misses_is_cured_by_the_column_that_is_out() {
+    let wrong = RING.replace("8 1/2", "8 3/8");
+    let misses = OwnFault::Misses { tab: "E1", panel: "A1", by: Length::inches(1, 8) };
+    assert!(said(&wrong).contains(&misses), "{:?}", said(&wrong));
+    let drawn = read(&wrong, System::Inch).expect("it can be read");
+    let cures: Vec<Cure> = cures(&drawn, &bench()).into_iter().filter(|c| c.fault == misses).collect();
+    for c in &cures {
+        println!("{:?}", c.how);
+    }
+    let first = cures.first().expect("there is one");
+    let equal = How::Equal { rank: Rank::Column(3), like: Rank::Column(1), to: Length::inches(5, 4) };
+    assert!(cures.iter().any(|c| c.how == equal), "{:?}", first.how);
+}
+
+/// Any drawing at all: a grid with cells, lines, trims, glue and order thrown onto it.
+fn any_form() -> impl Strategy<Value = String> {
+    let size = prop_oneof![
+        8 => (1_i64..=40).prop_map(|n| format!("{n}/8 in")),
+        2 => (1_i64..=900).prop_map(|n| format!("{n} mm")),
+        1 => Just("width".to_owned()),
+        1 => Just("half depth - 1/16 in".to_owned()),
+        1 => Just("width - depth".to_owned()),
+    ];
+    let spans = || prop::collection::vec(size.clone(), 1..=10);
+    (spans(), spans()).prop_flat_map(|(columns, rows)| {
+        let (w, h) = (columns.len(), rows.len());
+        let cell = (0..w, 0..h).prop_map(|(c, r)| format!("{}{}", char::from(b'A' + c as u8), r + 1));
+        let side = prop::sample::select(vec!["top", "right", "bottom", "left"]);
+        let corner = prop::sample::select(vec!["top left", "top right", "bottom left", "bottom right"]);
+        let length = prop::sample::select(vec!["1/16 in", "1/4 in", "1 in", "tab", "3 in", "width - 1/8 in"]);
+        let detail = prop_oneof![
+            (side.clone(), length.clone()).prop_map(|(s, l)| format!("strip {s}: {l}")),
+            (corner.clone(), length.clone(), length.clone()).prop_map(|(c, a, b)| format!("wedge {c}: {a} × {b}")),
+            (corner, length.clone()).prop_map(|(c, l)| format!("round {c}: {l}")),
+            (side.clone(), length.clone()).prop_map(|(s, l)| format!("notch {s}: {l}")),
+            (side, length.clone(), length.clone(), length.clone())
+                .prop_map(|(s, a, b, c)| format!("slot {s}: {a} × {b} × {c}")),
+            (length.clone(), length.clone(), length.clone()).prop_map(|(a, b, c)| format!("hole: {a} × {b} × {c}")),
+            (-180_i32..=180).prop_map(|a| format!("score falling {a}")),
+            (-180_i32..=180).prop_map(|a| format!("score rising {a}")),
+            (-100_i32..=100).prop_map(|l| format!("level {l}")),
+            Just("mat".to_owned()),
+        ];
+        let word = prop::sample::select(vec![
+            "panel",
+            "a tab",
+            "a tuck",
+            "lid",
+            "front",
+            "glue tab",
+            "away",
+            "base as wall",
+            "tuck",
+            "a dust flap",
+        ]);
+        let of_cell = (cell.clone(), word, prop::collection::vec(detail, 0..3))
+            .prop_map(|(c, w, d)| std::iter::once(format!("{c} {w}")).chain(d).collect::<Vec<_>>().join("; "));
+        let beside = (0..w, 0..h, any::<bool>()).prop_map(move |(c, r, right)| {
+            let (d, s) = if right { ((c + 1) % w, r) } else { (c, (r + 1) % h) };
+            let name = |c: usize, r: usize| format!("{}{}", char::from(b'A' + c as u8), r + 1);
+            format!("{}|{}", name(c, r), name(d, s))
+        });
+        let line = prop_oneof![
+            beside.clone().prop_map(|b| format!("cut {b}")),
+            beside.clone().prop_map(|b| format!("whole {b}")),
+            (beside, -180_i32..=180).prop_map(|(b, a)| format!("fold {b} {a}")),
+        ];
+        let more = prop_oneof![
+            (cell.clone(), cell.clone()).prop_map(|(a, b)| format!("glue {a} to {b}")),
+            (cell.clone(), cell.clone()).prop_map(|(a, b)| format!("glue {a} inside to {b}; border 1/8 in")),
+            cell.clone().prop_map(|c| format!("still {c}")),
+            Just("as base".to_owned()),
+            Just("as front".to_owned()),
+            (cell.clone(), cell.clone()).prop_map(|(a, b)| format!("then {a}, {b}")),
+            (cell.clone(), cell.clone(), cell)
+                .prop_map(|(a, b, c)| format!("then {a}; tuck {b} behind {c}; gap 1/16 in")),
+        ];
+        let all = (
+            prop::collection::vec(of_cell, 0..30),
+            prop::collection::vec(line, 0..60),
+            prop::collection::vec(more, 0..8),
+        );
+        all.prop_map(move |(cells, lines, more)| {
+            let head = format!(
+                "size width = 3 in\nsize depth = 1 1/4 in\nsize tab = 1/2 in\ncolumns {}\nrows {}",
+                columns.join(", "),
+                rows.join(", ")
+            );
+            let rest = cells.into_iter().chain(lines).chain(more);
+            std::iter::once(head).chain(rest).collect::<Vec<_>>().join("\n")
+        })
+    })
+}
+
+/// Lines between cells that do not lie beside each other are refused: they are left out here.
+fn readable(text: &str) -> Option<Drawn> {
+    let mut lines: Vec<&str> = text.lines().collect();
+    while let Err(e) = read(&lines.join("\n"), System::Inch) {
+        let before = lines.len();
+        lines.retain(|l| l.trim() != e.said);
+        if lines.len() == before {
+            return None;
+        }
+    }
+    read(&lines.join("\n"), System::Inch).ok()
+}
+
+proptest! {
+    #![proptest_config(Config {
+        cases: tries(400),
+        failure_persistence: Some(Box::new(FileFailurePersistence::Direct("tests/data/own.seeds"))),
+        ..Config::default()
+    })]
+
+    /// Whatever is drawn is planned and told of; what adds up flat is not left to luck.
+    #[test]
+    fn any_drawing_is_answered(text in any_form()) {
+        let Some(drawn) = readable(&text) else { return Ok(()) };
+        let b = bench();
+        let written = snugfold::form::own::write::text(&drawn);
+        prop_assert_eq!(read(&written, System::Metric), Ok(drawn.clone()), "{}", written);
+        let sizes = b.sizes(&drawn, &[]);
+        if let Ok(made) = make(&drawn, &b.measures(&sizes), b.clear) {
+            let faults = part_faults(&made.part, b.thickness);
+            prop_assert!(!faults.iter().any(|f| matches!(f, Fault::AreaLost)), "{written}");
+            let _ = told(&made, b.thickness);
+            prop_assert!(made.part.moves.iter().map(|m| match &m.way {
+                Way::Even(c) | Way::EndOnly { creases: c, .. } => c.len(),
+                Way::TuckIn { .. } => 2,
+                Way::Sprung { .. } => 0,
+            }).sum::<usize>() == made.part.net.creases.len(), "each crease folds once: {written}");
+        }
+        let mut project = set_of(form("own"));
+        project.boxes[0].drawn = written;
+        for system in [System::Inch, System::Metric] {
+            let plan = plan(&project, system);
+            for f in &plan.findings {
+                prop_assert!(!snugfold::say::finding::finding(f, system).to_string().is_empty());
+            }
+        }
+    }
+
+    /// Any text at all is read or refused.
+    #[test]
+    fn any_text_is_read_or_refused(text in "(blank [0-9x /.]{0,12}|score [0-9, /]{0,12}|turn|[A-M][0-9]{1,2} [a-z ]{0,12}|[;|:,×° a-z0-9\n-]{0,40}|\\PC{0,20}|\n|; ){0,12}") {
+        let _ = read(&text, System::Inch).map(|d| snugfold::form::own::write::text(&d));
+    }
 }

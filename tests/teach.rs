@@ -41,7 +41,7 @@ fn a_class_takes_its_steps_its_margin_and_its_breaks() {
         .map(|step| match &step.action {
             Action::CutSheets { .. } => 0,
             Action::Score(scores) => 10 + 8 * scores.at.len() as u64,
-            Action::Cut(cuts) => 8 * cuts.len() as u64,
+            Action::Cut(cuts) | Action::ScoreShort(cuts) => 8 * cuts.len() as u64,
             Action::TakeCells(cells) => 3 * cells.len() as u64,
             Action::TakeOff(off) => 12 * off.len() as u64,
             Action::FoldAndBurnish | Action::TryBoxesIn { .. } | Action::Straps(_) => 60,

@@ -39,6 +39,7 @@ impl Finding {
 fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
     let l = |length: &Length| json!(measure(*length, system));
     match what {
+        What::Own(_) => vec![],
         What::BoxesOutside { is, most } => vec![("is", json!(is)), ("most", json!(most))],
         What::NoBoxes
         | What::NotSixSided

@@ -66,7 +66,7 @@ fn values(action: &Action, plan: &Plan) -> Vec<(&'static str, Value)> {
         Action::ScoreMarks(m) => vec![("scores", json!(m.scores.len() + m.along(Line::Score).count()))],
         Action::CutMarks(m) => vec![("cuts", json!(m.cuts.len() + m.along(Line::Cut).count()))],
         Action::Extra { made, pieces } => vec![("what", json!(kind(made))), ("pieces", letters(pieces))],
-        Action::Cut(cuts) => vec![("cuts", json!(cuts.len()))],
+        Action::Cut(cuts) | Action::ScoreShort(cuts) => vec![("cuts", json!(cuts.len()))],
         Action::TakeCells(cells) => vec![("cells", json!(cells.len()))],
         Action::TakeOff(off) => vec![("places", json!(off.len()))],
         Action::GlueMats(pieces) | Action::Straps(pieces) => vec![("pieces", letters(pieces))],

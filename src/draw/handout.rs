@@ -107,7 +107,7 @@ enum Kind {
 impl Kind {
     const fn of(action: &Action) -> Self {
         match action {
-            Action::Cut(_) => Self::Cuts,
+            Action::Cut(_) | Action::ScoreShort(_) => Self::Cuts,
             Action::CutSheets { .. }
             | Action::TakeCells(_)
             | Action::Mark(_)

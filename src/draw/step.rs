@@ -63,7 +63,8 @@ fn on_part(action: &Action, plan: &Plan, planned: &Planned, part: usize, look: L
         Action::Mark(marks) | Action::ScoreMarks(marks) | Action::CutMarks(marks) => {
             Some(marked(net, recipe, marks, action, look))
         }
-        Action::Cut(cuts) => Some(cut(net, recipe, cuts, look)),
+        Action::Cut(cuts) => Some(cut(net, recipe, cuts, "Cuts along scores", look)),
+        Action::ScoreShort(cuts) => Some(cut(net, recipe, cuts, "Scores that go no further", look)),
         Action::TakeCells(_) => Some(cells(net, look)),
         Action::TakeOff(off) => Some(take_off(&unmatted(planned), part, net, off, look)),
         Action::Notch(off) => Some(take_off(planned, part, net, &[*off], look)),
@@ -217,8 +218,8 @@ fn scored(recipe: &Recipe, scores: &Scores, look: Look) -> Drawing {
     d
 }
 
-fn cut(net: &Net, recipe: &Recipe, cuts: &[CutLine], look: Look) -> Drawing {
-    let mut d = canvas(recipe, "Cuts along scores", look);
+fn cut(net: &Net, recipe: &Recipe, cuts: &[CutLine], title: &str, look: Look) -> Drawing {
+    let mut d = canvas(recipe, title, look);
     let card = Ink::Card(look.card);
     folds(&mut d, net, look);
     for c in cuts {

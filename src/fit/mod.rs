@@ -6,5 +6,6 @@ pub mod grown;
 pub mod largest;
 pub mod lesson;
 pub mod odds;
+pub mod own;
 pub mod strength;
 pub mod things;

@@ -29,7 +29,7 @@ pub fn usual(step: &Step, sheets: &[CardSheets], pieces: &[Piece]) -> u64 {
         Action::Mark(marks) => 20 + each(marks.places.len(), 12),
         Action::ScoreMarks(marks) => each(marks.scores.len() + marks.arcs.len(), 15),
         Action::CutMarks(marks) => each(marks.cuts.len() + marks.arcs.len(), 20),
-        Action::Cut(cuts) => each(cuts.len(), 8),
+        Action::Cut(cuts) | Action::ScoreShort(cuts) => each(cuts.len(), 8),
         Action::TakeCells(cells) => each(cells.len(), 3),
         Action::TakeOff(off) => each(off.len(), 12),
         Action::FoldAndBurnish => 60,

@@ -26,7 +26,7 @@ impl Kind {
     pub const fn of(action: &Action) -> Option<Self> {
         match action {
             Action::CutSheets { .. } | Action::CutPieces { .. } => Some(Self::Sheets),
-            Action::Score(_) | Action::Mark(_) | Action::ScoreMarks(_) => Some(Self::Scoring),
+            Action::Score(_) | Action::ScoreShort(_) | Action::Mark(_) | Action::ScoreMarks(_) => Some(Self::Scoring),
             Action::CutMarks(_)
             | Action::Cut(_)
             | Action::TakeCells(_)

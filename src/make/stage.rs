@@ -35,7 +35,7 @@ impl Stage {
         match action {
             Action::MakeOne => Self::First,
             Action::CutSheets { .. } | Action::CutPieces { .. } => Self::Pieces,
-            Action::Score(_) => Self::Score,
+            Action::Score(_) | Action::ScoreShort(_) => Self::Score,
             Action::Mark(_) | Action::ScoreMarks(_) => Self::Mark,
             Action::CutMarks(_) | Action::Cut(_) | Action::TakeCells(_) | Action::TakeOff(_) => Self::CutAway,
             Action::FoldAndBurnish => Self::Fold,

@@ -105,6 +105,8 @@ pub enum Action {
     SlideIn,
     /// What the maker wrote.
     Own(Note),
+    /// Score these stretches and no further.
+    ScoreShort(Vec<CutLine>),
 }
 
 /// A caution that belongs to a step.

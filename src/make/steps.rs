@@ -173,6 +173,9 @@ fn blank_steps(recipe: &Recipe, creases: usize, add: &mut impl FnMut(Action)) {
             add(Action::Score(scores.clone()));
         }
     }
+    if !recipe.short.is_empty() {
+        add(Action::ScoreShort(recipe.short.clone()));
+    }
     let marks = &recipe.marks;
     if !marks.is_empty() {
         add(Action::Mark(marks.clone()));

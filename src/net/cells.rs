@@ -9,6 +9,7 @@ use super::arc::Arc;
 use super::around::around;
 use super::corner::{Corner, Notch, Shape, Side, Slot, Trimmed};
 use super::flat::{Crease, Duty, Face, Frame, Glue, Hole, Matting, Net, Panel, PanelId, Taken, Waste};
+use super::spread::Spread;
 
 /// Where the lines of a grid net run: from the left edge and from the top edge, both blank edges included.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -103,32 +104,6 @@ enum Punch {
     In(Vector),
     /// There on the blank.
     At(Point),
-}
-
-/// Glue while its net is being built: on a face, but for a border; on the strip along one side where there is one.
-struct Spread {
-    on: PanelId,
-    face: Face,
-    strip: Option<(Side, Length)>,
-    edge: Length,
-    onto: Vec<PanelId>,
-}
-
-impl Spread {
-    fn area(&self, outline: &Outline) -> Outline {
-        let whole = outline.bounds();
-        let mut bounds = whole;
-        if let Some((side, width)) = self.strip {
-            match side {
-                Side::Top => bounds.max.y = whole.max.y.min(whole.min.y + width),
-                Side::Right => bounds.min.x = whole.min.x.max(whole.max.x - width),
-                Side::Bottom => bounds.min.y = whole.min.y.max(whole.max.y - width),
-                Side::Left => bounds.max.x = whole.max.x.min(whole.min.x + width),
-            }
-        }
-        let edge = self.edge.min(bounds.width().min(bounds.height()).scaled(1, 4));
-        if edge.is_positive() || bounds != whole { bounds.inset(edge).outline() } else { outline.clone() }
-    }
 }
 
 impl Cells {
@@ -364,10 +339,12 @@ impl Cells {
             Lies::Cell(c) => lines.cell((c.column, c.row), c.reach()).outline(),
             Lies::Aslant(outline, _) => outline.clone(),
         });
-        let cells = || self.drafts.iter().filter_map(|d| match &d.lies {
-            Lies::Cell(c) => Some(c),
-            Lies::Aslant(..) => None,
-        });
+        let cells = || {
+            self.drafts.iter().filter_map(|d| match &d.lies {
+                Lies::Cell(c) => Some(c),
+                Lies::Aslant(..) => None,
+            })
+        };
         if cells().count() < self.drafts.len() {
             let taken: Vec<Outline> = taken.collect();
             return around(&blank.outline(), &taken).into_iter().map(waste(Taken::Around)).collect();

@@ -3,6 +3,7 @@
 pub mod arc;
 pub mod around;
 pub mod cells;
+mod spread;
 pub mod corner;
 pub mod flat;
 pub mod joint;

@@ -5,6 +5,7 @@ use crate::measure::outline::Rect;
 
 use super::flat::{Crease, Frame, Net, PanelId, Taken, Waste};
 use super::marks::Marks;
+use crate::measure::sort::sort_by_key;
 
 /// The two ways in which a card lies at the fence.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -34,7 +35,7 @@ impl Scores {
     }
 }
 
-/// A straight cut along a line.
+/// A straight cut along a line, or a score that goes no further.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct CutLine {
     /// Whether the line is measured across or down.
@@ -67,6 +68,8 @@ pub struct Recipe {
     pub height: Length,
     /// First across, then, turned, down.
     pub scores: [Scores; 2],
+    /// Scores that are not made right across, as a panel lies on their line.
+    pub short: Vec<CutLine>,
     /// What is marked by hand, and what is scored and cut between the marks.
     pub marks: Marks,
     /// Cuts between panels.
@@ -90,19 +93,56 @@ impl Recipe {
                 Turned::AsItLies => (c.from.x, c.to.x) == (at, at),
                 Turned::Quarter => (c.from.y, c.to.y) == (at, at),
             };
-            lines.iter().copied().filter(|&at| net.folds().any(|c| lies(c, at))).collect()
+            lines.iter().copied().filter(|&at| net.folds().any(|c| lies(c, at)) && !passes(net, turned, at)).collect()
         };
         let scores = |turned, whole| Scores { turned, at: scored(turned), whole };
         Self {
             width: net.blank.width(),
             height: net.blank.height(),
             scores: [scores(Turned::AsItLies, net.blank.width()), scores(Turned::Quarter, net.blank.height())],
+            short: [Turned::AsItLies, Turned::Quarter].into_iter().flat_map(|turned| short(net, turned)).collect(),
             marks: Marks::of(net),
             cuts: cuts(net),
             cells: net.waste.iter().filter(|w| w.taken == Taken::Cell).map(|w| w.outline.bounds()).collect(),
             off: net.waste.iter().filter_map(take_off).collect(),
         }
     }
+}
+
+/// Whether a line runs through the inside of a panel.
+fn passes(net: &Net, measured: Turned, at: Length) -> bool {
+    let through = |c: Rect| match measured {
+        Turned::AsItLies => c.min.x < at && at < c.max.x,
+        Turned::Quarter => c.min.y < at && at < c.max.y,
+    };
+    net.panels.iter().any(|p| p.frame == Frame::Upright && through(p.cell))
+}
+
+/// The scores on lines that are not scored right across, neighbouring ones made one.
+fn short(net: &Net, measured: Turned) -> Vec<CutLine> {
+    let lines = match measured {
+        Turned::AsItLies => &net.lines.across,
+        Turned::Quarter => &net.lines.down,
+    };
+    let mut found: Vec<CutLine> = Vec::new();
+    for &at in lines.iter().filter(|at| passes(net, measured, **at)) {
+        let on = net.folds().filter_map(|c| {
+            let (a, b, from, to) = match measured {
+                Turned::AsItLies => (c.from.x, c.to.x, c.from.y, c.to.y),
+                Turned::Quarter => (c.from.y, c.to.y, c.from.x, c.to.x),
+            };
+            ((a, b) == (at, at)).then(|| (from.min(to), from.max(to)))
+        });
+        let mut all: Vec<(Length, Length)> = on.collect();
+        sort_by_key(&mut all, |s| *s);
+        for (from, to) in all {
+            match found.last_mut() {
+                Some(last) if (last.measured, last.at, last.to) == (measured, at, from) => last.to = to,
+                _ => found.push(CutLine { measured, at, from, to }),
+            }
+        }
+    }
+    found
 }
 
 fn take_off(waste: &Waste) -> Option<TakeOff> {
@@ -144,15 +184,15 @@ fn is_cut(net: &Net, measured: Turned, at: Length, from: Length, to: Length) -> 
                 Turned::Quarter => (c.min.y, c.max.y, c.min.x, c.max.x),
             };
             let beside = if before { high == at } else { low == at };
-            p.frame == Frame::Upright && beside && start == from && end == to
+            p.frame == Frame::Upright && beside && start <= from && end >= to
         })
     };
     let creased = net.folds().any(|c| {
-        let along = match measured {
-            Turned::AsItLies => [(c.from.x, c.from.y), (c.to.x, c.to.y)],
-            Turned::Quarter => [(c.from.y, c.from.x), (c.to.y, c.to.x)],
+        let (a, b, start, end) = match measured {
+            Turned::AsItLies => (c.from.x, c.to.x, c.from.y, c.to.y),
+            Turned::Quarter => (c.from.y, c.to.y, c.from.x, c.to.x),
         };
-        along == [(at, from), (at, to)] || along == [(at, to), (at, from)]
+        (a, b) == (at, at) && start.min(end) <= from && start.max(end) >= to
     });
     match (panel_beside(true), panel_beside(false)) {
         (None, None) => false,

@@ -1,7 +1,7 @@
 //! What a finding means and how to mend it, in one sentence or two.
 
-use super::own;
 use super::measured::{free, least, length, most, sides, size, taken};
+use super::own;
 use super::phrase::Phrase;
 use super::refusal::weight as weight_of_card;
 use crate::assembly::parts::Size;

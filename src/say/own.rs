@@ -10,14 +10,18 @@ use crate::project::finding::{OwnFault, OwnText};
 /// Why a statement cannot be read, and how to write it.
 const fn unread(why: OwnText) -> &'static str {
     match why {
-        OwnText::Unknown => "is nothing that is known here: begin with blank, score, turn, a cell such as B2, cut, fold, glue or then",
+        OwnText::Unknown => {
+            "is nothing that is known here: begin with blank, score, turn, a cell such as B2, cut, fold, glue or then"
+        }
         OwnText::Length => "needs a length above nothing, such as 2 1/2 in or 60 mm",
         OwnText::Angle => "needs an angle from -180 to 180 degrees",
         OwnText::Cell => "names a cell that is not on this blank: columns are letters, rows are numbers, such as B2",
         OwnText::NotBeside => "names two cells that do not lie beside each other",
         OwnText::Size => "names a size that is not known: width, depth, height, tab and so on",
         OwnText::NoBlank => "comes before the blank: begin with its size, such as blank 9 x 7 1/2",
-        OwnText::BeyondBlank => "has a score on the edge of the blank or beyond it: places are measured from the edge at the fence",
+        OwnText::BeyondBlank => {
+            "has a score on the edge of the blank or beyond it: places are measured from the edge at the fence"
+        }
         OwnText::TooMany => "has more than there is room for: 12 columns and 12 rows at most",
         OwnText::TooLong => "is longer than any form needs: shorten it",
     }

@@ -173,6 +173,10 @@ pub fn recipe(net: &Net, recipe: &Recipe, system: System, spelling: Spelling) ->
         let other = if scores.turned == Turned::AsItLies { recipe.height } else { recipe.width };
         said.push(phrase![lie(scores, other, system, spelling), " ", score(scores, system), " ", last(scores, system)]);
     }
+    if !recipe.short.is_empty() {
+        said.push("Score these stretches, and no further:".into());
+        said.extend(recipe.short.iter().map(|c| phrase!["— ", cut(c, recipe, system), "."]));
+    }
     if recipe.scores.iter().all(|s| !s.at.is_empty()) {
         said.push("Turn the card back, as it lay first, outside up.".into());
     }

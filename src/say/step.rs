@@ -200,6 +200,11 @@ fn on_part(step: &Step, at: usize, part: &Planned, plan: &Plan, spelling: Spelli
             lines.extend(cuts.iter().map(|c| recipe::cut(c, recipe, system)));
             ("Cut along the scores that are heavy in the drawing".into(), lines)
         }
+        Action::ScoreShort(scores) => {
+            let mut lines: Vec<Phrase> = vec!["Outside up, not right across: a panel lies on the same line.".into()];
+            lines.extend(scores.iter().map(|c| recipe::cut(c, recipe, system)));
+            ("Score these stretches, and no further".into(), lines)
+        }
         Action::TakeCells(cells) => (recipe::fields(cells.len()), Vec::new()),
         Action::TakeOff(off) => ("Trim the flaps and corners".into(), recipe::take_offs(net, off, system)),
         Action::FoldAndBurnish => {

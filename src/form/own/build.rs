@@ -234,7 +234,8 @@ fn largest(drawn: &Drawn, pieces: &[Piece], joints: &[Joint], size: impl Fn(&Pie
         let (w, h) = size(p);
         i128::from(w.nm()) * i128::from(h.nm())
     };
-    let tab = |p: &Piece| drawn.cell(p.at).is_some_and(|c| duty(c).is_some_and(|d| !matches!(d, Duty::Wall | Duty::Floor)));
+    let tab =
+        |p: &Piece| drawn.cell(p.at).is_some_and(|c| duty(c).is_some_and(|d| !matches!(d, Duty::Wall | Duty::Floor)));
     let rank = |i: &usize| (many(*i), !tab(&pieces[*i]), area(&pieces[*i]), std::cmp::Reverse(*i));
     (0..pieces.len()).max_by_key(rank).unwrap_or_default()
 }

@@ -41,13 +41,17 @@ pub fn copy(part: &Part, system: System, score: Grid, clear: Length) -> Option<D
     cells.iter().for_each(|(_, cell)| drawn.put(cell.clone()));
     for between in drawn.inner() {
         let pair = [between.at, between.other()].map(|c| cells.iter().position(|x| x.0 == c));
-        let crease = net.creases.iter().find(|c| [[c.near.0, c.far.0], [c.far.0, c.near.0]].contains(&pair.map(|p| p.unwrap_or(usize::MAX))));
+        let crease = net
+            .creases
+            .iter()
+            .find(|c| [[c.near.0, c.far.0], [c.far.0, c.near.0]].contains(&pair.map(|p| p.unwrap_or(usize::MAX))));
         drawn.draw(between, crease.map_or(Line::Cut, |c| Line::Score(c.fold)));
     }
     for glue in &net.glue {
         let whole = net.panel(glue.on).outline.bounds();
         let area = glue.area.bounds();
-        let gaps = [area.min.y - whole.min.y, whole.max.x - area.max.x, whole.max.y - area.max.y, area.min.x - whole.min.x];
+        let gaps =
+            [area.min.y - whole.min.y, whole.max.x - area.max.x, whole.max.y - area.max.y, area.min.x - whole.min.x];
         let border = gaps.iter().copied().min().unwrap_or_default();
         let deep = gaps.iter().position(|g| *g > border + Length::um(1));
         // Along the side opposite to the one from which most is left free.
@@ -107,7 +111,8 @@ impl Copying<'_> {
 
     fn cell(&self, id: PanelId) -> Option<Cell> {
         let panel = self.net.panel(id);
-        let place = |lines: &[Length], at: Length| lines.iter().position(|l| *l == at).and_then(|i| u8::try_from(i).ok());
+        let place =
+            |lines: &[Length], at: Length| lines.iter().position(|l| *l == at).and_then(|i| u8::try_from(i).ok());
         let lines = &self.net.lines;
         let at = At::new(place(&lines.across, panel.cell.min.x)?, place(&lines.down, panel.cell.min.y)?);
         let mut cell = Cell::panel(at);
@@ -166,9 +171,7 @@ impl Copying<'_> {
         let far = |c: &CreaseId| self.net.creases.get(c.0).map(|c| at(c.far));
         let name = word(MOVES, m.name).map(|_| m.name);
         Some(match &m.way {
-            Turning::Even(creases) => {
-                Turn { name, cells: creases.iter().map(far).collect::<Option<_>>()?, tuck: None }
-            }
+            Turning::Even(creases) => Turn { name, cells: creases.iter().map(far).collect::<Option<_>>()?, tuck: None },
             Turning::TuckIn { lid, tuck, behind, gap } => Turn {
                 name,
                 cells: vec![far(lid)?],

@@ -280,10 +280,14 @@ fn fits(trims: &[Trim], measures: &Measures, width: Length, height: Length) -> b
         if !piece.width().is_positive() || !piece.height().is_positive() {
             return false;
         }
-        let within = piece.min.x >= rect.min.x && piece.min.y >= rect.min.y && piece.max.x <= rect.max.x && piece.max.y <= rect.max.y;
+        let within = piece.min.x >= rect.min.x
+            && piece.min.y >= rect.min.y
+            && piece.max.x <= rect.max.x
+            && piece.max.y <= rect.max.y;
         // Notches and the like leave something on both sides, and end before the far edge.
         let through = deep && (piece.width() >= w || piece.height() >= h);
-        let over = |o: &Rect| piece.min.x < o.max.x && o.min.x < piece.max.x && piece.min.y < o.max.y && o.min.y < piece.max.y;
+        let over =
+            |o: &Rect| piece.min.x < o.max.x && o.min.x < piece.max.x && piece.min.y < o.max.y && o.min.y < piece.max.y;
         if !within || through || taken.iter().any(over) {
             return false;
         }

@@ -10,6 +10,7 @@ pub mod read;
 mod settle;
 pub mod shape;
 mod start;
+mod statements;
 pub mod words;
 pub mod write;
 
@@ -18,8 +19,14 @@ use super::joined::length;
 use super::registry::{Form, Holds};
 
 /// The form.
-pub const FORM: Form =
-    Form { number: 40, key: "own", name: "A form of your own", holds: Holds::Gifts, inputs: INPUTS, shape: shape::shape };
+pub const FORM: Form = Form {
+    number: 40,
+    key: "own",
+    name: "A form of your own",
+    holds: Holds::Gifts,
+    inputs: INPUTS,
+    shape: shape::shape,
+};
 
 /// A size that a drawn form may name; its usual value is as drawn.
 const fn size(number: u8, key: &'static str, name: &'static str, hint: &'static str) -> Input {

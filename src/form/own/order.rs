@@ -4,7 +4,7 @@
 //! is below, and what is above: flaps before what closes over them.
 
 use super::build::{Built, Measures};
-use super::drawn::{Drawn, Stance, Turn};
+use super::drawn::{Drawn, Stance};
 use super::met::Folded;
 use crate::assembly::moves::{Gives, Move, MoveName, Way};
 use crate::measure::length::Length;
@@ -13,42 +13,47 @@ use crate::net::flat::{CreaseId, Duty, Net, PanelId};
 
 /// The moves, each panel once.
 #[must_use]
-pub fn moves(drawn: &Drawn, built: &Built, folded: &Folded, stance: Stance, measures: &Measures, clear: Length) -> Vec<Move> {
+pub fn moves(
+    drawn: &Drawn,
+    built: &Built,
+    folded: &Folded,
+    stance: Stance,
+    measures: &Measures,
+    clear: Length,
+) -> Vec<Move> {
     let net = &built.net;
     let mut left: Vec<PanelId> = net.creases.iter().map(|c| c.far).collect();
     let mut all = Vec::new();
-    let said: Vec<(Vec<PanelId>, &Turn)> = drawn
-        .order
-        .iter()
-        .map(|turn| {
-            let cells = turn.cells.iter().filter_map(|at| built.panel(*at));
-            let mut mine: Vec<PanelId> = cells.collect();
-            // Both halves of a cell fold with it.
-            let halves = built.pieces.iter().enumerate().filter(|(_, p)| turn.cells.contains(&p.at)).map(|(i, _)| PanelId(i));
-            mine.extend(halves.collect::<Vec<_>>());
-            let mut once = Vec::new();
-            for p in mine {
-                if left.contains(&p) && !once.contains(&p) {
-                    once.push(p);
-                }
-            }
-            left.retain(|p| !once.contains(p));
-            (once, turn)
-        })
-        .collect();
-    for (panels, turn) in said {
+    for turn in &drawn.order {
+        // Both halves of a cell fold with it.
+        let mine = built.pieces.iter().enumerate().filter(|(_, p)| turn.cells.iter().any(|at| p.covers(*at)));
+        let mine: Vec<PanelId> = mine.map(|(i, _)| PanelId(i)).collect();
+        // A tuck goes in with what carries it.
         let tuck = turn.tuck.as_ref().and_then(|tuck| {
             let (at, behind) = (built.panel(tuck.at)?, built.panel(tuck.behind)?);
-            left.retain(|p| *p != at);
+            let lid = carried_by(net, at)?;
             let gap = tuck.gap.as_ref().map_or(clear, |g| measures.of(g));
-            Some((at, behind, gap))
+            (left.contains(&at) && mine.contains(&lid) && behind != at && behind != lid).then_some((at, behind, gap))
         });
+        if let Some((tuck, ..)) = tuck {
+            left.retain(|p| *p != tuck);
+        }
+        let mut panels: Vec<PanelId> = Vec::new();
+        for at in &turn.cells {
+            let of_cell = mine.iter().copied().filter(|p| built.pieces[p.0].covers(*at));
+            panels.extend(of_cell.filter(|p| left.contains(p)).collect::<Vec<_>>());
+            left.retain(|p| !panels.contains(p));
+        }
         all.extend(turned(net, turn.name, &panels, tuck));
     }
     for mut panels in usual(net, &left, stance) {
         // A tuck goes in with the lid that carries it.
-        let tuck = panels.iter().copied().find(|p| net.panel(*p).duty == Duty::Tuck && carried_by(net, *p).is_some_and(|l| panels.contains(&l)));
-        let behind = tuck.and_then(|tuck| folded.partner(net, tuck).filter(|c| c.share > 0.5).map(|c| (tuck, c.onto, clear)));
+        let tuck = panels
+            .iter()
+            .copied()
+            .find(|p| net.panel(*p).duty == Duty::Tuck && carried_by(net, *p).is_some_and(|l| panels.contains(&l)));
+        let behind =
+            tuck.and_then(|tuck| folded.partner(net, tuck).filter(|c| c.share > 0.5).map(|c| (tuck, c.onto, clear)));
         if let Some((tuck, ..)) = behind {
             panels.retain(|p| *p != tuck);
         }
@@ -61,7 +66,12 @@ fn carried_by(net: &Net, panel: PanelId) -> Option<PanelId> {
     net.carrier(panel).and_then(|c| net.creases.get(c.0)).map(|c| c.near)
 }
 
-fn turned(net: &Net, name: Option<MoveName>, panels: &[PanelId], tuck: Option<(PanelId, PanelId, Length)>) -> Option<Move> {
+fn turned(
+    net: &Net,
+    name: Option<MoveName>,
+    panels: &[PanelId],
+    tuck: Option<(PanelId, PanelId, Length)>,
+) -> Option<Move> {
     let creases: Vec<CreaseId> = panels.iter().filter_map(|p| net.carrier(*p)).collect();
     let name = name.unwrap_or(MoveName::Together);
     // What closes a loop gives on the way.

@@ -5,10 +5,11 @@
 //! guide for files (`examples/README.md`).
 
 use super::drawn::{
-    At, Between, Cell, Diagonal, Drawn, Gluing, Line, MOST, Matted, Runs, Sign, Span, Stance, Term, Trim, Tuck, Turn, Way,
+    At, Between, Cell, Diagonal, Drawn, Gluing, Line, MOST, Matted, Runs, Sign, Span, Stance, Term, Trim, Tuck, Turn,
+    Way,
 };
+use super::statements::{Answer, angle, items, next, positive};
 use super::words::{CORNERS, DUTIES, MOVES, SIDES, cell_named, panel_named, size_named, value};
-use crate::measure::angle::Angle;
 use crate::measure::given::Given;
 use crate::measure::length::Length;
 use crate::measure::system::System;
@@ -27,8 +28,6 @@ pub struct Unread {
     /// What is wrong.
     pub why: OwnText,
 }
-
-type Answer<T> = Result<T, OwnText>;
 
 /// Reads a form; bare numbers are in the unit of `bare`.
 ///
@@ -53,30 +52,6 @@ pub fn read(text: &str, bare: System) -> Result<Drawn, Unread> {
         return Err(whole(OwnText::NoBlank));
     }
     Ok(reading.drawn)
-}
-
-/// The first statement, with the details behind it, and the rest. A piece between semicolons that begins like a detail
-/// belongs to the statement before it.
-fn next(text: &str) -> (&str, &str) {
-    let mut end = 0;
-    loop {
-        let cut = text[end..].find(';').map(|i| end + i);
-        match cut {
-            None => return (text, ""),
-            Some(at) if is_detail(&text[at + 1..]) && !text[..at].trim().is_empty() => end = at + 1,
-            Some(at) => return (&text[..at], &text[at + 1..]),
-        }
-    }
-}
-
-/// Whether this goes on about what stands before it.
-fn is_detail(text: &str) -> bool {
-    const DETAILS: [&str; 16] = [
-        "strip ", "wedge ", "round ", "notch ", "slot ", "hole", "score falling", "score rising", "level ", "mat", "no mat",
-        "border ", "along ", "as ", "tuck ", "gap ",
-    ];
-    let text = text.split(';').next().unwrap_or_default().trim();
-    DETAILS.iter().any(|d| text.starts_with(d)) && !matches!(text, "as front" | "as base")
 }
 
 /// What was spoken of the blank and its scores so far.
@@ -400,46 +375,4 @@ impl Reading {
         self.drawn.order.push(turn);
         Ok(())
     }
-}
-
-fn positive(length: Length) -> Answer<Length> {
-    if length.is_positive() { Ok(length) } else { Err(OwnText::Length) }
-}
-
-/// What stands between commas; a comma between digits is part of a number: `2,5 cm`.
-fn items(text: &str) -> impl Iterator<Item = &str> {
-    let bytes = text.as_bytes();
-    let digit = |at: Option<usize>| at.and_then(|i| bytes.get(i)).is_some_and(u8::is_ascii_digit);
-    let mut cuts: Vec<usize> = Vec::new();
-    for (i, b) in bytes.iter().enumerate() {
-        if *b == b',' && !(digit(i.checked_sub(1)) && digit(Some(i + 1))) {
-            cuts.push(i);
-        }
-    }
-    cuts.push(text.len());
-    let mut from = 0;
-    let cut = move |end: usize| {
-        let one = &text[from..end];
-        from = end + 1;
-        one.trim()
-    };
-    cuts.into_iter().map(cut).filter(|one| !one.is_empty())
-}
-
-/// Degrees, to the millionth, from −180 to 180.
-fn angle(text: &str) -> Answer<Angle> {
-    let text = text.trim().trim_end_matches('°').trim();
-    let (minus, digits) = text.strip_prefix(['-', '−']).map_or((false, text), |d| (true, d));
-    let (whole, part) = digits.split_once('.').unwrap_or((digits, ""));
-    let good = |s: &str, most: usize| s.len() <= most && s.bytes().all(|b| b.is_ascii_digit());
-    if whole.is_empty() || !good(whole, 3) || !good(part, 6) {
-        return Err(OwnText::Angle);
-    }
-    let whole: i32 = whole.parse().map_err(|_| OwnText::Angle)?;
-    let part: i32 = format!("{part:0<6}").parse().map_err(|_| OwnText::Angle)?;
-    let all = whole * 1_000_000 + part;
-    if all > 180_000_000 {
-        return Err(OwnText::Angle);
-    }
-    Ok(Angle::of_millionths(if minus { -all } else { all }))
 }

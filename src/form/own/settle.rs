@@ -60,7 +60,9 @@ fn level(built: &mut Built, layers: &[Contact], given: &[Option<i8>], turn: &[us
             if inner(p) {
                 // Inside of what it lies on, whichever way that looks.
                 let onto = layers.iter().filter(|c| c.on == p && done[c.onto.0] && !inner(c.onto));
-                let inside = onto.map(|c| if c.same { level[c.onto.0].saturating_sub(2) } else { -level[c.onto.0].saturating_sub(2) });
+                let inside = onto.map(|c| {
+                    if c.same { level[c.onto.0].saturating_sub(2) } else { -level[c.onto.0].saturating_sub(2) }
+                });
                 inside.reduce(|a, b| if a.abs() > b.abs() { a } else { b }).unwrap_or(0)
             } else {
                 under.max().map_or(0, |l| l.saturating_add(2))
@@ -75,8 +77,7 @@ fn level(built: &mut Built, layers: &[Contact], given: &[Option<i8>], turn: &[us
 
 /// The face that was not said is the one that looks at what it is pressed onto.
 fn faces(drawn: &Drawn, built: &mut Built, layers: &[Contact]) {
-    let said: Vec<(Option<PanelId>, Option<Face>)> =
-        drawn.glue.iter().map(|g| (built.panel(g.on), g.face)).collect();
+    let said: Vec<(Option<PanelId>, Option<Face>)> = drawn.glue.iter().map(|g| (built.panel(g.on), g.face)).collect();
     for glue in &mut built.net.glue {
         let face = said.iter().find(|s| s.0 == Some(glue.on)).and_then(|s| s.1);
         let Some(first) = glue.onto.first().copied() else {

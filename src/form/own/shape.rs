@@ -1,7 +1,7 @@
 //! From a drawn form to its assembly, and what is to be said of it.
 
 use super::build::{Built, Measures, build, stance};
-use super::drawn::{Drawn, SizeName, Stance};
+use super::drawn::{At, Drawn, SizeName, Stance};
 use super::met::{Folded, NEAR};
 use super::order::moves;
 use super::read::read;
@@ -127,6 +127,12 @@ impl Made {
     }
 }
 
+/// The cell of the panel with this name.
+#[must_use]
+pub fn made_by_name(made: &Made, name: &str) -> Option<At> {
+    made.part.net.named(name).and_then(|p| made.built.pieces.get(p.0)).map(|p| p.at)
+}
+
 /// Everything that is to be said of a drawn form, in card of thickness `t`.
 #[must_use]
 pub fn told(made: &Made, t: Length) -> Vec<(Weight, OwnFault)> {
@@ -146,7 +152,9 @@ fn proved(made: &Made, t: Length) -> Vec<OwnFault> {
         let said = match fault {
             Fault::LoopOpen { panels: (a, b), .. } => OwnFault::Round(made.name(a), made.name(b)),
             Fault::GlueMisses { on, .. } => OwnFault::GlueMisses(made.name(on)),
-            Fault::Crossing { during, a, b } => OwnFault::Cross { a: made.name(a), b: made.name(b), turn: turn(during) },
+            Fault::Crossing { during, a, b } => {
+                OwnFault::Cross { a: made.name(a), b: made.name(b), turn: turn(during) }
+            }
             Fault::HoleAtEdge(p) | Fault::Loose(p) => OwnFault::Trimmed(made.name(p)),
             Fault::TuckStuck { .. } => {
                 let tuck = made.part.net.panels.iter().find(|p| p.duty == Duty::Tuck);
@@ -166,7 +174,8 @@ fn proved(made: &Made, t: Length) -> Vec<OwnFault> {
 const MOST_SAID: usize = 4;
 
 /// Whether tabs come to where they belong.
-fn tabs(made: &Made) -> Vec<(Weight, OwnFault)> {
+#[must_use]
+pub fn tabs(made: &Made) -> Vec<(Weight, OwnFault)> {
     let net = &made.part.net;
     let mut said = Vec::new();
     for tab in (0..net.panels.len()).map(PanelId).filter(|p| net.panel(*p).duty == Duty::Tab && p.0 > 0) {

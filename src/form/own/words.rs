@@ -255,7 +255,10 @@ mod tests {
     fn every_word_is_there_once_and_comes_back() {
         for (i, (name, _)) in PANELS.iter().enumerate() {
             assert_eq!(panel_named(name).map(|n| usize::from(n.0)), Some(i), "{name}");
-            assert!(cell_named(name).is_none() && !DUTIES.iter().any(|d| name.starts_with(&format!("{} ", d.0))), "{name}");
+            assert!(
+                cell_named(name).is_none() && !DUTIES.iter().any(|d| name.starts_with(&format!("{} ", d.0))),
+                "{name}"
+            );
         }
         for (i, key) in SIZES.iter().enumerate() {
             assert_eq!(size_named(key).map(|n| usize::from(n.0)), Some(i));

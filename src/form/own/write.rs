@@ -139,7 +139,11 @@ fn gluing(glue: &Gluing) -> String {
         Some(Face::Inside) => " inside",
         None => "",
     };
-    let mut to = format!("glue {}{face} to {}", cell(glue.on, Half::Whole), list(&glue.onto, |at| cell(*at, Half::Whole).to_owned()));
+    let mut to = format!(
+        "glue {}{face} to {}",
+        cell(glue.on, Half::Whole),
+        list(&glue.onto, |at| cell(*at, Half::Whole).to_owned())
+    );
     if let Some(border) = &glue.border {
         let _ = write!(to, "; border {}", span(border));
     }
