@@ -3,6 +3,7 @@
 pub mod build;
 pub mod copy;
 pub mod drawn;
+pub mod edit;
 mod hang;
 pub mod met;
 mod order;
