@@ -26,11 +26,13 @@ use crate::project::finding::{Finding, Place, Weight, What};
 use crate::project::fitting::Facing;
 use crate::project::request::{Card, Part, Project};
 
+mod bench;
 mod checks;
 mod largest;
 mod relaid;
 mod taught;
 
+pub use bench::{bench, copied};
 pub use largest::largest;
 pub use relaid::relaid;
 pub use taught::{Taught, for_one, taught};
@@ -357,7 +359,7 @@ fn stop(place: Place, input: Option<&'static str>, what: What) -> Finding {
 fn bare(part: &Part, place: Place, form: &'static Form) -> Planned {
     Planned {
         place,
-        name: if part.name.trim().is_empty() { form.name.to_owned() } else { part.name.clone() },
+        name: part.called().unwrap_or(form.name).to_owned(),
         form,
         count: part.count.max(1),
         card: part.card,

@@ -52,7 +52,7 @@ pub fn filled(part: &Part, form: &Form, setting: &Setting, lining: Size, heights
         return found;
     }
     check(&part.gifts, &mut found.remarks);
-    let (ranges, own) = (ranges(form), grown::sizes(form, setting));
+    let (ranges, own) = (ranges(form), grown::sizes(part, form, setting));
     if ranges.is_none() && own.is_empty() {
         found.remarks.push(stop(None, What::GiftsNotSized));
         found.stopped = true;

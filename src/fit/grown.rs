@@ -6,6 +6,7 @@
 
 use crate::assembly::parts::Size;
 use crate::form::input::{Default, Kind};
+use crate::form::own;
 use crate::form::registry::Form;
 use crate::form::resolve::{Setting, Shaped};
 use crate::measure::area::Area;
@@ -27,7 +28,10 @@ type Own = (&'static str, Range<Length>, Length);
 
 /// The sizes of a form.
 #[must_use]
-pub fn sizes(form: &Form, setting: &Setting) -> Vec<Own> {
+pub fn sizes(part: &Part, form: &Form, setting: &Setting) -> Vec<Own> {
+    if form.key == own::FORM.key {
+        return drawn(part, form, setting);
+    }
     let own = |key: &&str| {
         let input = form.inputs.iter().find(|i| i.key == *key)?;
         match input.kind {
@@ -38,11 +42,24 @@ pub fn sizes(form: &Form, setting: &Setting) -> Vec<Own> {
     SIZES.iter().filter_map(own).collect()
 }
 
+/// The sizes that the maker of a form named, from what they are as drawn.
+fn drawn(part: &Part, form: &Form, setting: &Setting) -> Vec<Own> {
+    let own = |(name, drawn): &(&'static str, Length)| {
+        let key = SIZES.into_iter().find(|key| key == name)?;
+        match form.inputs.iter().find(|i| i.key == key)?.kind {
+            Kind::Length { range, .. } => Some((key, range, setting.score.up(*drawn))),
+            Kind::Choice(_) => None,
+        }
+    };
+    let named = own::door::sizes(&part.drawn, setting.system);
+    named.iter().filter_map(own).collect()
+}
+
 /// What the form answers for the smallest sizes that hold one of `insides`, of which the first are tried; nothing where
 /// no size does.
 #[must_use]
 pub fn tightest(part: &Part, form: &Form, setting: &Setting, insides: &[Size]) -> Option<Shaped> {
-    let own = sizes(form, setting);
+    let own = sizes(part, form, setting);
     let lying = insides.iter().take(TRIED);
     let made = lying.filter_map(|&inside| Trial { part, form, setting, own: &own, inside }.smallest());
     let card = |s: &Shaped| -> Area {

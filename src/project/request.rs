@@ -289,6 +289,15 @@ impl Part {
     }
 }
 
+impl Part {
+    /// What its maker calls it: the box, or else the form that was drawn for it.
+    #[must_use]
+    pub fn called(&self) -> Option<&str> {
+        let form = self.drawn.lines().find_map(|line| line.strip_prefix("called "));
+        [Some(self.name.as_str()), form].into_iter().flatten().find(|name| !name.trim().is_empty())
+    }
+}
+
 /// One typed value.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Entry {

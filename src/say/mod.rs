@@ -21,6 +21,7 @@ pub mod batch;
 pub mod cutting;
 pub mod kept;
 pub mod odds;
-mod own;
+pub mod drawing;
+pub mod own;
 pub mod page;
 pub mod fitting;

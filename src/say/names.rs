@@ -11,7 +11,7 @@ use crate::measure::system::System;
 use crate::net::flat::{Net, PanelId};
 use crate::plan::Plan;
 use crate::project::finding::Place;
-use crate::project::request::Project;
+use crate::project::request::{Part, Project};
 
 /// What stands at a place, as the maker calls it.
 #[must_use]
@@ -22,14 +22,15 @@ pub fn place(project: &Project, place: Place) -> String {
         Place::Card(id) => card(project, id),
         Place::Box(id) => {
             let found = project.boxes.iter().find(|b| b.id == id);
-            found.map_or_else(|| "Box".to_owned(), |b| part(&b.name, &b.form))
+            found.map_or_else(|| "Box".to_owned(), part)
         }
-        Place::Holder => project.holder.as_ref().map_or_else(|| "Holder".to_owned(), |h| part(&h.name, &h.form)),
+        Place::Holder => project.holder.as_ref().map_or_else(|| "Holder".to_owned(), part),
     }
 }
 
-fn part(name: &str, form: &str) -> String {
-    if name.trim().is_empty() { registry::named(form).map_or("Box", |f| f.name).to_owned() } else { short(name) }
+fn part(part: &Part) -> String {
+    let form = || registry::named(&part.form).map_or("Box", |f| f.name).to_owned();
+    part.called().map_or_else(form, short)
 }
 
 /// What a card is called.

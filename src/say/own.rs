@@ -8,7 +8,8 @@ use crate::phrase;
 use crate::project::finding::{OwnFault, OwnText};
 
 /// Why a statement cannot be read, and how to write it.
-const fn unread(why: OwnText) -> &'static str {
+#[must_use]
+pub const fn unread(why: OwnText) -> &'static str {
     match why {
         OwnText::Unknown => {
             "is nothing that is known here: begin with blank, score, turn, a cell such as B2, cut, fold, glue or then"

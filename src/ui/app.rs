@@ -8,8 +8,9 @@ use super::child::live;
 use super::desk::Desk;
 use super::flat_view::flat_view;
 use super::foot::{foot, notices};
+use super::forms;
 use super::head::head;
-use super::later::Later;
+use super::later::{Later, What};
 use super::set_view::set_view;
 use super::shelf::Shelf;
 use super::tag::{Tag, classed, tag};
@@ -42,6 +43,8 @@ pub fn app() -> Tag {
     provide_context(Shelf::begin(desk));
     let walk = State::new(Walk::Set);
     let later = Later::fetch();
+    provide_context(later);
+    forms::begin();
     effect(move || here::set_language(desk.spelling.get().language()));
     let keys = move |event: web_sys::Event| {
         let Some(event) = event.dyn_ref::<KeyboardEvent>() else {
@@ -58,7 +61,7 @@ pub fn app() -> Tag {
     let part = live(move || match walk.get() {
         Walk::Set => set_view(),
         Walk::Flat => flat_view(),
-        walk => later.view(walk),
+        walk => later.view(What::Walk(walk)),
     });
     classed("div", "page")
         .on("keydown", keys)

@@ -47,6 +47,8 @@ impl Deref for Desk {
 pub struct Lying {
     /// The design as it is asked for.
     pub project: State<Project>,
+    /// Whether what draws the maker's own forms has come.
+    pub whole: State<bool>,
     /// Its boxes and holder, at once; pieces, sheets and steps are in the plan.
     pub shapes: Fact<Shared>,
     /// What follows from it, as far as it goes: one frame later.
@@ -87,9 +89,16 @@ impl Desk {
     pub fn new(project: Project, spelling: Spelling, hand: Hand) -> Self {
         let place = project.boxes.first().map_or(Place::Set, |b| Place::Box(b.id));
         let project = State::new(project);
-        let shapes = fact(move || project.with(|p| Shared::new(shapes(p, p.system))));
+        let whole = State::new(false);
+        let shapes = fact(move || {
+            whole.track();
+            project.with(|p| Shared::new(shapes(p, p.system)))
+        });
         let late = after_the_drawing(project.into());
-        let quick = fact(move || late.with(|p| Shared::new(plan(p, p.system))));
+        let quick = fact(move || {
+            whole.track();
+            late.with(|p| Shared::new(plan(p, p.system)))
+        });
         let ticks = State::new(Ticks::default());
         let better = Looking::begin(project, quick, ticks);
         let plan = fact(move || better.into_plan(&quick.get()));
@@ -105,6 +114,7 @@ impl Desk {
         // There is one, for as long as the page is there.
         Self(Box::leak(Box::new(Lying {
             was,
+            whole,
             last,
             project,
             shapes,

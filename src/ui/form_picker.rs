@@ -9,6 +9,7 @@ use super::tag::{Tag, button, classed, tag};
 use super::value::{Fact, State, fact};
 use crate::draw::sample::sample;
 use crate::draw::svg::paint;
+use crate::form::own;
 use crate::form::registry::{self, FORMS, Form, Holds};
 use crate::project::finding::Place;
 use crate::project::request::Tint;
@@ -30,7 +31,7 @@ pub fn form_picker(place: Place) -> Tag {
     let holds = if place == Place::Holder { Holds::Boxes } else { Holds::Gifts };
     // Drawn only while it is looked at.
     let all = move || {
-        let forms = FORMS.iter().filter(|f| f.holds == holds);
+        let forms = FORMS.iter().chain([&own::FORM]).filter(|f| f.holds == holds);
         forms.map(|f| choice(desk, place, f, key, tint, open)).collect::<Vec<_>>()
     };
     let other = button(page::OTHER_FORM, move || open.update(|o| *o = !*o))

@@ -2,6 +2,8 @@
 //!
 //! What only [`view`] leads to is in that file (`xtask/apart`); in tests and in the page under development all is in one.
 
+use super::desk::desk;
+use super::drawn_editor::drawn_editor;
 use super::kept_view::kept_view;
 use super::sheets_view::sheets_view;
 use super::steps_view::steps_view;
@@ -9,6 +11,7 @@ use super::tag::{Tag, button, classed, tag};
 use super::teach_view::teach_view;
 use super::value::State;
 use super::walk::Walk;
+use crate::project::finding::Place;
 use crate::say::page;
 use std::future::Future;
 use std::task::{Context, Poll, Waker};
@@ -36,17 +39,21 @@ impl Later {
 
     fn send(self) {
         self.0.set(Arrival::Coming);
+        let desk = desk();
         leptos::task::spawn_local(async move {
-            let came = file::fetch().await.is_ok();
+            let came = file::fetch().await.is_ok() && file::open_door().await;
+            if came {
+                desk.whole.set(true);
+            }
             self.0.set(if came { Arrival::Here } else { Arrival::Missing });
         });
     }
 
     /// This part of the walk, or how far it is.
     #[must_use]
-    pub fn view(self, walk: Walk) -> Tag {
+    pub fn view(self, what: What) -> Tag {
         match self.0.get() {
-            Arrival::Here => at_once(file::view(walk)).unwrap_or_else(|| self.missing()),
+            Arrival::Here => at_once(file::view(what)).unwrap_or_else(|| self.missing()),
             Arrival::Coming => classed("p", "hint").is("role", "status").with(page::COMING),
             Arrival::Missing => self.missing(),
         }
@@ -68,38 +75,64 @@ fn at_once<T, E>(coming: impl Future<Output = Result<T, E>>) -> Option<T> {
     }
 }
 
+/// What is in the file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum What {
+    /// A part of the walk.
+    Walk(Walk),
+    /// The form of a box that its maker draws.
+    Drawn(Place),
+}
+
 /// The later parts themselves.
-fn view(walk: Walk) -> Tag {
-    match walk {
-        Walk::Set | Walk::Flat => tag("div"),
-        Walk::Sheets => sheets_view(),
-        Walk::Steps => steps_view(),
-        Walk::Teach => teach_view(),
-        Walk::Kept => kept_view(),
+fn view(what: What) -> Tag {
+    match what {
+        What::Walk(Walk::Set | Walk::Flat) => tag("div"),
+        What::Walk(Walk::Sheets) => sheets_view(),
+        What::Walk(Walk::Steps) => steps_view(),
+        What::Walk(Walk::Teach) => teach_view(),
+        What::Walk(Walk::Kept) => kept_view(),
+        What::Drawn(place) => drawn_editor(place),
     }
 }
 
 #[cfg(apart)]
 mod file {
-    use super::{Tag, Walk};
+    use super::{Tag, What};
+    use crate::form::own::door::{Behind, behind, came};
     use wasm_split_helpers::{SplitLoaderError, wasm_split};
 
     #[wasm_split(later, preload(fetch), fallible)]
-    pub(super) fn view(walk: Walk) -> Result<Tag, SplitLoaderError> {
-        Ok(super::view(walk))
+    pub(super) fn view(what: What) -> Result<Tag, SplitLoaderError> {
+        Ok(super::view(what))
+    }
+
+    #[wasm_split(later, fallible)]
+    fn door() -> Result<Behind, SplitLoaderError> {
+        Ok(behind())
+    }
+
+    /// Lets drawn forms be planned.
+    pub(super) async fn open_door() -> bool {
+        door().await.map(came).is_ok()
     }
 }
 
 #[cfg(not(apart))]
 mod file {
-    use super::{Tag, Walk};
+    use super::{Tag, What};
     use std::convert::Infallible;
 
     pub(super) async fn fetch() -> Result<(), Infallible> {
         Ok(())
     }
 
-    pub(super) async fn view(walk: Walk) -> Result<Tag, Infallible> {
-        Ok(super::view(walk))
+    /// All is in one file: the door is open.
+    pub(super) async fn open_door() -> bool {
+        true
+    }
+
+    pub(super) async fn view(what: What) -> Result<Tag, Infallible> {
+        Ok(super::view(what))
     }
 }

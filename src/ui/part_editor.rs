@@ -11,6 +11,7 @@ use super::extra_fields::extra_fields;
 use super::form_picker::form_picker;
 use super::gift_fields::gift_fields;
 use super::grow_buttons::grow_buttons;
+use super::later::{Later, What as Away};
 use super::lesson_fields::lesson_fields;
 use super::mats_fields::mats_fields;
 use super::notes::notes;
@@ -20,6 +21,7 @@ use super::size_table::size_table;
 use super::tag::{Tag, classed, tag};
 use super::text_field::text_field;
 use super::value::{Fact, fact};
+use crate::form::own;
 use crate::form::registry;
 use crate::project::bound;
 use crate::project::finding::{Place, What};
@@ -54,7 +56,9 @@ pub fn part_editor(place: Place) -> Tag {
     let which_card = card_choice(id(place, "card"), page::CARD, card, desk.findings(place, Some("card")), move |n| {
         desk.edit_part(place, "", |p| p.card = n);
     });
-    let said = desk.findings(place, None);
+    let all = desk.findings(place, None);
+    // What is wrong with a form that is drawn here is said where it is drawn.
+    let said = fact(move || all.get().into_iter().filter(|f| !matches!(f.what, What::Own(_))).collect::<Vec<_>>());
     let may_join = fact(move || {
         let joined = part.with(|p| p.as_ref().is_some_and(|p| !p.blank.is_whole()));
         joined || said.with(|all| all.iter().any(|f| f.what == What::FitsJoined))
@@ -73,10 +77,14 @@ pub fn part_editor(place: Place) -> Tag {
         .with(grow_buttons(place))
         .with(odds_line(place))
         .with(lesson_fields(place));
+    let drawn = fact(move || part.with(|p| p.as_ref().is_some_and(|p| p.form == own::FORM.key)));
+    let later = expect_context::<Later>();
+    let editor = move || later.view(Away::Drawn(place));
     classed("div", "part-editor")
         .with(notes(said))
         .with(form_picker(place))
         .with(fields)
+        .with(shown(move || drawn.get(), editor))
         .with((place != Place::Holder).then(|| gift_fields(place)))
         .with(sizes)
         .with(mats_fields(place))

@@ -86,6 +86,13 @@ pub fn focus(id: String) {
     });
 }
 
+/// Puts the focus on the control with this name; false where there is none.
+#[must_use]
+pub fn focus_now(id: &str) -> bool {
+    let found = document().get_element_by_id(id).and_then(|e| e.dyn_into::<web_sys::HtmlElement>().ok());
+    found.is_some_and(|element| element.focus().is_ok())
+}
+
 /// Scrolls no further than needed to show the control with this name, once it is on the page.
 pub fn reveal(id: String) {
     request_animation_frame(move || {

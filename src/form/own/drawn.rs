@@ -3,7 +3,6 @@
 use crate::assembly::moves::MoveName;
 use crate::measure::angle::Angle;
 use crate::measure::given::Given;
-use crate::measure::system::System;
 use crate::net::corner::{Corner, Side};
 use crate::net::flat::{Duty, Face};
 
@@ -281,6 +280,8 @@ pub enum Stance {
 pub struct Drawn {
     /// What its maker calls it.
     pub called: String,
+    /// Under which number it is on its maker's shelf.
+    pub number: Option<u32>,
     /// Named sizes as drawn.
     pub sizes: Vec<(SizeName, Given)>,
     /// Left to right.
@@ -389,12 +390,5 @@ impl Drawn {
     #[must_use]
     pub fn drawn_size(&self, name: SizeName) -> Option<&Given> {
         self.sizes.iter().find(|s| s.0 == name).map(|s| &s.1)
-    }
-
-    /// The system that its lengths were typed in, by the first of them.
-    #[must_use]
-    pub fn system(&self) -> Option<System> {
-        let typed = self.columns.iter().chain(&self.rows).find_map(Span::only_typed);
-        self.sizes.first().map(|s| &s.1).or(typed).map(Given::system)
     }
 }

@@ -2,6 +2,7 @@
 
 pub mod build;
 pub mod copy;
+pub mod door;
 pub mod drawn;
 pub mod edit;
 mod hang;
@@ -26,7 +27,7 @@ pub const FORM: Form = Form {
     name: "A form of your own",
     holds: Holds::Gifts,
     inputs: INPUTS,
-    shape: shape::shape,
+    shape: door::shape,
 };
 
 /// A size that a drawn form may name; its usual value is as drawn.

@@ -10,6 +10,7 @@ use super::drawn::{
 };
 use super::statements::{Answer, angle, items, next, positive};
 use super::words::{CORNERS, DUTIES, MOVES, SIDES, cell_named, panel_named, size_named, value};
+use crate::measure::angle::Angle;
 use crate::measure::given::Given;
 use crate::measure::length::Length;
 use crate::measure::system::System;
@@ -54,6 +55,23 @@ pub fn read(text: &str, bare: System) -> Result<Drawn, Unread> {
     Ok(reading.drawn)
 }
 
+/// Reads a sum such as `depth - 1/16 in`.
+///
+/// # Errors
+/// Where it is none.
+pub fn sum(text: &str, bare: System) -> Answer<Span> {
+    let text = text.trim().to_lowercase();
+    Reading { drawn: Drawn::default(), bare, spoken: Spoken::default() }.span(&text)
+}
+
+/// Reads an angle in degrees.
+///
+/// # Errors
+/// Where it is none.
+pub fn degrees(text: &str) -> Answer<Angle> {
+    angle(text)
+}
+
 /// What was spoken of the blank and its scores so far.
 #[derive(Default)]
 struct Spoken {
@@ -81,6 +99,10 @@ impl Reading {
         match verb {
             "called" => {
                 self.drawn.called = head.get(6..).unwrap_or_default().trim().to_owned();
+                Ok(())
+            }
+            "number" => {
+                self.drawn.number = Some(rest.parse().map_err(|_| OwnText::Unknown)?);
                 Ok(())
             }
             "blank" => self.blank(rest),

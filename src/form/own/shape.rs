@@ -28,6 +28,13 @@ pub fn drawn(text: &str, system: System) -> Result<Drawn, OwnFault> {
     read(text, system).map_err(|e| OwnFault::Unread { said: e.said, why: e.why })
 }
 
+/// The sizes that the text of a form names, as drawn.
+#[must_use]
+pub fn sizes(text: &str, system: System) -> Vec<(&'static str, Length)> {
+    let named = drawn(text, system).map_or_else(|_| Vec::new(), |d| d.sizes);
+    named.iter().map(|(name, given)| (words::size(*name), given.length())).collect()
+}
+
 /// Answers a request for a form that its maker drew.
 #[must_use]
 pub fn shape(mut ask: Ask) -> Shaped {

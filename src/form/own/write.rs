@@ -15,6 +15,7 @@ pub fn text(drawn: &Drawn) -> String {
     if !called.is_empty() {
         to.push(format!("called {}", called.replace(['\n', '\r', ';'], " ")));
     }
+    to.extend(drawn.number.map(|number| format!("number {number}")));
     to.extend(drawn.sizes.iter().map(|(name, given)| format!("size {} = {}", size(*name), given.text())));
     to.push(format!("columns {}", list(&drawn.columns, span)));
     to.push(format!("rows {}", list(&drawn.rows, span)));

@@ -1,0 +1,125 @@
+//! What does not meet in a drawn form and how to mend it; sizes that belong together; how far they go.
+
+use super::child::{Inside, live, shown};
+use super::drawn::Sheet;
+use super::late::after_the_drawing;
+use super::said::said;
+use super::tag::{Tag, button, classed, tag};
+use super::value::{Fact, State, fact};
+use crate::fit::own::cure::{Cure, cures};
+use crate::fit::own::equal::named;
+use crate::fit::own::reach::reach;
+use crate::form::own::drawn::Drawn;
+use crate::form::own::shape::{make, told};
+use crate::measure::system::System;
+use crate::project::finding::{OwnFault, Weight};
+use crate::say::finding::weight;
+use crate::say::{drawing, own};
+
+/// Everything that is found.
+#[must_use]
+pub fn found(sheet: Sheet) -> Tag {
+    let system = sheet.desk.system();
+    let faults = fact(move || faults(sheet));
+    // What helps takes longer to find than a frame: it follows.
+    let late = after_the_drawing(sheet.drawn);
+    let ways = fact(move || Ways(sheet.bench().map_or_else(Vec::new, |b| late.with(|d| cures(d, &b)))));
+    let offer = fact(move || {
+        let named = sheet.bench().and_then(|b| late.with(|d| named(d, &b)));
+        named.and_then(|n| Some((drawing::equal(&n, &late.get())?, n.drawn)))
+    });
+    let list = move || {
+        let all = faults.get();
+        if all.is_empty() {
+            return vec![classed("p", "note").with(drawing::ALL_WELL)];
+        }
+        all.into_iter().map(|(weight, fault)| one(sheet, weight, fault, ways, system.get())).collect()
+    };
+    let name = move || {
+        offer.get().map(|(words, drawn)| {
+            let take = move || {
+                let before = sheet.drawn.get_untracked();
+                sheet.lay("", before, drawn.clone());
+            };
+            classed("div", "note")
+                .with(tag("p").with(words))
+                .with(classed("p", "actions").with(button(drawing::NAME_SIZES, take)))
+        })
+    };
+    classed("section", "found")
+        .is("aria-label", drawing::FINDS)
+        .with(tag("h4").with(drawing::FINDS))
+        .with(classed("div", "notes").is("aria-live", "polite").with(live(list)))
+        .with(live(name))
+        .with(far(sheet))
+}
+
+/// Ways to mend, alike where they mend the same in the same way.
+#[derive(Clone, PartialEq)]
+struct Ways(Vec<Cure>);
+
+fn faults(sheet: Sheet) -> Vec<(Weight, OwnFault)> {
+    if let Some(fault) = sheet.fault.get() {
+        return vec![(Weight::Stop, fault)];
+    }
+    let Some(bench) = sheet.bench() else {
+        return Vec::new();
+    };
+    let drawn = sheet.as_typed();
+    let sizes = bench.sizes(&drawn, &[]);
+    match make(&drawn, &bench.measures(&sizes), bench.clear) {
+        Ok(made) => told(&made, bench.thickness),
+        Err(stops) => stops.into_iter().map(|f| (Weight::Stop, f)).collect(),
+    }
+}
+
+/// One fault, and a button for each way to mend it.
+fn one(sheet: Sheet, of: Weight, fault: OwnFault, ways: Fact<Ways>, system: System) -> Tag {
+    let class = match of {
+        Weight::Stop => "note stop",
+        Weight::Caution => "note caution",
+        Weight::Note => "note",
+    };
+    let head = tag("strong").with(format!("{}: ", weight(of)));
+    let words = said(own::fault(&fault, system));
+    let buttons = move || {
+        let mine = ways.get().0.into_iter().filter(|c| c.fault == fault);
+        let each = mine.map(|cure| {
+            let says: Inside = said(drawing::cure(&cure.how, system));
+            let take = move || {
+                let before = sheet.drawn.get_untracked();
+                sheet.lay("", before, cure.drawn.clone());
+            };
+            button(says, take)
+        });
+        each.collect::<Vec<Tag>>()
+    };
+    classed("div", class).with(tag("p").with(head).with(words)).with(classed("div", "actions").with(live(buttons)))
+}
+
+/// How far each size goes, where it is asked.
+fn far(sheet: Sheet) -> Tag {
+    let system = sheet.desk.system();
+    // What was found, and for which form.
+    let found = State::new(None::<(Drawn, Vec<String>)>);
+    let ask = move || {
+        let drawn = sheet.as_typed();
+        let said = sheet.bench().map(|bench| match reach(&drawn, &[], &bench) {
+            Some(all) => all.iter().map(|r| drawing::reach(r, system.get_untracked()).to_string()).collect(),
+            None => vec![drawing::NOT_YET.to_owned()],
+        });
+        found.set(said.map(|said| (drawn, said)));
+    };
+    let sized = fact(move || sheet.drawn.with(|d| !d.sizes.is_empty()));
+    let lines = move || {
+        let now = sheet.as_typed();
+        let said = found.get().filter(|f| f.0 == now).map_or_else(Vec::new, |f| f.1);
+        classed("ul", "notes")
+            .is("role", "status")
+            .with(said.into_iter().map(|l| tag("li").with(l)).collect::<Vec<Tag>>())
+    };
+    tag("div").with(shown(
+        move || sized.get(),
+        move || vec![classed("p", "actions").with(button(drawing::HOW_FAR, ask)), tag("div").with(live(lines))],
+    ))
+}
