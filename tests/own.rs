@@ -3,6 +3,7 @@
 
 mod common;
 
+use common::drawn::DRAWN;
 use common::tries;
 use common::typical::{form, set_of, typical};
 use proptest::prelude::*;
@@ -305,4 +306,52 @@ proptest! {
     fn any_text_is_read_or_refused(text in "(blank [0-9x /.]{0,12}|score [0-9, /]{0,12}|turn|[A-M][0-9]{1,2} [a-z ]{0,12}|[;|:,×° a-z0-9\n-]{0,40}|\\PC{0,20}|\n|; ){0,12}") {
         let _ = read(&text, System::Inch).map(|d| snugfold::form::own::write::text(&d));
     }
+}
+
+/// Drawn forms that fold are told to, with diagonal scores, cells that are one and folds to and fro among them.
+#[test]
+fn drawn_forms_that_fold_are_well() {
+    for (name, text) in &DRAWN[1..4] {
+        assert_eq!(said(text), [], "{name}");
+    }
+    assert_eq!(said(DRAWN[4].1), [OwnFault::Alone("A1")]);
+    // A gusset that is folded ten degrees too little leaves its corner open.
+    let open = said(&DRAWN[3].1.replace("falling -180", "falling -170"));
+    assert!(
+        open.iter().any(|f| matches!(f, OwnFault::Round(a, b) if a.starts_with("A1") && b.starts_with("A1"))),
+        "{open:?}"
+    );
+}
+
+/// Two flaps that meet on their way: one after the other they pass.
+#[test]
+fn flaps_that_cross_are_folded_one_after_the_other_or_trimmed() {
+    let lids = "columns 2 in, 4 in, 2 in\nrows 3 in, 5 in, 3 in\nempty\nA2 panel\nB1 panel\nB2 panel\nB3 panel\nC2 panel\nfold A2|B2 180\nfold B2|C2 180\nfold B1|B2 180\nfold B2|B3 180\nstill B2\nas base";
+    let crossing: Vec<OwnFault> = said(lids).into_iter().filter(|f| matches!(f, OwnFault::Cross { .. })).collect();
+    assert!(!crossing.is_empty(), "{:?}", said(lids));
+    let drawn = read(lids, System::Inch).expect("it can be read");
+    let cures: Vec<Cure> = cures(&drawn, &bench()).into_iter().filter(|c| c.fault == crossing[0]).collect();
+    assert!(
+        cures.iter().any(|c| matches!(c.how, How::After(..))),
+        "{crossing:?} {:?}",
+        cures.iter().map(|c| &c.how).collect::<Vec<_>>()
+    );
+    for cure in cures {
+        assert!(!said(&text(&cure.drawn)).contains(&crossing[0]), "{:?}", cure.how);
+    }
+}
+
+/// A corner where four scores meet is told, and cutting one of them helps.
+#[test]
+fn a_corner_that_cannot_fold_is_cut() {
+    let tray = "blank 6 x 5; score at 1, 5; turn; score at 1, 4";
+    let round = said(tray);
+    assert!(round.iter().any(|f| matches!(f, OwnFault::Round(..))), "{round:?}");
+    let mut drawn = read(tray, System::Inch).expect("it can be read");
+    for _ in 0..8 {
+        let Some(cure) = cures(&drawn, &bench()).into_iter().find(|c| matches!(c.how, How::Cut(..))) else { break };
+        drawn = cure.drawn;
+    }
+    let left = said(&text(&drawn));
+    assert!(!left.iter().any(|f| matches!(f, OwnFault::Round(..))), "{left:?}");
 }

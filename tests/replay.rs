@@ -8,9 +8,10 @@
 
 mod common;
 
+use common::drawn::{DRAWN, set_of_drawn};
 use common::projects::likely_project;
 use common::table::{FINE, Spot, Table, apart, points, spot};
-use common::typical::set_of;
+use common::typical::{form, set_of};
 use proptest::prelude::*;
 use snugfold::form::registry::{FORMS, Form};
 use snugfold::make::part::Planned;
@@ -116,6 +117,7 @@ fn wrong(plan: &Plan, planned: &Planned, left_out: Option<usize>) -> Vec<String>
         for step in steps.filter(|s| s.place == planned.place && s.part == i) {
             match &step.action {
                 Action::Score(scores) => table.score(scores),
+                Action::ScoreShort(scores) => scores.iter().for_each(|s| table.score_line(s)),
                 Action::ScoreMarks(marks) => table.between(marks, Line::Score),
                 Action::CutMarks(marks) => table.between(marks, Line::Cut),
                 Action::Cut(cuts) => cuts.iter().for_each(|c| table.cut_line(c)),
@@ -149,6 +151,25 @@ fn the_steps_make_every_form() {
             assert!(planned.assembly.is_some(), "{} can be made", form.key);
             let wrong = wrong(&plan, planned, None);
             assert!(wrong.is_empty(), "{system:?}: {} wrong, such as {:#?}", wrong.len(), &wrong[..wrong.len().min(5)]);
+        }
+    }
+}
+
+/// And every form that its maker drew, in both systems.
+#[test]
+fn the_steps_make_drawn_forms() {
+    for (name, text) in DRAWN {
+        for system in System::ALL {
+            let plan = plan(&set_of_drawn(text), system);
+            let planned = of(&plan, form("own"));
+            assert!(planned.assembly.is_some(), "{name} can be made: {:?}", plan.findings);
+            let wrong = wrong(&plan, planned, None);
+            assert!(
+                wrong.is_empty(),
+                "{name}, {system:?}: {} wrong, such as {:#?}",
+                wrong.len(),
+                &wrong[..wrong.len().min(5)]
+            );
         }
     }
 }

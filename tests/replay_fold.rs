@@ -5,6 +5,7 @@
 
 mod common;
 
+use common::drawn::{DRAWN, set_of_drawn};
 use common::typical::set_of;
 use nalgebra::{Isometry3, Point3, Translation3, Unit, UnitQuaternion, Vector3};
 use snugfold::assembly::moves::Way;
@@ -121,6 +122,21 @@ fn the_steps_fold_every_form_for_both_hands() {
         }
     }
     assert!(folds > 200, "only {folds} folds were left out");
+}
+
+/// Forms that their makers drew, folded by their steps alone.
+#[test]
+fn the_steps_fold_drawn_forms() {
+    for (name, text) in DRAWN {
+        for system in System::ALL {
+            let plan = plan(&set_of_drawn(text), system);
+            let planned = &plan.boxes[0];
+            let part = &planned.assembly.as_ref().unwrap_or_else(|| panic!("{name}: {:?}", plan.findings)).parts[0];
+            let steps = || plan.steps.iter().filter(|s| s.place == planned.place);
+            let off = apart(&by_hand(part, 0, steps(), Hand::Right), &by_model(part));
+            assert!(off < 1e-6, "{name}: {off} mm");
+        }
+    }
 }
 
 /// What a drawing says and where, left and right.

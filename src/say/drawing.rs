@@ -94,6 +94,10 @@ pub const STANDS_AS: &str = "It becomes";
 pub const AS_FRONT: &str = "the front";
 /// A button.
 pub const AS_BASE: &str = "the base";
+/// A label.
+pub const IT_IS: &str = "It is";
+/// A summary line.
+pub const CUT_OFF: &str = "Corners, strips, notch, score from corner to corner";
 /// A field's label.
 pub const CORNERS: &str = "Corners";
 /// A choice.
@@ -226,11 +230,12 @@ pub fn cure(how: &How, system: System) -> Phrase {
         How::Make { rank: r, to } => phrase![format!("Make {} ", rank(*r)), length(*to, system)],
         How::Cut(a, b) => format!("Cut between {a} and {b}").into(),
         How::Take(cell) => format!("Take {cell} away").into(),
-        How::Glue(tab, panel) => format!("Yes, glue {tab} to the {panel}").into(),
+        How::Glue(tab, panel) => format!("Yes, glue {tab} to {}", super::own::the(panel)).into(),
         How::Panel(tab) => format!("Make {tab} a panel").into(),
         How::Border(tab) => format!("Leave a border of {tab} free of glue").into(),
         How::Untrim(cell) => format!("Leave {cell} whole").into(),
         How::Wedges(cell) => format!("Take wedges off {cell}").into(),
+        How::After(late, early) => format!("Fold {} after {}", super::own::the(late), super::own::the(early)).into(),
         How::Strips(cell) => format!("Take strips off {cell}").into(),
     }
 }

@@ -28,6 +28,12 @@ pub const fn unread(why: OwnText) -> &'static str {
     }
 }
 
+/// A panel as it is spoken of: `the front`, but `B2`.
+#[must_use]
+pub fn the(panel: &str) -> String {
+    if panel.starts_with(|c: char| c.is_ascii_uppercase()) { panel.to_owned() } else { format!("the {panel}") }
+}
+
 /// What is wrong and how to mend it.
 #[must_use]
 pub fn fault(fault: &OwnFault, system: System) -> Phrase {
@@ -55,12 +61,12 @@ pub fn fault(fault: &OwnFault, system: System) -> Phrase {
             format!("What is to be cut off {cell} is more than there is, or one cut runs into another: make them smaller.").into()
         }
         OwnFault::Misses { tab, panel, by } => {
-            phrase![format!("{tab} misses the {panel} by "), length(*by, system), ": make the columns or rows equal that must be."]
+            phrase![format!("{tab} misses {} by ", the(panel)), length(*by, system), ": make the columns or rows equal that must be."]
         }
         OwnFault::Alone(tab) => {
             format!("{tab} lies on nothing when all is folded: move it to where something comes, or make it a panel.").into()
         }
-        OwnFault::Unglued { tab, panel } => format!("{tab} lies on the {panel}: say whether it is glued there.").into(),
+        OwnFault::Unglued { tab, panel } => format!("{tab} lies on {}: say whether it is glued there.", the(panel)).into(),
         OwnFault::GlueMisses(tab) => {
             format!("The glue on {tab} does not all lie on what it is pressed onto: make it smaller, or leave a border free.").into()
         }
@@ -70,6 +76,6 @@ pub fn fault(fault: &OwnFault, system: System) -> Phrase {
         OwnFault::TuckStuck(tuck) => {
             format!("The {tuck} does not go in behind its wall: make it shorter, or the flaps beside it.").into()
         }
-        OwnFault::Unheld(panel) => format!("Nothing holds the {panel}: it swings open.").into(),
+        OwnFault::Unheld(panel) => format!("Nothing holds {}: it swings open.", the(panel)).into(),
     }
 }

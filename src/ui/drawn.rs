@@ -35,6 +35,8 @@ pub struct Sheet {
     pub fault: Fact<Option<OwnFault>>,
     /// What is picked.
     pub picked: State<Picked>,
+    /// Whether what is cut off is looked at.
+    pub trims: State<bool>,
 }
 
 impl Sheet {
@@ -50,7 +52,7 @@ impl Sheet {
             _ => last.cloned().unwrap_or_default(),
         });
         let fault = fact(move || read.get().and_then(Result::err));
-        Self { desk, place, drawn: form, fault, picked: State::new(Picked::Nothing) }
+        Self { desk, place, drawn: form, fault, picked: State::new(Picked::Nothing), trims: State::new(false) }
     }
 
     /// What it is tried in.

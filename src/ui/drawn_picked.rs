@@ -2,7 +2,7 @@
 
 use leptos::prelude::*;
 
-use super::child::{Inside, live};
+use super::child::{Inside, live, shown};
 use super::choice_field::ChoiceField;
 use super::drawn::{Picked, Sheet};
 use super::drawn_trims::trims;
@@ -23,11 +23,20 @@ use crate::say::{drawing, own};
 /// What can be made of what is picked.
 #[must_use]
 pub fn picked(sheet: Sheet) -> Inside {
-    live(move || match sheet.picked.get() {
+    // Fields stay while they are typed into: they are built anew only where something else is picked.
+    let there = fact(move || {
+        let picked = sheet.picked.get();
+        let holds = |at| sheet.drawn.with(|d| d.holds(at));
+        match picked {
+            Picked::Cell(at) if holds(at) => picked,
+            Picked::Line(line) if sheet.drawn.with(|d| d.inner().contains(&line)) => picked,
+            _ => Picked::Nothing,
+        }
+    });
+    live(move || match there.get() {
         Picked::Nothing => None,
-        Picked::Cell(at) if sheet.drawn.with(|d| d.holds(at)) => Some(of_cell(sheet, at)),
-        Picked::Line(line) if sheet.drawn.with(|d| d.holds(line.other())) => Some(of_line(sheet, line)),
-        _ => None,
+        Picked::Cell(at) => Some(of_cell(sheet, at)),
+        Picked::Line(line) => Some(of_line(sheet, line)),
     })
 }
 
@@ -41,9 +50,11 @@ fn of_cell(sheet: Sheet, at: At) -> Tag {
     });
     classed("div", "picked")
         .with(tag("h4").with(super::child::words(move || title.get())))
-        .with(either(drawing::TITLE, states.collect()))
-        .with(live(move || (state.get() != State::Away).then(|| vec![words(sheet, at, there), still(sheet, at)])))
-        .with(live(move || (state.get() != State::Away).then(|| trims(sheet, at, there))))
+        .with(either(drawing::IT_IS, states.collect()))
+        .with(shown(
+            move || state.get() != State::Away,
+            move || vec![words(sheet, at, there), still(sheet, at), trims(sheet, at, there)],
+        ))
 }
 
 /// What a cell does and what it is called.
@@ -155,6 +166,6 @@ fn of_line(sheet: Sheet, between: Between) -> Tag {
     let scored = fact(move || fold().is_some());
     classed("div", "picked")
         .with(tag("h4").with(drawing::between(between)))
-        .with(either(drawing::TITLE, kinds.collect()))
+        .with(either(drawing::IT_IS, kinds.collect()))
         .with(live(move || scored.get().then(&field)))
 }

@@ -25,6 +25,10 @@ pub fn found(sheet: Sheet) -> Tag {
     let late = after_the_drawing(sheet.drawn);
     let ways = fact(move || Ways(sheet.bench().map_or_else(Vec::new, |b| late.with(|d| cures(d, &b)))));
     let offer = fact(move || {
+        // While something does not meet, what is equal is not what should be.
+        if faults.with(|all| all.iter().any(|f| f.0 != Weight::Note)) {
+            return None;
+        }
         let named = sheet.bench().and_then(|b| late.with(|d| named(d, &b)));
         named.and_then(|n| Some((drawing::equal(&n, &late.get())?, n.drawn)))
     });

@@ -6,6 +6,7 @@ use super::child::live;
 use super::choice_field::ChoiceField;
 use super::drawn::Sheet;
 use super::drawn_measures::{sum_field, usual};
+use super::opened::opened;
 use super::tag::{Tag, classed, tag};
 use super::value::{Fact, fact};
 use crate::form::own::drawn::{At, Cell, Diagonal, Runs, Span, Trim};
@@ -31,7 +32,7 @@ pub fn trims(sheet: Sheet, at: At, there: Fact<Option<Cell>>) -> Tag {
     let group = |title: &'static str, fields: Vec<Tag>| {
         classed("fieldset", "group").with(tag("legend").with(title)).with(classed("div", "fields").with(fields))
     };
-    tag("div")
+    opened("group", drawing::CUT_OFF, sheet.trims)
         .with(group(drawing::CORNERS, corners.collect()))
         .with(group(drawing::STRIPS, strips.collect()))
         .with(group(drawing::NOTCH, vec![thumb(sheet, at, there), diagonal(sheet, at, there)]))

@@ -2,6 +2,7 @@
 #![allow(dead_code, reason = "each test uses a part of it")]
 
 pub mod dice;
+pub mod drawn;
 pub mod projects;
 pub mod shelves;
 pub mod table;

@@ -76,6 +76,15 @@ impl Table {
         }
     }
 
+    /// A score that goes no further.
+    pub fn score_line(&mut self, c: &CutLine) {
+        let [at, from, to] = [c.at, c.from, c.to].map(|l| l.as_mm());
+        self.scores.push(match c.measured {
+            Turned::AsItLies => [[at, from], [at, to]],
+            Turned::Quarter => [[from, at], [to, at]],
+        });
+    }
+
     pub fn between(&mut self, marks: &Marks, line: Line) {
         let at = |n: usize| spot(marks.places[n]);
         match line {

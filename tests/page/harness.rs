@@ -196,7 +196,14 @@ impl Page {
     pub(crate) async fn press(&self, words: &str) {
         self.wait(&format!("to press “{words}”"), async || {
             // It may be redrawn between being found and being pressed.
-            self.find("", words).await.click().await.ok()
+            let found = self.find("", words).await;
+            if found.click().await.is_ok() {
+                return Some(());
+            }
+            // Out from under the head, which stays while the page scrolls.
+            let middle = "arguments[0].scrollIntoView({ block: 'center' });";
+            let _ = self.driver.execute(middle, vec![found.to_json().ok()?]).await;
+            None
         })
         .await;
     }

@@ -5,6 +5,7 @@
 #![allow(clippy::disallowed_types, reason = "a test may look at the clock")]
 
 mod access;
+mod drawing;
 mod driver;
 mod extras;
 mod figures;

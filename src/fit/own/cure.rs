@@ -1,7 +1,8 @@
 //! Ways to mend what does not meet, each tried on the form itself: only what helps is offered.
 
 use super::{Bench, Rank};
-use crate::form::own::drawn::{At, Between, Drawn, Gluing, Line, Span, Trim};
+use crate::form::own::drawn::{At, Between, Drawn, Gluing, Line, Span, Trim, Turn};
+use crate::form::own::edit::spell_order;
 use crate::form::own::shape::{Made, made_by_name, make, tabs, told};
 use crate::measure::given::Given;
 use crate::measure::length::Length;
@@ -44,6 +45,8 @@ pub enum How {
     Wedges(&'static str),
     /// A strip is taken off the free edges.
     Strips(&'static str),
+    /// A panel folds after another one.
+    After(&'static str, &'static str),
 }
 
 /// One way to mend one fault.
@@ -159,9 +162,28 @@ impl Trying<'_> {
                     cell.trims.clear();
                 }
             }),
-            OwnFault::Cross { a, b, .. } => [a, b].into_iter().flat_map(|name| self.trimmed(made, name)).collect(),
+            OwnFault::Cross { a, b, .. } => {
+                let orders = [(a, b), (b, a)].into_iter().filter_map(|(a, b)| self.after(made, a, b));
+                orders.chain([a, b].into_iter().flat_map(|name| self.trimmed(made, name))).collect()
+            }
             _ => Vec::new(),
         }
+    }
+
+    /// One panel folded right after the fold of another.
+    fn after(&self, made: &Made, late: &'static str, early: &'static str) -> Option<(How, Drawn)> {
+        let (late_at, early_at) = (made_by_name(made, late)?, made_by_name(made, early)?);
+        let mut after = self.drawn.clone();
+        spell_order(&mut after, made);
+        let from = after.order.iter().position(|t| t.cells.contains(&late_at))?;
+        if after.order[from].tuck.is_some() {
+            return None;
+        }
+        after.order[from].cells.retain(|c| *c != late_at);
+        after.order.retain(|t| !t.cells.is_empty());
+        let to = after.order.iter().position(|t| t.cells.contains(&early_at))?;
+        after.order.insert(to + 1, Turn { name: None, cells: vec![late_at], tuck: None });
+        Some((How::After(late, early), after))
     }
 
     /// Every column and row made as wide as each other width there is; then a little wider or narrower.

@@ -66,6 +66,16 @@ fn carried_by(net: &Net, panel: PanelId) -> Option<PanelId> {
     net.carrier(panel).and_then(|c| net.creases.get(c.0)).map(|c| c.near)
 }
 
+/// Whether a panel is part of a ring that a loop closes.
+fn in_loop(net: &Net, panel: PanelId) -> bool {
+    net.loops.iter().any(|l| {
+        let (a, b) = (net.carriers(l.near), net.carriers(l.far));
+        // What carries both ends is no part of the ring.
+        let ring = a.iter().filter(|c| !b.contains(c)).chain(b.iter().filter(|c| !a.contains(c)));
+        ring.filter_map(|c| net.creases.get(c.0)).any(|c| c.far == panel)
+    })
+}
+
 fn turned(
     net: &Net,
     name: Option<MoveName>,
@@ -75,10 +85,7 @@ fn turned(
     let creases: Vec<CreaseId> = panels.iter().filter_map(|p| net.carrier(*p)).collect();
     let name = name.unwrap_or(MoveName::Together);
     // What closes a loop gives on the way.
-    let looped = |c: &CreaseId| {
-        let crease = net.creases.get(c.0);
-        crease.is_some_and(|c| net.loops.iter().any(|l| [l.near, l.far].iter().any(|p| *p == c.far || *p == c.near)))
-    };
+    let looped = |c: &CreaseId| net.creases.get(c.0).is_some_and(|c| in_loop(net, c.far));
     let way = match (tuck, creases.as_slice()) {
         (Some((tuck, behind, gap)), [lid]) => Way::TuckIn { lid: *lid, tuck: net.carrier(tuck)?, behind, gap },
         (Some((tuck, ..)), _) => Way::Even(creases.iter().copied().chain(net.carrier(tuck)).collect()),
@@ -95,7 +102,7 @@ fn usual(net: &Net, left: &[PanelId], stance: Stance) -> Vec<Vec<PanelId>> {
         return Vec::new();
     };
     // Panels that loops join fold at once.
-    let looped = |p: PanelId| net.loops.iter().any(|l| l.near == p || l.far == p);
+    let looped = |p: PanelId| in_loop(net, p);
     let level = |p: PanelId| {
         let cell = net.panel(p).cell;
         cell.min.y < still.max.y && still.min.y < cell.max.y
@@ -143,9 +150,10 @@ fn usual(net: &Net, left: &[PanelId], stance: Stance) -> Vec<Vec<PanelId>> {
         let p = tuck.unwrap_or(p);
         let duty = net.panel(p).duty;
         match duty {
+            // What hangs together round a corner comes up at once.
+            _ if looped(p) => (1, 0, 0),
             Duty::Tab => (0, 0, 0),
             _ if ring(p) => (if carries_tab(branch(p)) { 1 } else { 2 }, 0, 0),
-            _ if looped(p) => (5, 0, 0),
             _ if below(p) => (3, closing(p).0, closing(p).1),
             _ => (4, closing(p).0, closing(p).1),
         }

@@ -3,7 +3,6 @@
 use super::build::{Built, duty};
 use super::drawn::Drawn;
 use super::met::{Contact, Folded};
-use super::words::Half;
 use crate::measure::sort::sort_by_key;
 use crate::net::flat::{Duty, Face, PanelId};
 
@@ -31,12 +30,10 @@ pub fn settle(drawn: &Drawn, built: &mut Built, folded: &Folded, turn: &[usize])
         })
         .collect();
     let levels: Vec<Option<i8>> = all.iter().map(|p| said(*p).and_then(|c| c.level)).collect();
-    let whole: Vec<bool> = built.pieces.iter().map(|p| p.half == Half::Whole).collect();
     for (panel, duty) in built.net.panels.iter_mut().zip(duties) {
         panel.duty = duty;
     }
-    let layers: Vec<Contact> =
-        folded.layers(&built.net).into_iter().filter(|c| c.share > COUNTS && whole[c.on.0]).collect();
+    let layers: Vec<Contact> = folded.layers(&built.net).into_iter().filter(|c| c.share > COUNTS).collect();
     level(built, &layers, &levels, turn);
     faces(drawn, built, &layers);
 }

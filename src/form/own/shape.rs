@@ -147,21 +147,27 @@ pub fn told(made: &Made, t: Length) -> Vec<(Weight, OwnFault)> {
     let mut said: Vec<(Weight, OwnFault)> = made.built.faults.iter().cloned().map(caution).collect();
     said.extend(proved(made, t).into_iter().map(caution));
     said.extend(tabs(made));
-    said.extend(unheld(made).into_iter().map(|p| (Weight::Note, OwnFault::Unheld(made.name(p)))));
+    // What swings free is worth saying once all that is to be glued is.
+    let free = if said.is_empty() { unheld(made) } else { Vec::new() };
+    said.extend(free.into_iter().map(|p| (Weight::Note, OwnFault::Unheld(made.name(p)))));
     said
 }
 
 /// What the proof finds.
 fn proved(made: &Made, t: Length) -> Vec<OwnFault> {
     let mut found: Vec<OwnFault> = Vec::new();
+    let turns = turns(&made.part.net, &made.part.moves);
     for fault in part_faults(&made.part, t) {
-        let turn = |during| made.part.moves.iter().position(|m| m.name == during).unwrap_or_default() + 1;
+        // Two panels run into each other in the later one of the folds that carry them.
+        let turn = |a: PanelId, b: PanelId| {
+            let carried =
+                |p: PanelId| made.part.net.carriers(p).into_iter().filter_map(|c| made.part.net.creases.get(c.0));
+            carried(a).chain(carried(b)).map(|c| turns[c.far.0]).max().unwrap_or(1)
+        };
         let said = match fault {
             Fault::LoopOpen { panels: (a, b), .. } => OwnFault::Round(made.name(a), made.name(b)),
             Fault::GlueMisses { on, .. } => OwnFault::GlueMisses(made.name(on)),
-            Fault::Crossing { during, a, b } => {
-                OwnFault::Cross { a: made.name(a), b: made.name(b), turn: turn(during) }
-            }
+            Fault::Crossing { a, b, .. } => OwnFault::Cross { a: made.name(a), b: made.name(b), turn: turn(a, b) },
             Fault::HoleAtEdge(p) | Fault::Loose(p) => OwnFault::Trimmed(made.name(p)),
             Fault::TuckStuck { .. } => {
                 let tuck = made.part.net.panels.iter().find(|p| p.duty == Duty::Tuck);
