@@ -29,16 +29,17 @@ impl Shrunk {
         Self { outlines }
     }
 
-    /// The pairs of panels that cross in `pose`.
+    /// The pairs of panels that cross in `pose`, of those that do not move with each other: panels of one `group` lie to
+    /// each other as they did before.
     #[must_use]
-    pub fn crossings(&self, pose: &Pose) -> Vec<(PanelId, PanelId)> {
+    pub fn crossings(&self, pose: &Pose, group: &[usize]) -> Vec<(PanelId, PanelId)> {
         let n = self.outlines.len();
         let placed: Vec<Vec<V3>> =
             self.outlines.iter().zip(&pose.panels).map(|(o, at)| o.iter().map(|&p| at.apply(p)).collect()).collect();
         let round: Vec<(V3, f64)> = placed.iter().map(|o| ball(o)).collect();
         let mut found = Vec::new();
         for a in 0..n {
-            for b in a + 1..n {
+            for b in (a + 1..n).filter(|b| group[a] != group[*b]) {
                 // Most lie far from each other: that is cheaper to see.
                 let (ball, other) = (round[a], round[b]);
                 if (ball.0 - other.0).norm() > ball.1 + other.1 {

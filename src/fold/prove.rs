@@ -299,6 +299,20 @@ fn glue_misses(part: &Part, glue: &Glue, t: Length) -> Option<Fault> {
     })
 }
 
+/// Panels that a move carries along together, by a number each.
+fn groups(net: &Net, way: &Way) -> Vec<usize> {
+    let turns = |i: usize| match way {
+        Way::Even(all) | Way::EndOnly { creases: all, .. } => all.iter().any(|c| c.0 == i),
+        Way::TuckIn { lid, tuck, .. } => lid.0 == i || tuck.0 == i,
+        Way::Sprung { closing, tucks, .. } => closing.iter().chain(tucks).any(|c| c.0 == i),
+    };
+    let mut group = vec![0; net.panels.len()];
+    for (i, crease) in net.creases.iter().enumerate() {
+        group[crease.far.0] = if turns(i) { i + 1 } else { group[crease.near.0] };
+    }
+    group
+}
+
 fn crossings(part: &Part, t: Length) -> Vec<Fault> {
     let shrunk = Shrunk::of(part, t);
     let mut found: Vec<Fault> = Vec::new();
@@ -314,10 +328,11 @@ fn crossings(part: &Part, t: Length) -> Vec<Fault> {
             slides = part.net.creases.get(tuck.0).map(|c| c.far);
         }
         let first = if matches!(m.way, Way::EndOnly { .. }) { FRAMES } else { 1 };
+        let group = groups(&part.net, &m.way);
         for frame in first..=FRAMES {
             let progress = i as f64 + f64::from(frame) / f64::from(FRAMES);
             let pose = Pose::of(part, &bends(part, progress), t);
-            for (a, b) in shrunk.crossings(&pose) {
+            for (a, b) in shrunk.crossings(&pose, &group) {
                 // On its way in a tuck bows: there its passage is proved above; at rest it is held like any panel.
                 let bowing = frame < FRAMES && slides.is_some_and(|s| s == a || s == b);
                 let known = found.iter().any(|f| matches!(f, Fault::Crossing { a: x, b: y, .. } if (*x, *y) == (a, b)));

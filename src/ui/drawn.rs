@@ -104,7 +104,13 @@ impl Sheet {
         }
         keep(&before, &mut form);
         let text = text(&form);
-        self.desk.edit_part(self.place, tag, |p| p.drawn = text);
+        // What was typed for a size of another form is no size of this one.
+        let fresh = form.sizes.iter().map(|s| s.0).filter(|name| before.drawn_size(*name).is_none());
+        let fresh: Vec<&str> = fresh.map(crate::form::own::words::size).collect();
+        self.desk.edit_part(self.place, tag, |p| {
+            p.drawn = text;
+            p.inputs.retain(|key, _| !fresh.contains(&key.as_str()));
+        });
         if tag.is_empty() {
             self.desk.settle();
         }

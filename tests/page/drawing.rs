@@ -57,7 +57,7 @@ fn from_an_empty_blank_to_a_printed_handout() {
         page.see("Height: folds from").await;
         // Larger by its named size: all four walls follow.
         page.fill("Width", "3").await;
-        page.see("Cut the blank 12").await;
+        page.see("Cut the blank 11").await;
         page.press("Undo").await;
         page.press("Steps").await;
         page.see("Fold E1").await;

@@ -62,6 +62,8 @@ pub struct Cure {
 
 /// No more ways than this are offered for one fault.
 const OFFERED: usize = 2;
+/// How much is tried in all: panels squared, for each way.
+const TRIED: usize = 60_000;
 
 /// What helps against each fault of a form.
 #[must_use]
@@ -72,6 +74,7 @@ pub fn cures(drawn: &Drawn, bench: &Bench) -> Vec<Cure> {
     };
     let before = told(&made, bench.thickness);
     let mut found: Vec<Cure> = Vec::new();
+    let mut left = TRIED / made.part.net.panels.len().pow(2).max(1);
     for (_, fault) in &before {
         if found.iter().any(|c| c.fault == *fault) {
             continue;
@@ -79,12 +82,16 @@ pub fn cures(drawn: &Drawn, bench: &Bench) -> Vec<Cure> {
         let ways = trying.ways(&made, fault);
         let mut good = 0;
         for (how, after) in ways {
+            if good >= OFFERED || left == 0 {
+                break;
+            }
+            left -= 1;
             let helps = match fault {
                 // What its maker says of glue and of tabs is so.
                 OwnFault::Unglued { .. } | OwnFault::Alone(_) => trying.made(&after).is_some(),
                 _ => trying.helps(&after, fault, &before),
             };
-            if helps && good < OFFERED {
+            if helps {
                 good += 1;
                 found.push(Cure { fault: fault.clone(), how, drawn: after });
             }
