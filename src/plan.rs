@@ -5,7 +5,7 @@ use crate::fit::gifts;
 use crate::fit::strength::{SEEN, carries, sag};
 use crate::fold::room::mats_add;
 use crate::form::registry::{self, Form, Holds};
-use crate::form::resolve::{Content, Setting};
+use crate::form::resolve::{Content, Setting, Wants};
 use crate::make::extras::{Made, Round};
 use crate::make::layers::worn;
 use crate::make::part::{Joined, Planned};
@@ -83,7 +83,7 @@ impl Plan {
 /// Plans `project` in `system`. Never fails: what cannot be planned is left out and said in the findings.
 #[must_use]
 pub fn plan(project: &Project, system: System) -> Plan {
-    let mut plan = shapes(project, system);
+    let mut plan = shaped(project, system, Wants::Everything);
     let sets = project.sets.clamp(bound::SETS.least, bound::SETS.most);
     plan.pieces = pieces(&plan.parts().collect::<Vec<_>>(), sets);
     // What was said of a card that cannot be planned with stands in the findings already.
@@ -105,8 +105,13 @@ pub fn plan(project: &Project, system: System) -> Plan {
 /// The first stage of [`plan`]: boxes, holder and what is to be said of them, without pieces, sheets and steps.
 #[must_use]
 pub fn shapes(project: &Project, system: System) -> Plan {
+    shaped(project, system, Wants::Unproved)
+}
+
+fn shaped(project: &Project, system: System, wants: Wants) -> Plan {
     let mut findings = Vec::new();
     let mut maker = Maker::of(project, system, &mut findings);
+    maker.wants = wants;
     // A box that follows its gifts looks at the heights of those that do not.
     if project.boxes.iter().any(|b| !b.gifts.kinds.is_empty()) {
         let others = project.boxes.iter().filter(|b| b.gifts.kinds.is_empty());
@@ -121,6 +126,7 @@ pub fn shapes(project: &Project, system: System) -> Plan {
 /// What every part is planned with.
 struct Maker<'a> {
     project: &'a Project,
+    wants: Wants,
     system: System,
     marks: (Grid, Grid),
     cards: Vec<Usable>,
@@ -134,7 +140,7 @@ impl<'a> Maker<'a> {
         check_counts(project, findings);
         check_trimmer(project, findings);
         let cards = cards(project, findings);
-        Self { project, system, marks, cards, heights: Vec::new() }
+        Self { project, wants: Wants::Everything, system, marks, cards, heights: Vec::new() }
     }
 
     fn boxed(&self, part: &Part, findings: &mut Vec<Finding>) -> Option<Planned> {
@@ -217,7 +223,7 @@ impl<'a> Maker<'a> {
         let shaped = match filled.shaped {
             Some(shaped) => shaped,
             None if filled.stopped => Default::default(),
-            None => form.shaped(part, &setting),
+            None => form.wanted(part, &setting, self.wants),
         };
         findings.extend(filled.remarks.into_iter().chain(shaped.remarks).map(|r| Finding {
             place,

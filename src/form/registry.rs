@@ -89,15 +89,21 @@ impl Form {
     /// The sizes that `part` comes to in `setting`.
     #[must_use]
     pub fn sized(&self, part: &Part, setting: &Setting) -> Shaped {
-        let mut ask = Ask::new(self.inputs, part, setting);
-        ask.wants = Wants::Sizes;
-        (self.shape)(ask)
+        self.wanted(part, setting, Wants::Sizes)
     }
 
     /// Shapes `part` in `setting`.
     #[must_use]
     pub fn shaped(&self, part: &Part, setting: &Setting) -> Shaped {
-        (self.shape)(Ask::new(self.inputs, part, setting))
+        self.wanted(part, setting, Wants::Everything)
+    }
+
+    /// What is wanted of `part` in `setting`.
+    #[must_use]
+    pub fn wanted(&self, part: &Part, setting: &Setting, wants: Wants) -> Shaped {
+        let mut ask = Ask::new(self.inputs, part, setting);
+        ask.wants = wants;
+        (self.shape)(ask)
     }
 }
 

@@ -83,6 +83,8 @@ pub enum Wants {
     /// All that it makes.
     #[default]
     Everything,
+    /// All but what takes a proof to be said.
+    Unproved,
     /// Its sizes, as often as it takes to find the right ones: nets and moves may be left out.
     Sizes,
 }

@@ -1,14 +1,14 @@
 //! `Sheet`: the form of one box as its maker draws it, and what of it is picked.
 
 use super::desk::{Desk, desk};
-use super::forms::keep;
-use super::value::{Fact, State, fact, fact_after};
+use super::forms::{follow, number};
+use super::value::{Fact, State, effect, fact, fact_after};
 use crate::fit::own::Bench;
 use crate::form::own::drawn::{At, Between, Drawn};
 use crate::form::own::shape::{drawn, make};
 use crate::form::own::write::text;
 use crate::plan::bench;
-use crate::project::finding::{OwnFault, Place};
+use crate::project::finding::Place;
 use crate::project::request::{Entry, Part};
 
 /// What is picked.
@@ -31,8 +31,8 @@ pub struct Sheet {
     pub place: Place,
     /// The form; while its text cannot be read, as it was before.
     pub drawn: Fact<Drawn>,
-    /// Why its text cannot be read.
-    pub fault: Fact<Option<OwnFault>>,
+    /// What it is tried in.
+    pub bench: Fact<Option<Bench>>,
     /// What is picked.
     pub picked: State<Picked>,
     /// Whether what is cut off is looked at.
@@ -51,16 +51,12 @@ impl Sheet {
             Some(Ok(drawn)) => drawn,
             _ => last.cloned().unwrap_or_default(),
         });
-        let fault = fact(move || read.get().and_then(Result::err));
-        Self { desk, place, drawn: form, fault, picked: State::new(Picked::Nothing), trims: State::new(false) }
-    }
-
-    /// What it is tried in.
-    #[must_use]
-    pub fn bench(self) -> Option<Bench> {
-        let part = self.desk.part(self.place);
-        let project = self.desk.project;
-        part.with(|p| p.as_ref().map(|part| project.with(|all| bench(all, part, all.system))))
+        // Also what is undone is kept so.
+        effect(move || form.with(follow));
+        let project = desk.project;
+        let bench =
+            fact(move || part.with(|p| p.as_ref().map(|part| project.with(|all| bench(all, part, all.system)))));
+        Self { desk, place, drawn: form, bench, picked: State::new(Picked::Nothing), trims: State::new(false) }
     }
 
     /// The form with the sizes that are typed for this box.
@@ -91,7 +87,7 @@ impl Sheet {
     pub fn lay(self, tag: &str, before: Drawn, mut form: Drawn) {
         // What lies still stays the same panel when sizes change.
         if form.still.is_none()
-            && let Some(bench) = self.bench()
+            && let Some(bench) = self.bench.get_untracked()
         {
             let sizes = bench.sizes(&form, &[]);
             let made = make(&form, &bench.measures(&sizes), bench.clear).ok();
@@ -102,7 +98,7 @@ impl Sheet {
         if form == before {
             return;
         }
-        keep(&before, &mut form);
+        number(&before, &mut form);
         let text = text(&form);
         // What was typed for a size of another form is no size of this one.
         let fresh = form.sizes.iter().map(|s| s.0).filter(|name| before.drawn_size(*name).is_none());

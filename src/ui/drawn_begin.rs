@@ -83,7 +83,7 @@ fn copies(sheet: Sheet, open: State<bool>) -> Tag {
     let take = move || {
         let key = chosen.get_untracked();
         let made = sheet.desk.project.with_untracked(|p| copied(p, sheet.place, &key));
-        let form = made.zip(sheet.bench()).and_then(|((part, called), bench)| {
+        let form = made.zip(sheet.bench.get()).and_then(|((part, called), bench)| {
             let mut form = copy(&part, bench.system, bench.score, bench.clear)?;
             form.called = called;
             Some(named(&form, &bench).map_or_else(|| form.clone(), |n| n.drawn))

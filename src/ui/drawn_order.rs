@@ -5,6 +5,7 @@ use super::drawn::Sheet;
 use super::opened::opened;
 use super::tag::{Tag, button, classed, tag};
 use super::value::{State, fact};
+use crate::assembly::parts::Part;
 use crate::form::own::edit::{earlier, spell_order};
 use crate::form::own::shape::{Made, make};
 use crate::say::drawing;
@@ -14,7 +15,12 @@ use crate::say::folding::together;
 #[must_use]
 pub fn order(sheet: Sheet) -> Tag {
     let open = State::new(false);
-    let folds = fact(move || made(sheet).map_or_else(Vec::new, |m| said(&m)));
+    let folds = fact(move || {
+        sheet.desk.shapes.with(|plan| {
+            let made = plan.part(sheet.place).and_then(|p| p.assembly.as_ref());
+            made.and_then(|a| a.parts.first()).map_or_else(Vec::new, said)
+        })
+    });
     let own = fact(move || sheet.drawn.with(|d| !d.order.is_empty()));
     let row = move |(n, said): (usize, String)| {
         let up = move || {
@@ -37,12 +43,12 @@ pub fn order(sheet: Sheet) -> Tag {
 }
 
 fn made(sheet: Sheet) -> Option<Made> {
-    let bench = sheet.bench()?;
+    let bench = sheet.bench.get()?;
     let drawn = sheet.as_typed();
     let sizes = bench.sizes(&drawn, &[]);
     make(&drawn, &bench.measures(&sizes), bench.clear).ok()
 }
 
-fn said(made: &Made) -> Vec<String> {
-    (0..made.part.moves.len()).map(|i| together(&made.part, i, false).0.to_string()).collect()
+fn said(part: &Part) -> Vec<String> {
+    (0..part.moves.len()).map(|i| together(part, i, false).0.to_string()).collect()
 }

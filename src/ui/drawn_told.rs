@@ -2,7 +2,7 @@
 
 use super::child::{Inside, live, shown};
 use super::drawn::Sheet;
-use super::late::after_the_drawing;
+use super::late::after_a_rest;
 use super::said::said;
 use super::tag::{Tag, button, classed, tag};
 use super::value::{Fact, State, fact};
@@ -10,9 +10,8 @@ use crate::fit::own::cure::{Cure, cures};
 use crate::fit::own::equal::named;
 use crate::fit::own::reach::reach;
 use crate::form::own::drawn::Drawn;
-use crate::form::own::shape::{make, told};
 use crate::measure::system::System;
-use crate::project::finding::{OwnFault, Weight};
+use crate::project::finding::{Finding, OwnFault, Weight, What};
 use crate::say::finding::weight;
 use crate::say::{drawing, own};
 
@@ -20,22 +19,28 @@ use crate::say::{drawing, own};
 #[must_use]
 pub fn found(sheet: Sheet) -> Tag {
     let system = sheet.desk.system();
-    let faults = fact(move || faults(sheet));
-    // What helps takes longer to find than a frame: it follows.
-    let late = after_the_drawing(sheet.drawn);
-    let ways = fact(move || Ways(sheet.bench().map_or_else(Vec::new, |b| late.with(|d| cures(d, &b)))));
+    let all = sheet.desk.findings(sheet.place, None);
+    let faults = fact(move || all.with(|all| faults(all)));
+    // What helps takes longer to find than a frame: it follows once the hand rests.
+    let late = after_a_rest(sheet.drawn);
+    let ways = fact(move || Ways(sheet.bench.get().map_or_else(Vec::new, |b| late.with(|d| cures(d, &b)))));
     let offer = fact(move || {
         // While something does not meet, what is equal is not what should be.
         if faults.with(|all| all.iter().any(|f| f.0 != Weight::Note)) {
             return None;
         }
-        let named = sheet.bench().and_then(|b| late.with(|d| named(d, &b)));
+        let named = sheet.bench.get().and_then(|b| late.with(|d| named(d, &b)));
         named.and_then(|n| Some((drawing::equal(&n, &late.get())?, n.drawn)))
+    });
+    let folds = fact(move || {
+        let made = |p: &crate::plan::Plan| p.part(sheet.place).is_some_and(|p| p.assembly.is_some());
+        sheet.desk.plan.with(|p| made(p))
     });
     let list = move || {
         let all = faults.get();
         if all.is_empty() {
-            return vec![classed("p", "note").with(drawing::ALL_WELL)];
+            let well = || classed("p", "note").with(drawing::ALL_WELL);
+            return folds.get().then(well).into_iter().collect::<Vec<Tag>>();
         }
         all.into_iter().map(|(weight, fault)| one(sheet, weight, fault, ways, system.get())).collect()
     };
@@ -62,19 +67,12 @@ pub fn found(sheet: Sheet) -> Tag {
 #[derive(Clone, PartialEq)]
 struct Ways(Vec<Cure>);
 
-fn faults(sheet: Sheet) -> Vec<(Weight, OwnFault)> {
-    if let Some(fault) = sheet.fault.get() {
-        return vec![(Weight::Stop, fault)];
-    }
-    let Some(bench) = sheet.bench() else {
-        return Vec::new();
-    };
-    let drawn = sheet.as_typed();
-    let sizes = bench.sizes(&drawn, &[]);
-    match make(&drawn, &bench.measures(&sizes), bench.clear) {
-        Ok(made) => told(&made, bench.thickness),
-        Err(stops) => stops.into_iter().map(|f| (Weight::Stop, f)).collect(),
-    }
+fn faults(all: &[Finding]) -> Vec<(Weight, OwnFault)> {
+    let own = all.iter().filter_map(|f| match &f.what {
+        What::Own(fault) => Some((f.weight, fault.clone())),
+        _ => None,
+    });
+    own.collect()
 }
 
 /// One fault, and a button for each way to mend it.
@@ -108,7 +106,7 @@ fn far(sheet: Sheet) -> Tag {
     let found = State::new(None::<(Drawn, Vec<String>)>);
     let ask = move || {
         let drawn = sheet.as_typed();
-        let said = sheet.bench().map(|bench| match reach(&drawn, &[], &bench) {
+        let said = sheet.bench.get().map(|bench| match reach(&drawn, &[], &bench) {
             Some(all) => all.iter().map(|r| drawing::reach(r, system.get_untracked()).to_string()).collect(),
             None => vec![drawing::NOT_YET.to_owned()],
         });

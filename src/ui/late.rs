@@ -24,3 +24,24 @@ pub fn after_the_drawing<T: Clone + PartialEq + Send + Sync + 'static>(now: Fact
     });
     late
 }
+
+/// How long a hand rests before what takes long is looked for.
+const REST: Duration = Duration::from_millis(500);
+
+/// Follows `now` once it has been left alone for a moment.
+pub fn after_a_rest<T: Clone + PartialEq + Send + Sync + 'static>(now: Fact<T>) -> State<T> {
+    let late = State::new(now.get_untracked());
+    let turns = State::new(0_u32);
+    effect(move || {
+        now.track();
+        let mine = turns.get_untracked().wrapping_add(1);
+        turns.set(mine);
+        let follow = move || {
+            if let (Some(now), Some(true)) = (now.try_get_untracked(), turns.try_get_untracked().map(|t| t == mine)) {
+                late.set(now);
+            }
+        };
+        set_timeout(follow, REST);
+    });
+    late
+}

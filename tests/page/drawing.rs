@@ -75,3 +75,45 @@ fn from_an_empty_blank_to_a_printed_handout() {
         assert!(text.contains("Fold E1"), "{text}");
     });
 }
+
+/// Said as at the table, wrong at first; walked through with the arrows and changed by keys alone; kept on the shelf over
+/// a reload, used in another box, deleted and brought back, passed on as a file.
+#[test]
+fn a_spoken_form_is_kept_on_the_shelf() {
+    journey(async |page| {
+        draw(&page).await;
+        page.fill("Say it as you would at the table", "score at 1, 5").await;
+        page.press("Lay out the cells").await;
+        page.see("begin with its size, such as blank 9 x 7 1/2").await;
+        let spoken = "blank 6 x 5; score at 1, 5; turn; score at 1, 4; A1 away; C1 away; A3 away; C3 away";
+        page.fill("Say it as you would at the table", spoken).await;
+        page.press("Lay out the cells").await;
+        page.see("Nothing holds").await;
+        page.fill("What you call this form", "Open cross").await;
+        // From B2, which lies still, up to its line and on to B1; Enter picks, and again changes.
+        touch(&page, "B2", 1).await;
+        page.js("document.querySelector('.cells [aria-pressed=true]').focus()", Vec::new()).await;
+        page.type_keys(thirtyfour::Key::Up + "").await;
+        page.type_keys(thirtyfour::Key::Enter + "").await;
+        page.see("between B1 and B2").await;
+        page.type_keys(thirtyfour::Key::Enter + "").await;
+        page.see("B1 hangs together with nothing that folds").await;
+        page.press("Undo").await;
+        page.see_gone("B1 hangs together with nothing that folds").await;
+
+        page.reload().await;
+        page.press("Heather honey").await;
+        page.press("Choose another form").await;
+        page.press("A form of your own").await;
+        page.see("Open cross").await;
+        page.press("Use it here: Open cross").await;
+        page.see("Nothing holds").await;
+        page.press("Save as a file: Open cross").await;
+        let file = String::from_utf8(page.downloaded("Open cross.form.txt").await).expect("text");
+        assert!(file.contains("called Open cross") && file.contains("columns 1 in, 4 in, 1 in"), "{file}");
+        page.press("Delete: Open cross").await;
+        page.see("Bring it back").await;
+        page.press("Bring it back").await;
+        page.find("button", "Use it here: Open cross").await;
+    });
+}

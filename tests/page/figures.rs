@@ -253,3 +253,47 @@ fn time_that_the_search_takes_from_a_frame() {
         println!("frames, middle ms, worst ms, over 4 ms, waiting: {figure:?}");
     });
 }
+
+/// From a touch on a line of a drawn form of 60 cells to its new fold on the page.
+#[test]
+#[ignore = "prints figures"]
+fn time_of_a_touch_on_sixty_cells() {
+    journey(async |page| {
+        page.expect_errors();
+        page.open("").await;
+        page.press("Choose another form").await;
+        page.press("A form of your own").await;
+        // A comb: ten teeth of five cells on a back of ten.
+        let name = |c: u8| char::from(b'A' + c);
+        let teeth = (1..10).flat_map(|c| (2..=6).map(move |r| format!("; cut {}{r}|{}{r}", name(c - 1), name(c))));
+        let at = |most: u8| (1..most).map(|n| n.to_string()).collect::<Vec<_>>().join(", ");
+        let teeth: String = teeth.collect();
+        let spoken = format!("blank 10 x 6; score at {}; turn; score at {}{teeth}", at(10), at(6));
+        page.fill("Say it as you would at the table", &spoken).await;
+        page.press("Lay out the cells").await;
+        page.wait_js("sixty cells", "return document.querySelectorAll('.cells .cell').length === 60").await;
+        let times = page
+            .js_async(
+                "const frame = () => new Promise((f) => requestAnimationFrame(() => setTimeout(f)));
+                 const slider = document.querySelector('#fold-slider');
+                 slider.value = slider.max; slider.dispatchEvent(new InputEvent('input', { bubbles: true }));
+                 const line = () => [...document.querySelectorAll('.cells button')].find((b) => b.ariaLabel.startsWith('between E5 and E6'));
+                 line().click(); await frame();
+                 const settled = async () => { for (let i = 0; i < 50; i += 1) await null; };
+                 const all = [];
+                 for (let round = 0; round < 25; round += 1) {
+                   for (let i = 0; i < 6; i += 1) await frame();
+                   const start = performance.now();
+                   line().click();
+                   await settled();
+                   const drawn = performance.now();
+                   document.body.offsetHeight;
+                   all.push([drawn - start, performance.now() - drawn]);
+                 }
+                 const sorted = (at) => all.slice(4).map((t) => t[at]).sort((a, b) => a - b);
+                 return [sorted(0), sorted(1)].map((t) => [t[0], t[t.length >> 1], t[t.length - 1]]);",
+            )
+            .await;
+        println!("a touch on sixty cells, [program, layout], at best, in the middle, at worst, ms: {times}");
+    });
+}

@@ -63,7 +63,7 @@ pub struct Cure {
 /// No more ways than this are offered for one fault.
 const OFFERED: usize = 2;
 /// How much is tried in all: panels squared, for each way.
-const TRIED: usize = 60_000;
+const TRIED: usize = 30_000;
 
 /// What helps against each fault of a form.
 #[must_use]

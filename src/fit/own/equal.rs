@@ -196,6 +196,22 @@ fn grouped(
             }
         }
     }
+    // What stands the same way and is as long is one size, unless its maker says otherwise.
+    let word = |g: usize, group: &[usize]| {
+        let mine: Vec<Rank> = ranks.iter().zip(group).filter(|(_, x)| **x == g).map(|(r, _)| *r).collect();
+        let already = mine.iter().any(|r| r.span(drawn).and_then(Span::only_size).is_some());
+        if already { None } else { stands(built, folded, &mine) }
+    };
+    for a in 0..ranks.len() {
+        for b in 0..a {
+            if group[a] != group[b] && lengths[a] == lengths[b] {
+                let words = (word(group[a], &group), word(group[b], &group));
+                if words.0.is_some() && words.0 == words.1 {
+                    join(&mut group, a, b);
+                }
+            }
+        }
+    }
     let mut out = drawn.clone();
     let mut named: Vec<(usize, SizeName)> = Vec::new();
     let mut groups = Vec::new();

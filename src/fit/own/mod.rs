@@ -11,7 +11,7 @@ use crate::measure::length::Length;
 use crate::measure::system::System;
 
 /// What a drawn form is tried in.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Bench {
     /// The system of the plan.
     pub system: System,

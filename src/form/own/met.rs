@@ -90,12 +90,10 @@ impl Folded {
         let p = net.panel(panel);
         let outline: Vec<V3> = p.outline.corners.iter().map(|&c| flat(c)).collect();
         let bounds = p.outline.bounds();
-        let step = |i: i32| i64::from(2 * i + 1);
+        let (low, wide, high) = (flat(bounds.min), bounds.width().as_mm(), bounds.height().as_mm());
+        let share = |i: i32| f64::from(2 * i + 1) / f64::from(2 * PLACES);
         let all = (0..PLACES).flat_map(|i| (0..PLACES).map(move |j| (i, j)));
-        let places = all.map(|(i, j)| {
-            let (dx, dy) = (bounds.width().scaled(step(i), 12), bounds.height().scaled(step(j), 12));
-            flat(Point::new(bounds.min.x + dx, bounds.min.y + dy))
-        });
+        let places = all.map(|(i, j)| low + V3::new(wide * share(i), -high * share(j), 0.0));
         places.filter(|p| inside(&outline, *p)).map(|p| self.pose.panels[panel.0].apply(p)).collect()
     }
 
@@ -167,39 +165,45 @@ impl Folded {
     #[must_use]
     pub fn meets(&self, net: &Net) -> Vec<Meet> {
         let mut found = Vec::new();
-        let space = |panel: PanelId, side: Side| {
-            let (a, b) = scored(net, panel, side);
-            (a != b).then(|| (self.pose.point(panel, a), self.pose.point(panel, b)))
-        };
         let creased = |panel: PanelId, side: Side| {
             let (a, b) = scored(net, panel, side);
             let on = |p: Point| (b - a).cross(p - a) == 0;
             net.folds().any(|c| (c.near == panel || c.far == panel) && on(c.from) && on(c.to))
         };
-        for p in (0..net.panels.len()).map(PanelId) {
-            for side in SIDES.into_iter().filter(|s| !creased(p, *s)) {
-                let Some((a, b)) = space(p, side) else {
-                    continue;
-                };
-                let others = (0..net.panels.len()).map(PanelId).filter(|q| *q != p);
-                let along = others.flat_map(|q| SIDES.map(|s| (q, s))).find(|&(q, s)| {
-                    // A pair is found once.
-                    let mine = creased(q, s) || q > p;
-                    mine && space(q, s).is_some_and(|(c, d)| lies_along((a, b), (c, d)))
-                });
-                // What was cut off both edges stays between them.
-                let cut = |panel: PanelId, side: Side| {
-                    let (a, b) = net.panel(panel).side(side);
-                    (self.pose.point(panel, a), self.pose.point(panel, b))
-                };
-                found.extend(along.filter(|_| net.panel(p).frame == Frame::Upright).map(|along| {
-                    let ((a, _), (c, d)) = (cut(p, side), cut(along.0, along.1));
-                    Meet { edge: (p, side), along, gap: Length::round_mm(from_line(a, c, d)) }
-                }));
-            }
+        // Every side in space, once.
+        let all = (0..net.panels.len()).map(PanelId).flat_map(|p| SIDES.map(|s| (p, s)));
+        let sides: Vec<Edge> = all
+            .filter_map(|(panel, side)| {
+                let (a, b) = scored(net, panel, side);
+                let ends = (self.pose.point(panel, a), self.pose.point(panel, b));
+                (a != b).then(|| Edge { panel, side, ends, creased: creased(panel, side) })
+            })
+            .collect();
+        for edge in sides.iter().filter(|e| !e.creased) {
+            let (p, side) = (edge.panel, edge.side);
+            // A pair is found once.
+            let others = sides.iter().filter(|o| o.panel != p && (o.creased || o.panel > p));
+            let along = others.filter(|o| lies_along(edge.ends, o.ends)).map(|o| (o.panel, o.side)).next();
+            // What was cut off both edges stays between them.
+            let cut = |panel: PanelId, side: Side| {
+                let (a, b) = net.panel(panel).side(side);
+                (self.pose.point(panel, a), self.pose.point(panel, b))
+            };
+            found.extend(along.filter(|_| net.panel(p).frame == Frame::Upright).map(|along| {
+                let ((a, _), (c, d)) = (cut(p, side), cut(along.0, along.1));
+                Meet { edge: (p, side), along, gap: Length::round_mm(from_line(a, c, d)) }
+            }));
         }
         found
     }
+}
+
+/// A side of a panel in space.
+struct Edge {
+    panel: PanelId,
+    side: Side,
+    ends: (V3, V3),
+    creased: bool,
 }
 
 /// Whether the first lies along the second for more than half of its length.
