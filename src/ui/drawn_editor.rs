@@ -57,7 +57,8 @@ fn as_text(sheet: Sheet) -> Tag {
             Ok(form) => {
                 let before = sheet.drawn.get_untracked();
                 sheet.lay("", before, form);
-                (draft.set(None), why.set(None));
+                draft.set(None);
+                why.set(None);
             }
             Err(e) => {
                 let fault = OwnFault::Unread { said: e.said, why: e.why };

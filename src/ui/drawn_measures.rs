@@ -116,7 +116,7 @@ fn one(sheet: Sheet, along: Along, n: u8) -> Tag {
     let out = move || {
         sheet.change("", |d| {
             remove(d, along, n);
-        })
+        });
     };
     let said = |what: &str| format!("{what}: {}", drawing::rank(rank));
     classed("div", "measure").with(field).with(

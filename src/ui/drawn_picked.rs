@@ -13,7 +13,7 @@ use super::value::{Fact, fact};
 use crate::form::own::build::{duty, stance};
 use crate::form::own::drawn::{At, Between, Cell, Line, Stance};
 use crate::form::own::edit::{State, set_cell};
-use crate::form::own::read::degrees;
+use crate::form::own::statements::angle as degrees;
 use crate::form::own::words::DUTIES;
 use crate::form::own::write::angle;
 use crate::measure::angle::Angle;

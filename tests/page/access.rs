@@ -78,6 +78,22 @@ fn walk_at(width: u32, height: u32, scheme: &str) {
         page.fill("Width", "900 mm").await;
         assert_eq!(found(page).await, Vec::<String>::new(), "what cannot be made at {width} × {height}");
         page.press("Undo").await;
+        page.press("Choose another form").await;
+        page.press("A form of your own").await;
+        let touch =
+            "[...document.querySelectorAll('.cells button')].find((b) => b.ariaLabel.startsWith(arguments[0])).click()";
+        for (picked, opened) in [("A1", "Corners, strips, notch"), ("between A1 and B1", "In which order it folds")] {
+            page.see("It folds: nothing crosses").await;
+            page.js(touch, vec![picked.into()]).await;
+            page.press(opened).await;
+            assert_eq!(found(page).await, Vec::<String>::new(), "{picked} of a drawn form at {width} × {height}");
+            assert_eq!(
+                small(page, "body", 44).await,
+                Vec::<String>::new(),
+                "{picked} of a drawn form at {width} × {height}"
+            );
+        }
+        page.press("Undo").await;
         page.press("Steps").await;
         page.press("One step at a time, large").await;
         assert_eq!(found(page).await, Vec::<String>::new(), "a large step at {width} × {height}");

@@ -55,7 +55,7 @@ pub fn set_cell(drawn: &mut Drawn, at: At, to: State) {
             return;
         }
         State::Tab if duty(&cell) != Some(Duty::Tab) => {
-            (cell.duty, cell.name, cell.diagonal) = (Some(Duty::Tab), None, None)
+            (cell.duty, cell.name, cell.diagonal) = (Some(Duty::Tab), None, None);
         }
         State::Panel if duty(&cell) == Some(Duty::Tab) => {
             (cell.duty, cell.name) = (None, None);
@@ -290,10 +290,7 @@ mod tests {
                 at,
                 Span::typed(Given::exactly(crate::measure::length::Length::mm(9)).unwrap_or_else(|| unreachable!()))
             ));
-            assert_eq!(
-                after.cells.len(),
-                before.cells.len() + if matches!(along, Along::Rows) { 3 } else { 3 } - usize::from(at == 3)
-            );
+            assert_eq!(after.cells.len(), before.cells.len() + 3 - usize::from(at == 3));
             assert!(remove(&mut after, along, at));
             assert_eq!(text(&after), text(&before));
         }

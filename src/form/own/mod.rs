@@ -12,7 +12,7 @@ pub mod read;
 mod settle;
 pub mod shape;
 mod start;
-mod statements;
+pub mod statements;
 pub mod words;
 pub mod write;
 

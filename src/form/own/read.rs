@@ -10,7 +10,6 @@ use super::drawn::{
 };
 use super::statements::{Answer, angle, items, next, positive};
 use super::words::{CORNERS, DUTIES, MOVES, SIDES, cell_named, panel_named, size_named, value};
-use crate::measure::angle::Angle;
 use crate::measure::given::Given;
 use crate::measure::length::Length;
 use crate::measure::system::System;
@@ -62,14 +61,6 @@ pub fn read(text: &str, bare: System) -> Result<Drawn, Unread> {
 pub fn sum(text: &str, bare: System) -> Answer<Span> {
     let text = text.trim().to_lowercase();
     Reading { drawn: Drawn::default(), bare, spoken: Spoken::default() }.span(&text)
-}
-
-/// Reads an angle in degrees.
-///
-/// # Errors
-/// Where it is none.
-pub fn degrees(text: &str) -> Answer<Angle> {
-    angle(text)
 }
 
 /// What was spoken of the blank and its scores so far.
@@ -126,8 +117,8 @@ impl Reading {
             "glue" => self.glue(rest, &details),
             "still" => self.cell(rest).map(|at| self.drawn.still = Some(at)),
             "as" => match rest {
-                "front" => Ok(self.drawn.stance = Some(Stance::Front)),
-                "base" => Ok(self.drawn.stance = Some(Stance::Base)),
+                "front" => self.stance(Stance::Front),
+                "base" => self.stance(Stance::Base),
                 _ => Err(OwnText::Unknown),
             },
             "then" => self.then(rest, &details),
@@ -136,6 +127,11 @@ impl Reading {
                 None => Err(OwnText::Unknown),
             },
         }
+    }
+
+    const fn stance(&mut self, stance: Stance) -> Answer<()> {
+        self.drawn.stance = Some(stance);
+        Ok(())
     }
 
     /// `9 x 7 1/2`, `230 by 190 mm`.
@@ -308,8 +304,10 @@ impl Reading {
             return Ok(());
         }
         match text {
-            "mat" => return Ok(cell.mat = Some(Matted::Yes)),
-            "no mat" => return Ok(cell.mat = Some(Matted::No)),
+            "mat" | "no mat" => {
+                cell.mat = Some(if text == "mat" { Matted::Yes } else { Matted::No });
+                return Ok(());
+            }
             _ => {}
         }
         let (head, sizes) = text.split_once(':').ok_or(OwnText::Unknown)?;

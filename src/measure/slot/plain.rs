@@ -98,6 +98,10 @@ impl<T: Empty> Slot for Option<T> {
     }
 }
 
+/// As many as any list holds that is kept (`keep::limits`): of a longer one, one more is read, so that it is refused, and
+/// the rest takes no memory.
+const MOST: usize = 20_000;
+
 impl<T: Empty> Slot for Vec<T> {
     fn takes(&self) -> Takes {
         Takes::List
@@ -106,6 +110,9 @@ impl<T: Empty> Slot for Vec<T> {
         "a sequence"
     }
     fn item(&mut self) -> Option<&mut dyn Slot> {
+        if self.len() > MOST {
+            return None;
+        }
         self.push(T::empty());
         self.last_mut().map(|last| last as &mut dyn Slot)
     }
