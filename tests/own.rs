@@ -30,7 +30,7 @@ use snugfold::measure::system::System;
 use snugfold::net::flat::{Frame, Net};
 use snugfold::plan::{Plan, plan};
 use snugfold::project::bound;
-use snugfold::project::finding::{OwnFault, Place};
+use snugfold::project::finding::{OwnFault, OwnText, Place};
 use snugfold::project::request::Project;
 use snugfold::say::spelling::Spelling;
 
@@ -136,8 +136,9 @@ fn a_spoken_ring_is_offered_its_glue_and_its_sizes() {
     let glued = cures(&drawn, &bench()).into_iter().find(|c| c.fault == tab).expect("it is offered").drawn;
     assert!(said(&text(&glued)).is_empty(), "{:?}", said(&text(&glued)));
     let named = named(&glued, &bench()).expect("it can be named");
-    let names: Vec<_> =
+    let mut names: Vec<_> =
         named.groups.iter().map(|g| (size(g.name), g.length.text().to_owned(), g.ranks.clone())).collect();
+    names.sort_by(|a, b| a.2.cmp(&b.2));
     use Rank::{Column, Row};
     assert_eq!(
         names,
@@ -420,4 +421,67 @@ fn a_spoken_form_of_the_catalogue_has_the_same_steps() {
         same.push(form.key);
     }
     assert!(same.len() >= 8, "{same:?}");
+}
+
+/// As a maker says it, in sentences and lists.
+#[test]
+fn a_recipe_is_read_as_it_is_spoken() {
+    let spoken = "Cut a blank of 9 1/2 by 9 inches. Score at 2, 4 1/2, 6 1/2 and 9. Turn. Score at 1, 3, 7. A1, B1 and C1 away; \
+                  E1 away; B2, E2, E4 are away; E3 is the tab. D2 is a lid; cut between A4 and B4; cut B4 from C4; cut C4 D4; \
+                  cut C2|D2; glue E3 to A3.";
+    let plain = "blank 9.5 x 9 in; score at 2, 4.5, 6.5, 9; turn; score 1, 3, 7; A1 away; B1 away; C1 away; E1 away; B2 away; \
+                 E2 away; E4 away; E3 tab; D2 a lid; cut A4|B4; cut B4|C4; cut C4|D4; cut C2|D2; glue E3 to A3";
+    let [a, b] = [spoken, plain].map(|t| read(t, System::Inch).unwrap_or_else(|e| panic!("{e:?}")));
+    assert_eq!(
+        text(&a).replace("lid", "a lid").replace("a a", "a"),
+        text(&b).replace("lid", "a lid").replace("a a", "a")
+    );
+    let why = |t: &str| read(t, System::Inch).expect_err("it is wrong").why;
+    assert_eq!(why("blank 4 x 4; score at 2; cut A1"), OwnText::Pair);
+    assert_eq!(why("blank 4 x 4; score at 5"), OwnText::BeyondBlank);
+    assert_eq!(why("score at 2"), OwnText::NoBlank);
+    assert_eq!(why("blank 4 x 4; score at 2; B9 tab"), OwnText::Cell);
+    assert_eq!(why("blank 4 x 4; score at 2; fold A1|B1 200"), OwnText::Angle);
+}
+
+/// The tower of four walls, tab, four base flaps and a lid with a tuck.
+const TOWER: &str = "size width = 2 1/2 in\nsize depth = 2 in\nsize height = 4 in\nsize tuck = 1 in\nsize tab = 1/2 in\n\
+    columns depth, width, depth, width, tab\nrows tuck, depth, height, depth\nempty\nD1 tuck\nA2 panel\nC2 panel\nD2 lid\n\
+    A3 left side\nB3 front; strip top: 1/8 in\nC3 right side\nD3 back\nE3 a tab\nA4 panel\nB4 inner base\nC4 panel\nD4 outer base as floor\n\
+    cut C2|D2\ncut A4|B4\ncut B4|C4\ncut C4|D4\nglue E3 to A3\nstill B3\nthen E3\nthen C3, D3\nthen A3\nthen B4\nthen A4\nthen C4\nthen D4\n\
+    then A2\nthen C2\nthen D2; tuck D1 behind B3";
+
+/// A tuck that is longer than its wall is told, and ends the range of sizes.
+#[test]
+fn a_tuck_stays_above_the_base() {
+    let stuck = |t: &str| said(t).iter().any(|f| matches!(f, OwnFault::TuckStuck(_)));
+    assert!(!stuck(TOWER), "{:?}", said(TOWER));
+    assert!(stuck(&TOWER.replace("tuck = 1 in", "tuck = 6 in")));
+    assert!(stuck(&TOWER.replace("height = 4 in", "height = 3/4 in")));
+}
+
+/// What nothing holds is offered to be glued to what it lies on, where that helps.
+#[test]
+fn a_loose_base_is_offered_its_glue() {
+    let drawn = read(TOWER, System::Inch).expect("it can be read");
+    let loose = said(TOWER)
+        .into_iter()
+        .find(|f| matches!(f, OwnFault::Unheld(_)))
+        .unwrap_or_else(|| panic!("{:?}", said(TOWER)));
+    let cures: Vec<Cure> = cures(&drawn, &bench()).into_iter().filter(|c| c.fault == loose).collect();
+    assert!(
+        cures.iter().any(|c| matches!(c.how, How::Glue(..))),
+        "{loose:?}: {:?}",
+        cures.iter().map(|c| &c.how).collect::<Vec<_>>()
+    );
+}
+
+/// Walls are named before tucks.
+#[test]
+fn walls_are_named_before_flaps() {
+    let recipe = "blank 9 1/2 x 9; score at 2, 4 1/2, 6 1/2, 9; turn; score at 1, 3, 7; E3 tab; A1, B1, C1, E1, B2, E2, E4 away; \
+                  A3 left side; B3 front; C3 right side; D3 back; D2 lid; cut A4|B4; cut B4|C4; cut C4|D4; cut C2|D2; glue E3 to A3";
+    let named = named(&read(recipe, System::Inch).expect("it can be read"), &bench()).expect("it can be named");
+    let height = named.groups.iter().find(|g| size(g.name) == "height").expect("it has one");
+    assert_eq!(height.ranks, [Rank::Row(2)]);
 }

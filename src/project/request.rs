@@ -290,11 +290,16 @@ impl Part {
 }
 
 impl Part {
+    /// What its maker calls the form that was drawn for it.
+    #[must_use]
+    pub fn form_called(&self) -> Option<&str> {
+        self.drawn.lines().find_map(|line| line.strip_prefix("called "))
+    }
+
     /// What its maker calls it: the box, or else the form that was drawn for it.
     #[must_use]
     pub fn called(&self) -> Option<&str> {
-        let form = self.drawn.lines().find_map(|line| line.strip_prefix("called "));
-        [Some(self.name.as_str()), form].into_iter().flatten().find(|name| !name.trim().is_empty())
+        [Some(self.name.as_str()), self.form_called()].into_iter().flatten().find(|name| !name.trim().is_empty())
     }
 }
 

@@ -5,10 +5,11 @@ use super::phrase::Phrase;
 use crate::fit::own::Rank;
 use crate::fit::own::cure::How;
 use crate::fit::own::equal::Named;
-use crate::fit::own::reach::Reach;
+use crate::fit::own::reach::{MOST as TRIED, Reach};
 use crate::form::own::drawn::{Between, Cell, Drawn, Line, PanelName, SizeName};
 use crate::form::own::edit::State;
 use crate::form::own::words::{Half, cell, panel, size};
+use crate::measure::length::Length;
 use crate::measure::system::System;
 use crate::net::flat::Duty;
 use crate::phrase;
@@ -16,7 +17,7 @@ use crate::phrase;
 /// The title of the place where a form is drawn.
 pub const TITLE: &str = "Cells and lines";
 /// What to do there.
-pub const HOW: &str = "The first touch picks a cell or line, the next one changes it. Between two cells: dashes are a score, a full line is a cut, nothing is one piece.";
+pub const HOW: &str = "The first touch picks a cell or line, the next one changes it. Between two cells: dashes are a score, a full line is a cut, nothing is one piece. The dot marks the cell that lies still.";
 /// A field's label.
 pub const CALLED: &str = "What you call this form";
 /// A summary line.
@@ -24,7 +25,7 @@ pub const BEGIN: &str = "Begin anew: say it, copy one, or an empty blank";
 /// A field's label.
 pub const SPOKEN: &str = "Say it as you would at the table";
 /// What may be written there.
-pub const SPOKEN_HINT: &str = "Such as: blank 9 x 7 1/2; score at 1, 8; turn; score at 1, 6 1/2; A1 tab; C3 away";
+pub const SPOKEN_HINT: &str = "Such as: blank 9 x 7 1/2; score at 1, 8; turn; score at 1, 6 1/2; A1 and C1 tab; A3, C3 away; cut between A1 and B1; glue A1 to B1";
 /// A button.
 pub const LAY_OUT: &str = "Lay out the cells";
 /// A field's label.
@@ -45,7 +46,7 @@ pub const TAKE_TEXT: &str = "Take this text";
 /// A title.
 pub const MEASURES: &str = "Columns and rows";
 /// What may be typed.
-pub const MEASURES_HINT: &str = "A length, or a sum of named sizes such as depth - 1/16 in";
+pub const MEASURES_HINT: &str = "A length, or a sum of named sizes such as depth - 1/16 in. Names: width, depth, height, tab, tuck, flap, lip, lid, rim, base, step, gap";
 /// A button.
 pub const ADD_COLUMN: &str = "Add a column on the right";
 /// A button.
@@ -58,6 +59,10 @@ pub const TAKE_OUT: &str = "Take it out";
 pub const FINDS: &str = "Does it meet?";
 /// Where nothing is wrong.
 pub const ALL_WELL: &str = "It folds: nothing crosses, and every tab lies where it is glued.";
+/// Where nothing folds yet.
+pub const NO_FOLDS: &str = "No folds yet: add columns or rows.";
+/// What a form without a name is called.
+pub const NO_NAME: &str = "Form without a name";
 /// A button.
 pub const NAME_SIZES: &str = "Name them";
 /// A button.
@@ -77,7 +82,7 @@ pub const NAME: &str = "Its name";
 /// A choice.
 pub const UNNAMED: &str = "by its column and row";
 /// A choice.
-pub const FOUND: &str = "as it stands when folded";
+pub const FOUND: &str = "as it folds";
 /// A field's label.
 pub const FOLDED_BY: &str = "Folded by, in degrees";
 /// What may be typed there.
@@ -234,9 +239,13 @@ pub fn cure(how: &How, system: System) -> Phrase {
         How::Panel(tab) => format!("Make {tab} a panel").into(),
         How::Border(tab) => format!("Leave a border of {tab} free of glue").into(),
         How::Untrim(cell) => format!("Leave {cell} whole").into(),
-        How::Wedges(cell) => format!("Take wedges off {cell}").into(),
+        How::Wedges(cell, by) => {
+            phrase!["Take wedges of ", length(*by, system), format!(" off {}", super::own::the(cell))]
+        }
         How::After(late, early) => format!("Fold {} after {}", super::own::the(late), super::own::the(early)).into(),
-        How::Strips(cell) => format!("Take strips off {cell}").into(),
+        How::Strips(cell, by) => {
+            phrase!["Take ", length(*by, system), format!(" off the free edges of {}", super::own::the(cell))]
+        }
     }
 }
 
@@ -255,6 +264,9 @@ pub fn equal(named: &Named, drawn: &Drawn) -> Option<String> {
     })
 }
 
+/// Less than a groove below the largest size that is tried, no end was found.
+const MOST_TRIED: Length = Length::from_nm(TRIED.nm() - Length::INCH.nm());
+
 /// How far a size goes.
 #[must_use]
 pub fn reach(reach: &Reach, system: System) -> Phrase {
@@ -263,6 +275,10 @@ pub fn reach(reach: &Reach, system: System) -> Phrase {
         length(reach.least, system),
         " to ",
         length(reach.most, system),
-        ", the others as they are"
+        if reach.most >= MOST_TRIED {
+            " and perhaps beyond, the others as they are"
+        } else {
+            ", the others as they are"
+        }
     ]
 }

@@ -178,13 +178,20 @@ pub fn together(part: &Part, index: usize, glued: bool) -> (Phrase, Vec<Phrase>)
         said.push(crease.fold);
         let all: Vec<&Crease> = folds.iter().copied().filter(|c| c.fold == crease.fold).collect();
         let degrees = crease.fold.as_degrees();
-        let way = if degrees < 0.0 { "towards you" } else { "away from you" };
         let far = match degrees.abs().round() as i32 {
             90 => "square".to_owned(),
             180 => "right over".to_owned(),
             n => format!("by {n}°"),
         };
-        lines.push(phrase![names(&all), format!(": {far}, {way} as the card lies with its outside up.")]);
+        let way = if degrees < 0.0 { ", the outside inward" } else { "" };
+        // All in one way need no names.
+        let said = if all.len() == folds.len() { Phrase::words("All of it") } else { names(&all) };
+        if degrees < 0.0 || far != "square" || all.len() < folds.len() {
+            lines.push(phrase![said, format!(": {far}{way}.")]);
+        }
+    }
+    if lines.is_empty() {
+        lines.push("Square, the outside outward; edges level where they meet.".into());
     }
     if let Some(Way::TuckIn { tuck, .. }) = part.moves.get(index).map(|m| &m.way) {
         let tuck = net.creases.get(tuck.0).map_or("tuck", |c| net.panel(c.far).name);

@@ -17,6 +17,7 @@ pub const fn unread(why: OwnText) -> &'static str {
         OwnText::Length => "needs a length above nothing, such as 2 1/2 in or 60 mm",
         OwnText::Angle => "needs an angle from -180 to 180 degrees",
         OwnText::Cell => "names a cell that is not on this blank: columns are letters, rows are numbers, such as B2",
+        OwnText::Pair => "needs the two cells beside the line, such as cut between A4 and B4",
         OwnText::NotBeside => "names two cells that do not lie beside each other",
         OwnText::Size => "names a size that is not known: width, depth, height, tab and so on",
         OwnText::NoBlank => "comes before the blank: begin with its size, such as blank 9 x 7 1/2",
@@ -74,7 +75,7 @@ pub fn fault(fault: &OwnFault, system: System) -> Phrase {
             format!("{a} and {b} run into each other in fold {turn}: take a wedge or a strip off one, or fold in another order.").into()
         }
         OwnFault::TuckStuck(tuck) => {
-            format!("The {tuck} does not go in behind its wall: make it shorter, or the flaps beside it.").into()
+            format!("The {tuck} does not go in behind its wall, or reaches beyond it: make it shorter, or the flaps beside it.").into()
         }
         OwnFault::Unheld(panel) => format!("Nothing holds {}: it swings open.", the(panel)).into(),
     }

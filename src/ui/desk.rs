@@ -12,6 +12,7 @@ use super::value::{Fact, State, fact, fact_after};
 use crate::keep::trail::Trail;
 use crate::make::pace::Pace;
 use crate::measure::system::System;
+use crate::net::flat::PanelId;
 use crate::plan::{plan, shapes};
 use crate::project::finding::{Finding, Place};
 use crate::project::request::{Part, Project};
@@ -47,6 +48,8 @@ impl Deref for Desk {
 pub struct Lying {
     /// The design as it is asked for.
     pub project: State<Project>,
+    /// The panel of a drawing that was touched last.
+    pub touched: State<Option<(Place, PanelId)>>,
     /// Whether what draws the maker's own forms has come.
     pub whole: State<bool>,
     /// Its boxes and holder, at once; pieces, sheets and steps are in the plan.
@@ -115,6 +118,7 @@ impl Desk {
         Self(Box::leak(Box::new(Lying {
             was,
             whole,
+            touched: State::new(None),
             last,
             project,
             shapes,

@@ -4,7 +4,8 @@ use super::desk::{Desk, desk};
 use super::forms::{follow, number};
 use super::value::{Fact, State, effect, fact, fact_after};
 use crate::fit::own::Bench;
-use crate::form::own::drawn::{At, Between, Drawn};
+use crate::form::own::drawn::{At, Between, Drawn, SizeName};
+use crate::form::own::edit::cell_of;
 use crate::form::own::shape::{drawn, make};
 use crate::form::own::write::text;
 use crate::plan::bench;
@@ -20,6 +21,17 @@ pub enum Picked {
     Cell(At),
     /// The line between two.
     Line(Between),
+}
+
+/// What stays of the sizes that are typed for a box when its form changes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Typed {
+    /// All of it.
+    All,
+    /// Those of sizes that the form had before.
+    OfItsOwn,
+    /// Nothing: it is another form.
+    Nothing,
 }
 
 /// The form of one box on the desk.
@@ -51,12 +63,31 @@ impl Sheet {
             Some(Ok(drawn)) => drawn,
             _ => last.cloned().unwrap_or_default(),
         });
+        let picked = State::new(Picked::Nothing);
+        // A touch on the drawing picks the cell.
+        effect(move || {
+            let Some((at, panel)) = desk.touched.get().filter(|t| t.0 == place) else {
+                return;
+            };
+            let cell = desk.shapes.with_untracked(|plan| {
+                let made = plan.part(at).and_then(|p| p.assembly.as_ref());
+                made.and_then(|a| a.parts.first()).and_then(|p| cell_of(&p.net, panel))
+            });
+            if let Some(cell) = cell {
+                picked.set(Picked::Cell(cell));
+            }
+        });
         // Also what is undone is kept so.
-        effect(move || form.with(follow));
+        let last = State::new(form.get_untracked());
+        effect(move || {
+            let now = form.get();
+            follow(&last.get_untracked(), &now);
+            last.set(now);
+        });
         let project = desk.project;
         let bench =
             fact(move || part.with(|p| p.as_ref().map(|part| project.with(|all| bench(all, part, all.system)))));
-        Self { desk, place, drawn: form, bench, picked: State::new(Picked::Nothing), trims: State::new(false) }
+        Self { desk, place, drawn: form, bench, picked, trims: State::new(false) }
     }
 
     /// The form with the sizes that are typed for this box.
@@ -78,13 +109,13 @@ impl Sheet {
     /// Changes the form; edits with one `tag` after another are taken back together.
     pub fn change(self, tag: &str, change: impl FnOnce(&mut Drawn)) {
         let mut form = self.drawn.get_untracked();
-        let before = form.clone();
         change(&mut form);
-        self.lay(tag, before, form);
+        self.lay(tag, form, Typed::OfItsOwn);
     }
 
-    /// Puts another form in its place.
-    pub fn lay(self, tag: &str, before: Drawn, mut form: Drawn) {
+    /// Puts another form in its place; of what is typed for its sizes this stays.
+    pub fn lay(self, tag: &str, mut form: Drawn, typed: Typed) {
+        let before = self.drawn.get_untracked();
         // What lies still stays the same panel when sizes change.
         if form.still.is_none()
             && let Some(bench) = self.bench.get_untracked()
@@ -100,8 +131,13 @@ impl Sheet {
         }
         number(&before, &mut form);
         let text = text(&form);
-        // What was typed for a size of another form is no size of this one.
-        let fresh = form.sizes.iter().map(|s| s.0).filter(|name| before.drawn_size(*name).is_none());
+        let goes = |name: SizeName| match typed {
+            Typed::All => false,
+            // What was typed for a size of another form is no size of this one.
+            Typed::OfItsOwn => before.drawn_size(name).is_none(),
+            Typed::Nothing => true,
+        };
+        let fresh = form.sizes.iter().map(|s| s.0).filter(|name| goes(*name));
         let fresh: Vec<&str> = fresh.map(crate::form::own::words::size).collect();
         self.desk.edit_part(self.place, tag, |p| {
             p.drawn = text;

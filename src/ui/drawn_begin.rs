@@ -4,7 +4,7 @@ use leptos::prelude::*;
 
 use super::child::live;
 use super::choice_field::ChoiceField;
-use super::drawn::Sheet;
+use super::drawn::{Sheet, Typed};
 use super::drawn_measures::usual;
 use super::forms::{Kept, delete, kept, restore};
 use super::opened::opened;
@@ -18,7 +18,7 @@ use crate::form::registry::FORMS;
 use crate::form::registry::Holds;
 use crate::measure::system::Native;
 use crate::plan::copied;
-use crate::say::{drawing, own, page};
+use crate::say::{drawing, own};
 use crate::web::files;
 
 /// What an empty blank measures.
@@ -33,8 +33,10 @@ pub fn begin(sheet: Sheet) -> Tag {
 
 /// Lays a form on the sheet that is not the one that was there: it gets a number of its own.
 fn lay(sheet: Sheet, mut form: Drawn) {
-    form.number = None;
-    sheet.lay("", Drawn::default(), form);
+    // What has no name yet was a try: the next one takes its place on the shelf.
+    let there = sheet.drawn.get_untracked();
+    form.number = there.number.filter(|_| there.called.trim().is_empty());
+    sheet.lay("", form, Typed::Nothing);
 }
 
 fn spoken(sheet: Sheet) -> Tag {
@@ -114,11 +116,11 @@ fn shelf(sheet: Sheet) -> Tag {
     let system = sheet.desk.system();
     let refused = State::new(false);
     let row = move |kept: Kept| {
-        let name = if kept.called.trim().is_empty() { page::UNNAMED.to_owned() } else { kept.called.clone() };
+        let name = if kept.called.trim().is_empty() { drawing::NO_NAME.to_owned() } else { kept.called.clone() };
         let (text, saved, whole) = (kept.text.clone(), kept.clone(), kept.clone());
         let take = move || {
             if let Ok(form) = read(&text, system.get_untracked()) {
-                sheet.lay("", Drawn::default(), form);
+                sheet.lay("", form, Typed::All);
             }
         };
         let save = move || {

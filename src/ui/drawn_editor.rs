@@ -3,7 +3,7 @@
 use leptos::prelude::*;
 
 use super::child::live;
-use super::drawn::Sheet;
+use super::drawn::{Sheet, Typed};
 use super::drawn_begin::begin;
 use super::drawn_grid::grid;
 use super::drawn_measures::measures;
@@ -55,8 +55,7 @@ fn as_text(sheet: Sheet) -> Tag {
         };
         match read(&typed, system.get_untracked()) {
             Ok(form) => {
-                let before = sheet.drawn.get_untracked();
-                sheet.lay("", before, form);
+                sheet.lay("", form, Typed::OfItsOwn);
                 draft.set(None);
                 why.set(None);
             }

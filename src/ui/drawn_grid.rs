@@ -66,8 +66,11 @@ fn of_cell(sheet: Sheet, drawn: &Drawn, at: At) -> Tag {
     let does = move || {
         if sheet.picked.get_untracked() == mine {
             sheet.change("", |d| {
-                let next = State::of(d, at).next();
-                set_cell(d, at, next);
+                // What has a name is not changed by a touch too many: the buttons do that.
+                if d.cell(at).is_none_or(|c| c.name.is_none()) {
+                    let next = State::of(d, at).next();
+                    set_cell(d, at, next);
+                }
             });
         } else {
             sheet.picked.set(mine);
@@ -79,15 +82,15 @@ fn of_cell(sheet: Sheet, drawn: &Drawn, at: At) -> Tag {
         State::Away => "cell away",
     };
     let still = drawn.still == Some(at);
+    // What is heard begins with what is seen.
+    let heard =
+        if word.is_empty() { format!("{name} {shown}") } else { format!("{name} {shown}: {}", drawing::state(state)) };
     button(tag("strong").with(name), does)
         .class(class)
         .with(tag("span").with(shown))
-        .with(still.then(|| classed("span", "cell-still").with("•")))
+        .with(still.then(|| classed("span", "cell-still").is("aria-hidden", "true").with("•")))
         .is("id", id(sheet, usize::from(at.column) * 2, usize::from(at.row) * 2))
-        .is(
-            "aria-label",
-            format!("{}: {}", there.map_or_else(|| name.to_owned(), drawing::cell_name), drawing::state(state)),
-        )
+        .is("aria-label", heard)
         .says("aria-pressed", move || sheet.picked.get() == mine)
         .follows("tabindex", move || Some(turn(sheet, mine, at == At::default())))
 }

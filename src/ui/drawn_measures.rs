@@ -9,7 +9,7 @@ use super::typed_field::TypedField;
 use super::value::{Fact, fact};
 use crate::fit::own::Rank;
 use crate::form::own::drawn::Span;
-use crate::form::own::edit::{Along, insert, remove};
+use crate::form::own::edit::{Along, complete, insert, remove};
 use crate::form::own::read::sum;
 use crate::form::own::write::span;
 use crate::measure::given::Given;
@@ -99,9 +99,15 @@ fn one(sheet: Sheet, along: Along, n: u8) -> Tag {
     let value = fact(move || sheet.drawn.with(|d| rank.span(d).cloned()));
     let label: &'static str = label(along, n);
     let field = sum_field(sheet, key, label, value, true, move |span| {
+        let system = sheet.desk.system().get_untracked();
         sheet.change(&tag_of, |d| {
+            let before = rank.span(d).and_then(Span::only_typed).cloned();
             if let (Some(place), Some(span)) = (rank.span_mut(d), span) {
                 *place = span;
+            }
+            // A size that is named for the first time is as long as what stood there.
+            if let Some(length) = before.or_else(|| usual(system, FRESH).and_then(|s| s.only_typed().cloned())) {
+                complete(d, &length);
             }
         });
     });

@@ -1,7 +1,7 @@
 //! What does not meet in a drawn form and how to mend it; sizes that belong together; how far they go.
 
 use super::child::{Inside, live, shown};
-use super::drawn::Sheet;
+use super::drawn::{Sheet, Typed};
 use super::late::after_a_rest;
 use super::said::said;
 use super::tag::{Tag, button, classed, tag};
@@ -36,19 +36,25 @@ pub fn found(sheet: Sheet) -> Tag {
         let made = |p: &crate::plan::Plan| p.part(sheet.place).is_some_and(|p| p.assembly.is_some());
         sheet.desk.plan.with(|p| made(p))
     });
+    let creased = fact(move || {
+        let part = |p: &crate::plan::Plan| {
+            let made = p.part(sheet.place).and_then(|p| p.assembly.as_ref());
+            made.is_some_and(|a| a.parts.iter().any(|p| !p.net.creases.is_empty()))
+        };
+        sheet.desk.plan.with(|p| part(p))
+    });
     let list = move || {
         let all = faults.get();
         if all.is_empty() {
-            let well = || classed("p", "note").with(drawing::ALL_WELL);
-            return folds.get().then(well).into_iter().collect::<Vec<Tag>>();
+            let words = if creased.get() { drawing::ALL_WELL } else { drawing::NO_FOLDS };
+            return folds.get().then(|| classed("p", "note").with(words)).into_iter().collect::<Vec<Tag>>();
         }
         all.into_iter().map(|(weight, fault)| one(sheet, weight, fault, ways, system.get())).collect()
     };
     let name = move || {
         offer.get().map(|(words, drawn)| {
             let take = move || {
-                let before = sheet.drawn.get_untracked();
-                sheet.lay("", before, drawn.clone());
+                sheet.lay("", drawn.clone(), Typed::OfItsOwn);
             };
             classed("div", "note")
                 .with(tag("p").with(words))
@@ -89,8 +95,7 @@ fn one(sheet: Sheet, of: Weight, fault: OwnFault, ways: Fact<Ways>, system: Syst
         let each = mine.map(|cure| {
             let says: Inside = said(drawing::cure(&cure.how, system));
             let take = move || {
-                let before = sheet.drawn.get_untracked();
-                sheet.lay("", before, cure.drawn.clone());
+                sheet.lay("", cure.drawn.clone(), Typed::OfItsOwn);
             };
             button(says, take)
         });

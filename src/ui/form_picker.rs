@@ -12,7 +12,7 @@ use crate::draw::svg::paint;
 use crate::form::own;
 use crate::form::registry::{self, FORMS, Form, Holds};
 use crate::project::finding::Place;
-use crate::project::request::Tint;
+use crate::project::request::{Part, Tint};
 use crate::say::page;
 use crate::web::here;
 
@@ -27,7 +27,11 @@ pub fn form_picker(place: Place) -> Tag {
         desk.project.with(|p| card.and_then(|c| p.card(c)).map_or_else(Tint::default, |c| c.tint))
     });
     let open = State::new(false);
-    let name = move || key.with(|k| registry::named(k).map_or_else(|| k.clone(), |f| f.name.to_owned()));
+    let name = move || {
+        let own = |p: &Part| if p.form == own::FORM.key { p.form_called().map(str::to_owned) } else { None };
+        let drawn = part.with(|p| p.as_ref().and_then(own));
+        drawn.unwrap_or_else(|| key.with(|k| registry::named(k).map_or_else(|| k.clone(), |f| f.name.to_owned())))
+    };
     let holds = if place == Place::Holder { Holds::Boxes } else { Holds::Gifts };
     // Drawn only while it is looked at.
     let all = move || {

@@ -20,41 +20,30 @@ pub struct Kept {
     pub text: String,
 }
 
-/// The shelf as this page knows it.
+/// Counts up when the shelf changes.
 #[derive(Clone, Copy)]
-struct Shelf {
-    /// Counts up when it changes.
-    changed: State<u32>,
-    /// The forms that this page writes: nobody else's work is lost by it.
-    ours: State<Vec<u32>>,
-}
+struct Shelf(State<u32>);
 
 /// Sets the shelf up.
 pub fn begin() {
-    provide_context(Shelf { changed: State::new(0), ours: State::new(Vec::new()) });
+    provide_context(Shelf(State::new(0)));
 }
 
-fn shelf() -> Shelf {
-    expect_context::<Shelf>()
+fn changed() -> State<u32> {
+    expect_context::<Shelf>().0
 }
 
-impl Shelf {
-    fn write(self, number: u32, text: &str) {
-        if forms::one(number).as_deref() != Some(text) {
-            forms::keep(number, text);
-            self.changed.update(|c| *c = c.wrapping_add(1));
-        }
-    }
-
-    fn writes(self, number: u32) -> bool {
-        self.ours.with_untracked(|ours| ours.contains(&number))
+fn write(number: u32, text: &str) {
+    if forms::one(number).as_deref() != Some(text) {
+        forms::keep(number, text);
+        changed().update(|c| *c = c.wrapping_add(1));
     }
 }
 
 /// Every form on the shelf, by name.
 #[must_use]
 pub fn kept() -> Fact<Vec<Kept>> {
-    let changed = shelf().changed;
+    let changed = changed();
     fact(move || {
         changed.track();
         let all = forms::all().into_iter().map(|(number, text)| {
@@ -67,38 +56,29 @@ pub fn kept() -> Fact<Vec<Kept>> {
     })
 }
 
-/// Gives a form that is changed its number: its own where the shelf has it as it was before or this page wrote it, or
-/// else a new one, so that it is kept beside the other.
+/// Gives a form that is changed its number: its own where the shelf has it as it was before, or else a new one, so that
+/// it is kept beside the other.
 pub fn number(before: &Drawn, form: &mut Drawn) {
-    let shelf = shelf();
-    let mine = |number: u32| {
-        shelf.writes(number) || forms::one(number).is_none_or(|kept| kept == text(before) || kept == text(form))
-    };
-    let number = form.number.filter(|n| mine(*n)).unwrap_or_else(forms::fresh);
-    form.number = Some(number);
-    if !shelf.writes(number) {
-        shelf.ours.update(|ours| ours.push(number));
-    }
+    let mine = |number: u32| forms::one(number).is_none_or(|kept| kept == text(before) || kept == text(form));
+    form.number = Some(form.number.filter(|n| mine(*n)).unwrap_or_else(forms::fresh));
 }
 
-/// Keeps a form as it is now, where this page changed it.
-pub fn follow(form: &Drawn) {
-    let shelf = shelf();
-    if let Some(number) = form.number.filter(|n| shelf.writes(*n)) {
-        shelf.write(number, &text(form));
+/// Keeps a form as it is now, in the place of what it was before, where that is what the shelf has.
+pub fn follow(before: &Drawn, now: &Drawn) {
+    if let (Some(number), true) = (now.number, before != now)
+        && forms::one(number).is_none_or(|kept| kept == text(before))
+    {
+        write(number, &text(now));
     }
 }
 
 /// Takes a form off the shelf.
 pub fn delete(number: u32) {
     forms::delete(number);
-    let shelf = shelf();
-    // What goes is not written again by a box that still has it, unless it is changed there.
-    shelf.ours.update(|ours| ours.retain(|n| *n != number));
-    shelf.changed.update(|c| *c = c.wrapping_add(1));
+    changed().update(|c| *c = c.wrapping_add(1));
 }
 
 /// Puts a form back that was taken off.
 pub fn restore(kept: &Kept) {
-    shelf().write(kept.number, &kept.text);
+    write(kept.number, &kept.text);
 }

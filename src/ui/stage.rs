@@ -77,6 +77,7 @@ pub fn stage() -> Tag {
     let touched = move |touch: Touch| {
         let panel = PanelId(touch.panel);
         chosen.update(|c| *c = (*c != Some(panel)).then_some(panel));
+        desk.touched.set(Some((place.get_untracked(), panel)));
     };
     let panel = move || chosen.get().and_then(|id| panel_words(desk, (place.get(), part.get()), id));
     let spoken = move || panel().map_or_else(|| tag("span").with(page::TOUCH), |p| tag("span").with(p));

@@ -7,7 +7,8 @@ use crate::form::own::shape::{Made, made_by_name, make, tabs, told};
 use crate::measure::given::Given;
 use crate::measure::length::Length;
 use crate::net::corner::{Corner, Side};
-use crate::net::flat::Duty;
+use crate::net::flat::{Duty, PanelId};
+use crate::project::bound::HAIR;
 use crate::project::finding::{OwnFault, Weight};
 
 /// What is done.
@@ -41,10 +42,10 @@ pub enum How {
     Border(&'static str),
     /// What was to be cut off a cell stays.
     Untrim(&'static str),
-    /// Wedges are taken off the free corners.
-    Wedges(&'static str),
-    /// A strip is taken off the free edges.
-    Strips(&'static str),
+    /// Wedges this broad are taken off the free corners.
+    Wedges(&'static str, Length),
+    /// A strip this wide is taken off the free edges.
+    Strips(&'static str, Length),
     /// A panel folds after another one.
     After(&'static str, &'static str),
 }
@@ -84,6 +85,9 @@ pub fn cures(drawn: &Drawn, bench: &Bench) -> Vec<Cure> {
         for (how, after) in ways {
             if good >= OFFERED || left == 0 {
                 break;
+            }
+            if found.iter().any(|c| c.fault == *fault && c.how == how) {
+                continue;
             }
             left -= 1;
             let helps = match fault {
@@ -126,7 +130,9 @@ impl Trying<'_> {
         }
         let now = told(&made, self.bench.thickness);
         let bad = |all: &[(Weight, OwnFault)]| all.iter().filter(|f| f.0 != Weight::Note).count();
-        !now.iter().any(|f| f.1 == *fault) && bad(&now) < bad(before)
+        // What is only good to know is mended where nothing gets worse.
+        let note = before.iter().any(|f| f.0 == Weight::Note && f.1 == *fault);
+        !now.iter().any(|f| f.1 == *fault) && if note { bad(&now) <= bad(before) } else { bad(&now) < bad(before) }
     }
 
     /// What may help.
@@ -160,6 +166,7 @@ impl Trying<'_> {
                 }
                 _ => Vec::new(),
             },
+            OwnFault::Unheld(name) => self.glued(made, name),
             OwnFault::GlueMisses(name) => cell(How::Border, name, &|d, at| {
                 let border = Given::of(self.bench.clear * 2, self.bench.system).map(Span::typed);
                 d.glue.iter_mut().filter(|g| g.on == at).for_each(|g| g.border.clone_from(&border));
@@ -175,6 +182,32 @@ impl Trying<'_> {
             }
             _ => Vec::new(),
         }
+    }
+
+    /// A panel glued to all that lies under it, or to what it lies on most.
+    fn glued(&self, made: &Made, name: &'static str) -> Vec<(How, Drawn)> {
+        let net = &made.part.net;
+        let Some((on, panel)) = made_by_name(made, name).zip(net.named(name)) else {
+            return Vec::new();
+        };
+        let mut under: Vec<_> =
+            made.folded.layers(net).into_iter().filter(|c| c.on == panel && c.share > 0.2).collect();
+        crate::measure::sort::sort_by_key(&mut under, |c| std::cmp::Reverse((c.share * 1e6) as i64));
+        let cell = |p: PanelId| made.built.pieces.get(p.0).map(|p| p.at);
+        let border = Given::of(self.bench.clear * 2, self.bench.system).map(Span::typed);
+        let Some(first) = under.first().map(|c| net.panel(c.onto).name) else {
+            return Vec::new();
+        };
+        let all: Vec<At> = under.iter().filter_map(|c| cell(c.onto)).collect();
+        let mut ways = Vec::new();
+        for onto in [all.clone(), all.into_iter().take(1).collect()] {
+            for border in [None, border.clone()] {
+                let mut after = self.drawn.clone();
+                after.glue.push(Gluing { on, face: None, onto: onto.clone(), border, strip: None });
+                ways.push((How::Glue(name, first), after));
+            }
+        }
+        ways
     }
 
     /// One panel folded right after the fold of another.
@@ -263,8 +296,8 @@ impl Trying<'_> {
         };
         let span = |length: Length| Given::of(length, self.bench.system).map(Span::typed);
         let mut all = Vec::new();
-        for times in [1, 2, 4] {
-            let clear = self.bench.clear * times;
+        let hair = HAIR.of(self.bench.system);
+        for clear in [hair, self.bench.clear, self.bench.clear * 2, self.bench.clear * 4] {
             if clear * 2 >= size.width().min(size.height()) {
                 break;
             }
@@ -292,8 +325,8 @@ impl Trying<'_> {
                     cell.trims.push(Trim::Strip(side, wide));
                 }
             }
-            all.push((How::Wedges(name), wedged));
-            all.push((How::Strips(name), stripped));
+            all.push((How::Wedges(name, clear), wedged));
+            all.push((How::Strips(name, clear), stripped));
         }
         all.retain(|a| a.1 != *self.drawn);
         all

@@ -237,7 +237,19 @@ fn grouped(
             }
         }
     }
-    for g in 0..ranks.len() {
+    // What lies still is named first, then walls by how many columns and rows they have, flaps last.
+    let still = built.pieces.first();
+    let first = |g: usize| {
+        let mine = || ranks.iter().zip(&group).filter(move |(_, x)| **x == g).map(|(r, _)| *r);
+        let lies = mine().any(|r| match r {
+            Rank::Column(c) => still.is_some_and(|p| usize::from(p.at.column) == c),
+            Rank::Row(r) => still.is_some_and(|p| usize::from(p.at.row) == r),
+        });
+        (!lies, std::cmp::Reverse(mine().count()), std::cmp::Reverse(lengths[g]), g)
+    };
+    let mut order: Vec<usize> = (0..ranks.len()).collect();
+    crate::measure::sort::sort_by_key(&mut order, |g| first(*g));
+    for g in order {
         if group[g] != g || followers.iter().any(|f| f.0 == g) {
             continue;
         }

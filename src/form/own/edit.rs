@@ -1,13 +1,14 @@
 //! What a maker does to a drawn form: cells, lines, columns and rows changed, and nothing else lost by it.
 
 use super::build::duty;
-use super::drawn::{At, Between, Cell, Drawn, Gluing, Line, Span, Trim, Turn, Way};
+use super::drawn::{At, Between, Cell, Drawn, Gluing, Line, Span, Term, Trim, Turn, Way};
 use super::shape::Made;
 use crate::assembly::moves::{MoveName, Way as Turning};
 use crate::measure::angle::Angle;
 use crate::measure::given::Given;
+use crate::measure::length::Length;
 use crate::net::corner::{Corner, Side};
-use crate::net::flat::{CreaseId, Duty};
+use crate::net::flat::{CreaseId, Duty, Net, PanelId};
 
 /// What a cell is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -64,6 +65,14 @@ pub fn set_cell(drawn: &mut Drawn, at: At, to: State) {
         State::Tab | State::Panel => {}
     }
     drawn.put(cell);
+}
+
+/// The cell in which a panel of a net begins.
+#[must_use]
+pub fn cell_of(net: &Net, panel: PanelId) -> Option<At> {
+    let corner = net.panels.get(panel.0)?.cell.min;
+    let place = |lines: &[Length], at: Length| lines.iter().position(|l| *l == at).and_then(|i| u8::try_from(i).ok());
+    Some(At::new(place(&net.lines.across, corner.x)?, place(&net.lines.down, corner.y)?))
 }
 
 /// What a tap makes of a line.
@@ -257,6 +266,17 @@ pub fn spell_order(drawn: &mut Drawn, made: &Made) {
         turn
     });
     drawn.order = turns.filter(|t| !t.cells.is_empty()).collect();
+}
+
+/// Gives every size that columns and rows name a length: where it has none yet, this one.
+pub fn complete(drawn: &mut Drawn, length: &Given) {
+    let terms = drawn.columns.iter().chain(&drawn.rows).flat_map(|s| &s.0);
+    let named = terms.filter_map(|t| if let Term::Size(name, _) = t { Some(*name) } else { None });
+    for name in named.collect::<Vec<_>>() {
+        if drawn.drawn_size(name).is_none() {
+            drawn.sizes.push((name, length.clone()));
+        }
+    }
 }
 
 /// Lets a fold come one place earlier.

@@ -131,6 +131,15 @@ impl Folded {
         Some(Contact { on, onto, off, edge, share, same: along > 0.0 })
     }
 
+    /// How much of a panel lies over another one as that was scored, before anything is cut off it: from 0 to 1.
+    #[must_use]
+    pub fn over(&self, net: &Net, on: PanelId, onto: PanelId) -> f64 {
+        let cell: Vec<V3> = net.panel(onto).cell.outline().corners.iter().map(|&c| flat(c)).collect();
+        let places = self.places(net, on);
+        let hits = places.iter().filter(|p| inside(&cell, self.pose.panels[onto.0].back(**p))).count();
+        hits as f64 / places.len().max(1) as f64
+    }
+
     /// What a tab lies on best.
     #[must_use]
     pub fn partner(&self, net: &Net, tab: PanelId) -> Option<Contact> {

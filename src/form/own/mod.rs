@@ -11,6 +11,7 @@ mod order;
 pub mod read;
 mod settle;
 pub mod shape;
+mod spoken;
 mod start;
 pub mod statements;
 pub mod words;

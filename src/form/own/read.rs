@@ -5,13 +5,12 @@
 //! guide for files (`examples/README.md`).
 
 use super::drawn::{
-    At, Between, Cell, Diagonal, Drawn, Gluing, Line, MOST, Matted, Runs, Sign, Span, Stance, Term, Trim, Tuck, Turn,
-    Way,
+    At, Between, Cell, Diagonal, Drawn, Gluing, Line, Matted, Runs, Sign, Span, Stance, Term, Trim, Tuck, Turn, Way,
 };
-use super::statements::{Answer, angle, items, next, positive};
+use super::spoken::Spoken;
+use super::statements::{Answer, angle, cells, items, next, positive};
 use super::words::{CORNERS, DUTIES, MOVES, SIDES, cell_named, panel_named, size_named, value};
 use crate::measure::given::Given;
-use crate::measure::length::Length;
 use crate::measure::system::System;
 use crate::net::corner::Side;
 use crate::net::flat::Face;
@@ -39,7 +38,9 @@ pub fn read(text: &str, bare: System) -> Result<Drawn, Unread> {
     }
     let mut reading = Reading { drawn: Drawn::default(), bare, spoken: Spoken::default() };
     for line in text.lines() {
-        let mut rest = line;
+        // Spoken sentences end with a full stop.
+        let parted = if line.starts_with("called ") { line.to_owned() } else { line.replace(". ", "; ") };
+        let mut rest = parted.as_str();
         while !rest.trim().is_empty() {
             let (statement, after) = next(rest);
             rest = after;
@@ -63,19 +64,11 @@ pub fn sum(text: &str, bare: System) -> Answer<Span> {
     Reading { drawn: Drawn::default(), bare, spoken: Spoken::default() }.span(&text)
 }
 
-/// What was spoken of the blank and its scores so far.
-#[derive(Default)]
-struct Spoken {
-    blank: Option<(Length, Length)>,
-    across: Vec<Length>,
-    down: Vec<Length>,
-    turned: bool,
-}
-
-struct Reading {
-    drawn: Drawn,
-    bare: System,
-    spoken: Spoken,
+/// A form while it is read.
+pub(super) struct Reading {
+    pub(super) drawn: Drawn,
+    pub(super) bare: System,
+    pub(super) spoken: Spoken,
 }
 
 impl Reading {
@@ -97,7 +90,10 @@ impl Reading {
                 Ok(())
             }
             "blank" => self.blank(rest),
-            "cut" if rest.starts_with("the blank ") => self.blank(&rest["the blank ".len()..]),
+            "cut" if rest.split(' ').take(2).any(|w| w == "blank") => {
+                let size = rest.split_once("blank").map_or("", |b| b.1).trim();
+                self.blank(size.strip_prefix("of ").unwrap_or(size))
+            }
             "score" | "scores" => self.scores(rest),
             "turn" => {
                 self.spoken.turned = true;
@@ -122,10 +118,15 @@ impl Reading {
                 _ => Err(OwnText::Unknown),
             },
             "then" => self.then(rest, &details),
-            _ => match cell_named(verb) {
-                Some(at) => self.of_cell(at, rest, &details),
-                None => Err(OwnText::Unknown),
-            },
+            _ => {
+                let (all, said) = cells(&lower);
+                if all.is_empty() {
+                    return Err(OwnText::Unknown);
+                }
+                let said =
+                    ["is the ", "are the ", "is ", "are "].iter().find_map(|w| said.strip_prefix(w)).unwrap_or(said);
+                all.into_iter().try_for_each(|at| self.of_cell(at, said, &details))
+            }
         }
     }
 
@@ -134,74 +135,7 @@ impl Reading {
         Ok(())
     }
 
-    /// `9 x 7 1/2`, `230 by 190 mm`.
-    fn blank(&mut self, text: &str) -> Answer<()> {
-        let text = text.replace(['×', '*'], " x ").replace(" by ", " x ");
-        let (a, b) = text.split_once(" x ").or_else(|| text.split_once('x')).ok_or(OwnText::NoBlank)?;
-        let height = self.given(b)?;
-        // A unit that is said once, at the end, counts for both.
-        let width = Given::read(a, height.system()).map_err(|_| OwnText::Length)?;
-        self.bare = height.system();
-        let (width, height) = (positive(width.length())?, positive(height.length())?);
-        self.spoken = Spoken { blank: Some((width, height)), ..Spoken::default() };
-        Ok(())
-    }
-
-    /// `at 1, 8`: from the left edge; once the card is turned, from the upper edge.
-    fn scores(&mut self, text: &str) -> Answer<()> {
-        let text = text.strip_prefix("at ").unwrap_or(text).replace(" and ", ", ");
-        let mut at = Vec::new();
-        for one in items(&text) {
-            at.push(positive(self.given(one)?.length())?);
-        }
-        if self.spoken.blank.is_none() {
-            return Err(OwnText::NoBlank);
-        }
-        let into = if self.spoken.turned { &mut self.spoken.down } else { &mut self.spoken.across };
-        into.extend(at);
-        Ok(())
-    }
-
-    /// Makes columns and rows of what was spoken.
-    fn settle(&mut self) -> Answer<()> {
-        let Some((width, height)) = self.spoken.blank.take() else {
-            return Ok(());
-        };
-        let bare = self.bare;
-        let spans = |all: &mut Vec<Length>, whole: Length| -> Answer<Vec<Span>> {
-            all.sort_unstable();
-            all.dedup();
-            if all.last().is_some_and(|last| *last >= whole) {
-                return Err(OwnText::BeyondBlank);
-            }
-            all.push(whole);
-            if all.len() > usize::from(MOST) {
-                return Err(OwnText::TooMany);
-            }
-            let mut before = Length::ZERO;
-            let widths = all.iter().map(|&at| {
-                let width = at - before;
-                before = at;
-                Given::of(width, bare).map(Span::typed).ok_or(OwnText::Length)
-            });
-            widths.collect()
-        };
-        self.drawn.columns = spans(&mut self.spoken.across, width)?;
-        self.drawn.rows = spans(&mut self.spoken.down, height)?;
-        self.fresh()
-    }
-
-    /// All cells are card once there are columns and rows.
-    fn fresh(&mut self) -> Answer<()> {
-        if self.drawn.columns.len().max(self.drawn.rows.len()) > usize::from(MOST) {
-            return Err(OwnText::TooMany);
-        }
-        self.drawn.cells.clear();
-        self.drawn.fill();
-        Ok(())
-    }
-
-    fn given(&self, text: &str) -> Answer<Given> {
+    pub(super) fn given(&self, text: &str) -> Answer<Given> {
         Given::read(text.trim(), self.bare).map_err(|_| OwnText::Length)
     }
 
@@ -333,9 +267,15 @@ impl Reading {
     }
 
     fn line(&mut self, text: &str, what: impl Fn(&str) -> Answer<Line>) -> Answer<()> {
-        let (pair, more) = text.split_once(' ').map_or((text, ""), |(p, m)| (p, m));
-        let (a, b) = pair.split_once('|').ok_or(OwnText::Cell)?;
-        let (a, b) = (self.cell(a)?, self.cell(b)?);
+        self.settle()?;
+        let (pair, more) = cells(text);
+        let [a, b] = pair.as_slice() else {
+            return Err(OwnText::Pair);
+        };
+        let (a, b) = (*a, *b);
+        if !self.drawn.holds(a) || !self.drawn.holds(b) {
+            return Err(OwnText::Cell);
+        }
         let (a, b) = if a < b { (a, b) } else { (b, a) };
         let way = match b {
             _ if a.beside(Side::Right) == Some(b) => Way::Right,
@@ -355,7 +295,10 @@ impl Reading {
             None => (on, None),
         };
         let on = self.cell(on)?;
-        let onto = items(onto).map(|c| self.cell(c)).collect::<Answer<Vec<At>>>()?;
+        let (onto, rest) = cells(onto);
+        if onto.is_empty() || !rest.is_empty() || onto.iter().any(|at| !self.drawn.holds(*at)) {
+            return Err(OwnText::Cell);
+        }
         let (mut border, mut strip) = (None, None);
         for detail in details {
             if let Some(span) = detail.strip_prefix("border ") {

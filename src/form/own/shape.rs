@@ -145,8 +145,11 @@ pub fn made_by_name(made: &Made, name: &str) -> Option<At> {
 pub fn told(made: &Made, t: Length) -> Vec<(Weight, OwnFault)> {
     let caution = |f: OwnFault| (Weight::Caution, f);
     let mut said: Vec<(Weight, OwnFault)> = made.built.faults.iter().cloned().map(caution).collect();
-    said.extend(proved(made, t).into_iter().map(caution));
+    // What does not meet comes first: much of what crosses follows from it.
     said.extend(tabs(made));
+    said.extend(tucks(made).into_iter().map(caution));
+    let proved = proved(made, t).into_iter().filter(|f| !said.iter().any(|s| s.1 == *f)).map(caution);
+    said.extend(proved.collect::<Vec<_>>());
     // What swings free is worth saying once all that is to be glued is.
     let free = if said.is_empty() { unheld(made) } else { Vec::new() };
     said.extend(free.into_iter().map(|p| (Weight::Note, OwnFault::Unheld(made.name(p)))));
@@ -185,6 +188,20 @@ fn proved(made: &Made, t: Length) -> Vec<OwnFault> {
 
 /// Of one kind of fault no more are said at a time.
 const MOST_SAID: usize = 4;
+
+/// Tucks that reach beyond the wall that they go in behind.
+fn tucks(made: &Made) -> Vec<OwnFault> {
+    let net = &made.part.net;
+    let behind = made.part.moves.iter().filter_map(|m| match &m.way {
+        Way::TuckIn { tuck, behind, .. } => net.creases.get(tuck.0).map(|c| (c.far, *behind)),
+        _ => None,
+    });
+    let beyond = |tuck, wall| made.folded.over(net, tuck, wall) < WITHIN;
+    behind.filter(|&(tuck, wall)| beyond(tuck, wall)).map(|(tuck, _)| OwnFault::TuckStuck(made.name(tuck))).collect()
+}
+
+/// How much of a tuck lies on its wall at least.
+const WITHIN: f64 = 0.95;
 
 /// Whether tabs come to where they belong.
 #[must_use]

@@ -1,5 +1,7 @@
 //! How the text of a drawn form falls into statements, their details, and what stands between commas.
 
+use super::drawn::At;
+use super::words::cell_named;
 use crate::measure::angle::Angle;
 use crate::measure::length::Length;
 use crate::project::finding::OwnText;
@@ -44,6 +46,24 @@ fn is_detail(text: &str) -> bool {
     ];
     let text = text.split(';').next().unwrap_or_default().trim();
     DETAILS.iter().any(|d| text.starts_with(d)) && !matches!(text, "as front" | "as base")
+}
+
+/// The cells that a text begins with, and what follows them: `A1, B1 and C1 away`, `between A4 and B4`, `A4|B4 90`.
+#[must_use]
+pub fn cells(text: &str) -> (Vec<At>, &str) {
+    let mut found = Vec::new();
+    let mut rest = text.trim_start();
+    while !rest.is_empty() {
+        let end = rest.find([' ', ',', '|']).unwrap_or(rest.len());
+        let word = &rest[..end];
+        match cell_named(word) {
+            Some(at) => found.push(at),
+            None if word.is_empty() || matches!(word, "and" | "from" | "between" | "to" | "&") => {}
+            None => break,
+        }
+        rest = rest[end..].trim_start_matches([' ', ',', '|']);
+    }
+    (found, rest)
 }
 
 /// A length above nothing.

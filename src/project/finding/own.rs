@@ -15,6 +15,8 @@ pub enum OwnText {
     Cell,
     /// Two cells that do not lie beside each other.
     NotBeside,
+    /// A line that is not told by two cells.
+    Pair,
     /// There is no such size.
     Size,
     /// The blank is not said, or not before the rest.
