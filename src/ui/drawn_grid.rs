@@ -87,6 +87,7 @@ fn of_cell(sheet: Sheet, drawn: &Drawn, at: At) -> Tag {
         if word.is_empty() { format!("{name} {shown}") } else { format!("{name} {shown}: {}", drawing::state(state)) };
     button(tag("strong").with(name), does)
         .class(class)
+        .with(" ")
         .with(tag("span").with(shown))
         .with(still.then(|| classed("span", "cell-still").is("aria-hidden", "true").with("•")))
         .is("id", id(sheet, usize::from(at.column) * 2, usize::from(at.row) * 2))
