@@ -81,8 +81,7 @@ pub struct Lying {
     /// How far back and forward one can go.
     pub ways: State<(usize, usize)>,
     /// The boxes and holder before the last edit, where there was one since the design was laid here.
-    pub was: Fact<Option<Shared>>,
-    last: State<Option<Project>>,
+    pub was: State<Option<Shared>>,
     history: StoredValue<History>,
 }
 
@@ -112,14 +111,11 @@ impl Desk {
                 _ => now,
             }
         });
-        let last = State::new(None::<Project>);
-        let was = fact(move || last.with(|p| p.as_ref().map(|p| Shared::new(crate::plan::shapes(p, p.system)))));
         // There is one, for as long as the page is there.
         Self(Box::leak(Box::new(Lying {
-            was,
+            was: State::new(None),
             whole,
             touched: State::new(None),
-            last,
             project,
             shapes,
             plan,
@@ -177,7 +173,7 @@ impl Desk {
             begun
         });
         if begun == Some(true) {
-            self.last.set(Some(before));
+            self.was.set(Some(self.shapes.get_untracked()));
         }
         self.project.set(after);
         self.count_ways();
@@ -198,7 +194,7 @@ impl Desk {
     pub fn lay(self, project: Project, ticks: Ticks, trail: Trail) {
         self.history.update_value(|h| *h = History { trail, tag: String::new() });
         self.ticks.set(ticks);
-        self.last.set(None);
+        self.was.set(None);
         let first = project.boxes.first().map_or(Place::Set, |b| Place::Box(b.id));
         self.project.set(project);
         self.place.set(first);
@@ -231,7 +227,7 @@ impl Desk {
             step(h, now)
         });
         if let Some(there) = there.flatten() {
-            self.last.set(None);
+            self.was.set(None);
             self.project.set(there);
             self.stay_on_something();
             self.epoch.update(|e| *e = e.wrapping_add(1));

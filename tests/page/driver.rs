@@ -1,6 +1,7 @@
 //! Starts the browser's driver, and leaves nothing behind.
 
 use serde_json::json;
+use std::ffi::OsStr;
 use std::io::{BufRead, BufReader};
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
@@ -25,9 +26,17 @@ impl Driver {
         let scratch = std::env::temp_dir().join(format!("sf{}-{count}", std::process::id()));
         std::fs::create_dir_all(&scratch).expect("a folder for the browser");
         let program = std::env::var_os("CHROMEDRIVER").unwrap_or_else(|| "chromedriver".into());
-        let mut process = Command::new(&program)
+        // The port that it is given for one kind of address may be taken for the other: then it ends, and is started anew.
+        let started = (0..5).find_map(|_| Self::try_start(&program, &scratch));
+        let (process, port) = started.expect("the driver says its port");
+        Self { process, url: format!("http://127.0.0.1:{port}"), scratch }
+    }
+
+    /// The driver and its port; nothing where it ends before it has one.
+    fn try_start(program: &OsStr, scratch: &Path) -> Option<(Child, u16)> {
+        let mut process = Command::new(program)
             .arg("--port=0")
-            .env("TMPDIR", &scratch)
+            .env("TMPDIR", scratch)
             .stdin(Stdio::null())
             .stdout(Stdio::piped())
             .stderr(Stdio::null())
@@ -35,15 +44,16 @@ impl Driver {
             .unwrap_or_else(|error| panic!("{}: {error}", program.display()));
         let out = process.stdout.take().expect("the driver's words");
         let mut lines = BufReader::new(out).lines().map_while(Result::ok);
-        let port: u16 = lines
-            .find_map(|line| {
-                let (_, port) = line.split_once("started successfully on port ")?;
-                port.trim_end_matches('.').parse().ok()
-            })
-            .expect("the driver says its port");
+        let port = lines.find_map(|line| {
+            let (_, port) = line.split_once("started successfully on port ")?;
+            port.trim_end_matches('.').parse().ok()
+        });
         // It stops when nobody reads on.
         std::thread::spawn(move || lines.for_each(drop));
-        Self { process, url: format!("http://127.0.0.1:{port}"), scratch }
+        if port.is_none() {
+            let _ = process.wait();
+        }
+        Some((process, port?))
     }
 
     /// Ends the browser as a flat battery would.
