@@ -3,7 +3,7 @@
 
 mod common;
 
-use common::drawn::DRAWN;
+use common::drawn::{DRAWN, set_of_drawn};
 use common::tries;
 use common::typical::{form, set_of, typical};
 use proptest::prelude::*;
@@ -23,6 +23,7 @@ use snugfold::form::own::shape::{make, told};
 use snugfold::form::own::words::size;
 use snugfold::form::own::write::text;
 use snugfold::form::registry::{FORMS, Holds};
+use snugfold::keep::link;
 use snugfold::measure::given::Given;
 use snugfold::measure::grid::Grid;
 use snugfold::measure::length::Length;
@@ -484,4 +485,38 @@ fn walls_are_named_before_flaps() {
     let named = named(&read(recipe, System::Inch).expect("it can be read"), &bench()).expect("it can be named");
     let height = named.groups.iter().find(|g| size(g.name) == "height").expect("it has one");
     assert_eq!(height.ranks, [Rank::Row(2)]);
+}
+
+/// A drawn form goes through a link and a file and is the same set; what is too long for a link is said.
+#[test]
+fn drawn_forms_travel() {
+    for (name, drawn) in DRAWN {
+        let project = set_of_drawn(drawn);
+        let there = link::write(&project).unwrap_or_else(|e| panic!("{name}: {e}"));
+        let back = link::read(&there).unwrap_or_else(|e| panic!("{name}: {e}"));
+        assert_eq!(back.boxes[0].drawn, drawn, "{name}");
+        assert!(plan(&back, System::Inch) == plan(&project, System::Inch), "{name}");
+    }
+    let mut long = set_of_drawn(DRAWN[1].1);
+    long.boxes[0].drawn.push_str(&"\nA1 panel".repeat(2_000));
+    long.boxes = (1..4).map(|id| snugfold::project::request::Part { id, ..long.boxes[0].clone() }).collect();
+    assert_eq!(link::write(&long), Err(link::LinkError::TooLong));
+}
+
+/// Each wall of a ring made a sixteenth wider in turn, and the tab put elsewhere: all of it is told.
+#[test]
+fn one_wrong_width_is_told() {
+    let good = "columns 3 in, 1 1/4 in, 3 in, 1 1/4 in, 1/2 in\nrows 5 in\nempty\nA1 panel\nB1 panel\nC1 panel\nD1 panel\nE1 a tab\nglue E1 to A1\nstill A1";
+    assert_eq!(said(good), []);
+    for (n, from) in [(0, "columns 3 in"), (1, "1 1/4 in, 3"), (2, "3 in, 1 1/4 in, 1/2"), (3, "1 1/4 in, 1/2")] {
+        let wider = from.replacen("3 in", "3 1/16 in", 1).replacen("1 1/4 in", "1 5/16 in", usize::from(n % 2 == 1));
+        let wrong = good.replacen(from, &wider, 1);
+        assert_ne!(wrong, good);
+        assert!(
+            said(&wrong).iter().any(|f| matches!(f, OwnFault::Misses { tab: "E1", .. })),
+            "{wrong}: {:?}",
+            said(&wrong)
+        );
+    }
+    assert!(said(&good.replace("fold", "")).is_empty() && !said(&format!("{good}\nfold D1|E1 -90")).is_empty());
 }
