@@ -14,13 +14,17 @@ use crate::project::request::Tint;
 /// How many boxes stand in a holder that is shown.
 const BOXES: u32 = 3;
 
-/// `form` with its usual sizes in `system`, folded, of card of this colour; a holder with boxes half out of it.
+/// `form` with its usual sizes in `system`, folded, of card of this colour; a holder with boxes half out of it. Where its
+/// maker drew it, `drawn` is its text.
 #[must_use]
-pub fn sample(form: &Form, system: System, tint: Tint) -> Option<Drawing> {
+pub fn sample(form: &Form, drawn: &str, system: System, tint: Tint) -> Option<Drawing> {
     // Of the example's card.
     let mut project = fresh(example().as_ref(), form.shown_by(), form.key);
     match form.holds {
-        Holds::Gifts => project.holder = None,
+        Holds::Gifts => {
+            project.holder = None;
+            project.boxes.iter_mut().for_each(|b| drawn.clone_into(&mut b.drawn));
+        }
         Holds::Boxes => project.boxes.iter_mut().for_each(|b| b.count = BOXES),
     }
     let plan = shapes(&project, system);
@@ -42,7 +46,7 @@ mod tests {
     fn every_form_can_be_chosen_by_its_drawing() {
         for form in FORMS {
             for system in [System::Inch, System::Metric] {
-                let drawing = sample(form, system, Tint::default());
+                let drawing = sample(form, "", system, Tint::default());
                 assert!(drawing.is_some_and(|d| d.marks.len() > 4), "{} in {system:?}", form.key);
             }
         }

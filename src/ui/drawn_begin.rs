@@ -116,7 +116,7 @@ fn shelf(sheet: Sheet) -> Tag {
     let system = sheet.desk.system();
     let refused = State::new(false);
     let row = move |kept: Kept| {
-        let name = if kept.called.trim().is_empty() { drawing::NO_NAME.to_owned() } else { kept.called.clone() };
+        let name = kept.name();
         let (text, saved, whole) = (kept.text.clone(), kept.clone(), kept.clone());
         let take = move || {
             if let Ok(form) = read(&text, system.get_untracked()) {

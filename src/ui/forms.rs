@@ -2,10 +2,9 @@
 
 use super::value::{Fact, State, fact};
 use crate::form::own::drawn::Drawn;
-use crate::form::own::read::read;
 use crate::form::own::write::text;
 use crate::measure::sort::sort_by_key;
-use crate::measure::system::System;
+use crate::say::drawing;
 use crate::web::forms;
 use leptos::prelude::{expect_context, provide_context};
 
@@ -23,6 +22,14 @@ pub struct Kept {
 /// Counts up when the shelf changes.
 #[derive(Clone, Copy)]
 struct Shelf(State<u32>);
+
+impl Kept {
+    /// What it is called on the page.
+    #[must_use]
+    pub fn name(&self) -> String {
+        if self.called.trim().is_empty() { drawing::NO_NAME.to_owned() } else { self.called.clone() }
+    }
+}
 
 /// Sets the shelf up.
 pub fn begin() {
@@ -47,7 +54,7 @@ pub fn kept() -> Fact<Vec<Kept>> {
     fact(move || {
         changed.track();
         let all = forms::all().into_iter().map(|(number, text)| {
-            let called = read(&text, System::Inch).map_or_else(|_| String::new(), |d| d.called);
+            let called = text.lines().find_map(|l| l.strip_prefix("called ")).unwrap_or_default().to_owned();
             Kept { number, called, text }
         });
         let mut all: Vec<Kept> = all.collect();

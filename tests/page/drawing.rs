@@ -115,5 +115,12 @@ fn a_spoken_form_is_kept_on_the_shelf() {
         page.see("Bring it back").await;
         page.press("Bring it back").await;
         page.find("button", "Use it here: Open cross").await;
+
+        // Chosen like any other form.
+        page.press("Beeswax wraps").await;
+        page.press("Choose another form").await;
+        page.press("Open cross").await;
+        page.find("field", "What you call this form").await;
+        page.see("Nothing holds").await;
     });
 }
