@@ -31,7 +31,7 @@ use snugfold::measure::system::System;
 use snugfold::net::flat::{Frame, Net};
 use snugfold::plan::{Plan, plan};
 use snugfold::project::bound;
-use snugfold::project::finding::{OwnFault, OwnText, Place};
+use snugfold::project::finding::{OwnFault, OwnText, Place, What};
 use snugfold::project::request::Project;
 use snugfold::say::spelling::Spelling;
 
@@ -519,4 +519,35 @@ fn one_wrong_width_is_told() {
         );
     }
     assert!(said(&good.replace("fold", "")).is_empty() && !said(&format!("{good}\nfold D1|E1 -90")).is_empty());
+}
+
+/// Lengths beyond all measure are told, not reckoned with.
+#[test]
+fn lengths_beyond_all_measure_are_told() {
+    for text in [
+        "blank 999999999999999999 x 5",
+        "blank 5 x 5; score at 999999999999999",
+        "size width = 99999999999999999 in\ncolumns width, width + width, half width - 99999999999999999 mm\nrows 99999999999999999 in, 0.000001 mm",
+        "columns 1 in, 99999999999999999 mm\nrows 1 in\nempty\nA1 panel; strip top: 99999999999999999 in; notch left: 99999999999999999 in\nB1 panel",
+    ] {
+        let Ok(drawn) = read(text, System::Inch) else { continue };
+        let written = snugfold::form::own::write::text(&drawn);
+        let mut project = set_of_drawn(&written);
+        project.boxes[0].inputs.insert(
+            "width".to_owned(),
+            snugfold::project::request::Entry::Length(
+                Given::read("99999999999999999 in", System::Inch).expect("a length"),
+            ),
+        );
+        for system in [System::Inch, System::Metric] {
+            assert!(
+                plan(&project, system)
+                    .findings
+                    .iter()
+                    .any(|f| matches!(f.what, What::Own(_) | What::LengthOutside { .. })),
+                "{text}"
+            );
+        }
+        let _ = (cures(&drawn, &bench()), named(&drawn, &bench()), reach(&drawn, &[], &bench()));
+    }
 }
