@@ -26,5 +26,6 @@ pub fn look_bar() -> Tag {
         Standing::Stopped(_) => vec![button(page::LOOK_ON, move || better.go_on())],
         Standing::Waiting | Standing::Finished => Vec::new(),
     };
-    classed("p", "actions").with(tag("span").is("role", "status").with(words(says))).with(live(tools))
+    // Its place is kept while it says nothing: what stands below must not move under a finger.
+    classed("p", "actions looking").with(tag("span").is("role", "status").with(words(says))).with(live(tools))
 }

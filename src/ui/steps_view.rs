@@ -3,12 +3,11 @@
 use leptos::prelude::on_cleanup;
 
 use super::before::before;
-use super::child::{Inside, each, live, shown, words};
+use super::child::{Inside, each, live, words};
 use super::desk::{Desk, desk};
 use super::either::either;
 use super::glance::glance;
 use super::look_bar::look_bar;
-use super::looking::Standing;
 use super::own_notes::{homeless, notes_at, pen};
 use super::picture::picture;
 use super::said::said;
@@ -53,12 +52,10 @@ pub fn steps_view() -> Tag {
             .with(again.while_so("disabled", move || done.with(Ticks::is_empty)))
             .with(left_handed(desk))
             .with(tag("span").is("role", "status").with(words(how_many)));
-        // What is cut may still change under whoever reads.
-        let looking = fact(move || matches!(desk.better.standing.get(), Standing::Working(_)));
-        let bar = shown(move || looking.get(), || vec![look_bar()]);
         classed("div", "steps")
             .with(before())
-            .with(bar)
+            // What is cut may still change under whoever reads.
+            .with(look_bar())
             .with(actions)
             .with(live(move || makers(done)))
             .with(list(desk, done))
