@@ -551,3 +551,14 @@ fn lengths_beyond_all_measure_are_told() {
         let _ = (cures(&drawn, &bench()), named(&drawn, &bench()), reach(&drawn, &[], &bench()));
     }
 }
+
+/// A box that is given another form has that form's name; what was drawn for it waits.
+#[test]
+fn a_drawn_name_belongs_to_the_drawn_form() {
+    let mut project = set_of_drawn("called Pen pot\nblank 4 x 4; score at 2");
+    project.boxes[0].name.clear();
+    let name = |p: &Project| plan(p, System::Inch).boxes[0].name.clone();
+    assert_eq!(name(&project), "Pen pot");
+    project.boxes[0].form = "tray".to_owned();
+    assert_eq!(name(&project), "Tray");
+}

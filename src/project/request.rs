@@ -289,11 +289,15 @@ impl Part {
     }
 }
 
+/// The key of forms that their makers draw.
+pub const OWN_FORM: &str = "own";
+
 impl Part {
-    /// What its maker calls the form that was drawn for it.
+    /// What its maker calls the form that was drawn for it, where it has that form.
     #[must_use]
     pub fn form_called(&self) -> Option<&str> {
-        self.drawn.lines().find_map(|line| line.strip_prefix("called "))
+        let drawn = if self.form == OWN_FORM { self.drawn.as_str() } else { "" };
+        drawn.lines().find_map(|line| line.strip_prefix("called "))
     }
 
     /// What its maker calls it: the box, or else the form that was drawn for it.

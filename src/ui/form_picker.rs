@@ -31,8 +31,7 @@ pub fn form_picker(place: Place) -> Tag {
     let shelf = kept();
     let open = State::new(false);
     let name = move || {
-        let own = |p: &Part| if p.form == own::FORM.key { p.form_called().map(str::to_owned) } else { None };
-        let drawn = part.with(|p| p.as_ref().and_then(own));
+        let drawn = part.with(|p| p.as_ref().and_then(Part::form_called).map(str::to_owned));
         drawn.unwrap_or_else(|| key.with(|k| registry::named(k).map_or_else(|| k.clone(), |f| f.name.to_owned())))
     };
     let holds = if place == Place::Holder { Holds::Boxes } else { Holds::Gifts };

@@ -20,11 +20,12 @@ pub mod write;
 use super::input::{Default, Input};
 use super::joined::length;
 use super::registry::{Form, Holds};
+use crate::project::request::OWN_FORM;
 
 /// The form.
 pub const FORM: Form = Form {
     number: 40,
-    key: "own",
+    key: OWN_FORM,
     name: "A form of your own",
     holds: Holds::Gifts,
     inputs: INPUTS,
