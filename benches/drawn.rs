@@ -3,6 +3,9 @@
 //! `cargo bench --bench drawn`
 #![allow(clippy::disallowed_types, reason = "a bench is about the clock")]
 
+mod clock;
+
+use clock::median_us;
 use std::fmt::Write as _;
 use std::hint::black_box;
 use std::time::Instant;
@@ -15,18 +18,6 @@ use snugfold::measure::grid::Grid;
 use snugfold::measure::length::Length;
 use snugfold::measure::system::System;
 use snugfold::project::bound;
-
-fn median_us(mut work: impl FnMut()) -> f64 {
-    let mut runs: Vec<f64> = (0..31)
-        .map(|_| {
-            let start = Instant::now();
-            work();
-            start.elapsed().as_secs_f64() * 1e6
-        })
-        .collect();
-    runs.sort_by(f64::total_cmp);
-    runs[runs.len() / 2]
-}
 
 /// A grid of so many columns and rows, each line cut or scored by dice; with `tree`, no ring of scores is left.
 fn grid(columns: usize, rows: usize, mut dice: u64, tree: bool) -> String {
@@ -81,10 +72,10 @@ fn main() {
             println!("{name}: not made");
             continue;
         };
-        let folded = median_us(|| {
+        let folded = median_us(31, || {
             black_box(make(black_box(&drawn), &measures, bench.clear).is_ok());
         });
-        let proved = median_us(|| drop(black_box(told(black_box(&made), bench.thickness))));
+        let proved = median_us(31, || drop(black_box(told(black_box(&made), bench.thickness))));
         let start = Instant::now();
         let ways = cures(&drawn, &bench).len();
         let cured = start.elapsed().as_secs_f64() * 1e3;

@@ -4,8 +4,10 @@
 //! `cargo bench --bench fit`
 #![allow(clippy::disallowed_types, reason = "a bench is about the clock")]
 
+mod clock;
+
+use clock::median_us;
 use std::hint::black_box;
-use std::time::Instant;
 
 use snugfold::assembly::parts::Size;
 use snugfold::fit::arrange::{Block, arrange};
@@ -18,18 +20,6 @@ use snugfold::measure::system::System;
 use snugfold::project::fitting::Turns;
 use snugfold::project::request::{Lie, Part};
 
-fn median_us(mut work: impl FnMut()) -> f64 {
-    let mut runs: Vec<f64> = (0..15)
-        .map(|_| {
-            let start = Instant::now();
-            work();
-            start.elapsed().as_secs_f64() * 1e6
-        })
-        .collect();
-    runs.sort_by(f64::total_cmp);
-    runs[runs.len() / 2]
-}
-
 /// Gifts of unlike sizes, so that no two arrangements are alike.
 fn block(i: i64, count: u32) -> Block {
     let um = |n: i64| Length::um(n);
@@ -41,12 +31,12 @@ fn main() {
     for kinds in 1..=6 {
         let blocks: Vec<Block> = (0..kinds).map(|i| block(i, 1)).collect();
         let found = arrange(&blocks).map_or(0, |a| a.sizes.len());
-        let us = median_us(|| drop(black_box(arrange(black_box(&blocks)))));
+        let us = median_us(15, || drop(black_box(arrange(black_box(&blocks)))));
         println!("{kinds} unlike gifts: {us:9.0} µs, {found} blocks");
     }
     for (kinds, count) in [(1, 10), (1, 50), (2, 10), (2, 25), (6, 8)] {
         let blocks: Vec<Block> = (0..kinds).map(|i| block(i, count)).collect();
-        let us = median_us(|| drop(black_box(arrange(black_box(&blocks)))));
+        let us = median_us(15, || drop(black_box(arrange(black_box(&blocks)))));
         println!("{kinds} kinds of {count}: {us:9.0} µs");
     }
     let Ok(part) = serde_json::from_str::<Part>(r#"{ "form": "tuck-box", "card": 1 }"#) else {
@@ -66,7 +56,7 @@ fn main() {
             contents: Vec::new(),
         };
         let sheet = Usable { width: Length::mm(210), height: Length::mm(297), lie: Lie::Either };
-        let us = median_us(|| {
+        let us = median_us(15, || {
             black_box(largest(&part, form, &setting, sheet, Grow::InProportion));
         });
         println!("largest on grooves of {} µm: {us:9.0} µs", step.as_um());

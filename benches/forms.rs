@@ -3,26 +3,16 @@
 //! `cargo bench --bench forms`
 #![allow(clippy::disallowed_types, reason = "a bench is about the clock")]
 
+mod clock;
+
+use clock::median_us;
 use std::hint::black_box;
-use std::time::Instant;
 
 use serde_json::json;
 use snugfold::form::registry::{FORMS, Holds};
 use snugfold::measure::system::System;
 use snugfold::plan::plan;
 use snugfold::project::request::Project;
-
-fn median_us(mut work: impl FnMut()) -> f64 {
-    let mut runs: Vec<f64> = (0..101)
-        .map(|_| {
-            let start = Instant::now();
-            work();
-            start.elapsed().as_secs_f64() * 1e6
-        })
-        .collect();
-    runs.sort_by(f64::total_cmp);
-    runs[runs.len() / 2]
-}
 
 fn main() {
     let card =
@@ -51,7 +41,7 @@ fn main() {
             continue;
         };
         let made = plan(&project, System::Metric);
-        let us = median_us(|| drop(black_box(plan(black_box(&project), System::Metric))));
+        let us = median_us(101, || drop(black_box(plan(black_box(&project), System::Metric))));
         println!(
             "{name:>20}: {us:7.0} µs, {} pieces{}",
             made.pieces.len(),

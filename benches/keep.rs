@@ -3,26 +3,15 @@
 //! `cargo bench --bench keep`
 #![allow(clippy::disallowed_types, reason = "a bench is about the clock")]
 
-use std::hint::black_box;
-use std::time::Instant;
+mod clock;
+
+use clock::median_us;
 
 use snugfold::keep::file::{self, Kept};
 use snugfold::keep::link;
 use snugfold::keep::notebook::Notebook;
 use snugfold::keep::shelf::MemoryShelf;
 use snugfold::project::example::example;
-
-fn median_us<T>(runs: usize, mut work: impl FnMut() -> T) -> f64 {
-    let mut runs: Vec<f64> = (0..runs)
-        .map(|_| {
-            let start = Instant::now();
-            black_box(work());
-            start.elapsed().as_secs_f64() * 1e6
-        })
-        .collect();
-    runs.sort_by(f64::total_cmp);
-    runs[runs.len() / 2]
-}
 
 fn main() {
     let Some(mut project) = example() else { return };

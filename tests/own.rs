@@ -1,121 +1,23 @@
-//! Forms that their makers draw: those of the catalogue come back, whatever is drawn is answered, and what is found is so.
+//! Forms that their makers draw: what is found is so, what is offered helps, and they travel.
 #![cfg(not(target_arch = "wasm32"))]
 
 mod common;
 
-use common::drawn::{DRAWN, set_of_drawn};
-use common::tries;
-use common::typical::{form, set_of, typical};
-use proptest::prelude::*;
-use proptest::test_runner::{Config, FileFailurePersistence};
-use snugfold::assembly::moves::Way;
-use snugfold::assembly::parts::{Assembly, Part};
+use common::drawn::{DRAWN, bench, set_of_drawn};
+use snugfold::fit::own::Rank;
 use snugfold::fit::own::cure::{Cure, How, cures};
 use snugfold::fit::own::equal::named;
 use snugfold::fit::own::reach::{folds, reach};
-use snugfold::fit::own::{Bench, Rank};
-use snugfold::fold::prove::{Fault, part_faults};
-use snugfold::form::own::build::Measures;
-use snugfold::form::own::copy::copy;
-use snugfold::form::own::drawn::Drawn;
 use snugfold::form::own::read::read;
 use snugfold::form::own::shape::{make, told};
 use snugfold::form::own::words::size;
 use snugfold::form::own::write::text;
-use snugfold::form::registry::{FORMS, Holds};
 use snugfold::keep::link;
-use snugfold::measure::given::Given;
-use snugfold::measure::grid::Grid;
 use snugfold::measure::length::Length;
 use snugfold::measure::system::System;
-use snugfold::net::flat::{Frame, Net};
-use snugfold::plan::{Plan, plan};
-use snugfold::project::bound;
-use snugfold::project::finding::{OwnFault, OwnText, Place, What};
+use snugfold::plan::plan;
+use snugfold::project::finding::{OwnFault, OwnText};
 use snugfold::project::request::Project;
-use snugfold::say::spelling::Spelling;
-
-fn measures() -> Measures<'static> {
-    Measures { sizes: &|_| Length::ZERO, score: Grid::every(Length::mm(1)), system: System::Metric }
-}
-
-fn clear() -> Length {
-    bound::CLEAR.of(System::Metric)
-}
-
-/// A net in an order that does not hang on how it was built.
-fn sorted(net: &Net) -> String {
-    let name = |p| net.panel(p).name;
-    let mut lines: Vec<String> = net.panels.iter().map(|p| format!("{p:?}")).collect();
-    lines.extend(net.creases.iter().map(|c| {
-        let mut ends = [c.from, c.to];
-        ends.sort_by_key(|p| (p.x, p.y));
-        format!("{} {} {ends:?} {:?}", name(c.near), name(c.far), c.fold)
-    }));
-    lines.extend(net.glue.iter().map(|g| {
-        format!("{} {:?} {:?} {:?}", name(g.on), g.face, g.area, g.onto.iter().map(|p| name(*p)).collect::<Vec<_>>())
-    }));
-    lines.extend(net.waste.iter().map(|w| format!("{:?} {:?} {:?}", w.outline, w.taken, w.from.map(name))));
-    lines.extend(net.holes.iter().map(|h| format!("{} {:?} {:?}", name(h.panel), h.at, h.radius)));
-    lines.sort();
-    lines.insert(0, format!("{:?} {:?}", net.blank, net.lines));
-    lines.join("\n")
-}
-
-/// Every part of the catalogue that is a grid.
-fn grids() -> Vec<(String, Part, Length)> {
-    let mut all = Vec::new();
-    for form in FORMS {
-        let (whole, t): (Assembly, Length) = typical(form);
-        for part in whole.parts {
-            if part.net.panels.iter().all(|p| p.frame == Frame::Upright) {
-                all.push((format!("{}: {}", form.key, part.name), part, t));
-            }
-        }
-    }
-    all
-}
-
-#[test]
-fn every_grid_of_the_catalogue_comes_back() {
-    let all = grids();
-    assert!(all.len() > 25);
-    for (name, part, t) in all {
-        let drawn =
-            copy(&part, System::Metric, Grid::every(Length::mm(1)), clear()).unwrap_or_else(|| panic!("{name}"));
-        let written = text(&drawn);
-        let back = read(&written, System::Inch).unwrap_or_else(|e| panic!("{name}: {e:?}\n{written}"));
-        assert_eq!(text(&back), written, "{name}");
-        assert_eq!(back, drawn, "{name}");
-        let made = make(&back, &measures(), clear()).unwrap_or_else(|e| panic!("{name}: {e:?}"));
-        similar(&name, &sorted(&made.part.net), &sorted(&part.net));
-        assert_eq!(
-            made.part.moves.iter().map(|m| m.name).collect::<Vec<_>>(),
-            part.moves.iter().map(|m| m.name).collect::<Vec<_>>(),
-            "{name}"
-        );
-        assert_eq!(part_faults(&made.part, t), part_faults(&part, t), "{name}");
-        println!("{name} {} bytes: {:?}", written.len(), told(&made, t));
-    }
-}
-
-/// Says the first line that differs.
-fn similar(name: &str, is: &str, should: &str) {
-    for (a, b) in is.lines().zip(should.lines()) {
-        assert_eq!(a, b, "{name}");
-    }
-    assert_eq!(is.lines().count(), should.lines().count(), "{name}");
-}
-
-/// What a maker works with in inches.
-fn bench() -> Bench {
-    Bench {
-        system: System::Inch,
-        score: Grid::every(Length::inches(1, 8)),
-        clear: bound::CLEAR.of(System::Inch),
-        thickness: Length::um(300),
-    }
-}
 
 /// A ring of four walls with a tab, as it is spoken.
 const RING: &str = "blank 9 x 5; score at 3, 4 1/4, 7 1/4, 8 1/2; E1 tab";
@@ -178,141 +80,6 @@ fn a_tab_that_misses_is_cured_by_the_column_that_is_out() {
     assert!(cures.iter().any(|c| c.how == equal), "{:?}", first.how);
 }
 
-/// Any drawing at all: a grid with cells, lines, trims, glue and order thrown onto it.
-fn any_form() -> impl Strategy<Value = String> {
-    let size = prop_oneof![
-        8 => (1_i64..=40).prop_map(|n| format!("{n}/8 in")),
-        2 => (1_i64..=900).prop_map(|n| format!("{n} mm")),
-        1 => Just("width".to_owned()),
-        1 => Just("half depth - 1/16 in".to_owned()),
-        1 => Just("width - depth".to_owned()),
-    ];
-    let spans = || prop::collection::vec(size.clone(), 1..=10);
-    (spans(), spans()).prop_flat_map(|(columns, rows)| {
-        let (w, h) = (columns.len(), rows.len());
-        let cell = (0..w, 0..h).prop_map(|(c, r)| format!("{}{}", char::from(b'A' + c as u8), r + 1));
-        let side = prop::sample::select(vec!["top", "right", "bottom", "left"]);
-        let corner = prop::sample::select(vec!["top left", "top right", "bottom left", "bottom right"]);
-        let length = prop::sample::select(vec!["1/16 in", "1/4 in", "1 in", "tab", "3 in", "width - 1/8 in"]);
-        let detail = prop_oneof![
-            (side.clone(), length.clone()).prop_map(|(s, l)| format!("strip {s}: {l}")),
-            (corner.clone(), length.clone(), length.clone()).prop_map(|(c, a, b)| format!("wedge {c}: {a} × {b}")),
-            (corner, length.clone()).prop_map(|(c, l)| format!("round {c}: {l}")),
-            (side.clone(), length.clone()).prop_map(|(s, l)| format!("notch {s}: {l}")),
-            (side, length.clone(), length.clone(), length.clone())
-                .prop_map(|(s, a, b, c)| format!("slot {s}: {a} × {b} × {c}")),
-            (length.clone(), length.clone(), length.clone()).prop_map(|(a, b, c)| format!("hole: {a} × {b} × {c}")),
-            (-180_i32..=180).prop_map(|a| format!("score falling {a}")),
-            (-180_i32..=180).prop_map(|a| format!("score rising {a}")),
-            (-100_i32..=100).prop_map(|l| format!("level {l}")),
-            Just("mat".to_owned()),
-        ];
-        let word = prop::sample::select(vec![
-            "panel",
-            "a tab",
-            "a tuck",
-            "lid",
-            "front",
-            "glue tab",
-            "away",
-            "base as wall",
-            "tuck",
-            "a dust flap",
-        ]);
-        let of_cell = (cell.clone(), word, prop::collection::vec(detail, 0..3))
-            .prop_map(|(c, w, d)| std::iter::once(format!("{c} {w}")).chain(d).collect::<Vec<_>>().join("; "));
-        let beside = (0..w, 0..h, any::<bool>()).prop_map(move |(c, r, right)| {
-            let (d, s) = if right { ((c + 1) % w, r) } else { (c, (r + 1) % h) };
-            let name = |c: usize, r: usize| format!("{}{}", char::from(b'A' + c as u8), r + 1);
-            format!("{}|{}", name(c, r), name(d, s))
-        });
-        let line = prop_oneof![
-            beside.clone().prop_map(|b| format!("cut {b}")),
-            beside.clone().prop_map(|b| format!("whole {b}")),
-            (beside, -180_i32..=180).prop_map(|(b, a)| format!("fold {b} {a}")),
-        ];
-        let more = prop_oneof![
-            (cell.clone(), cell.clone()).prop_map(|(a, b)| format!("glue {a} to {b}")),
-            (cell.clone(), cell.clone()).prop_map(|(a, b)| format!("glue {a} inside to {b}; border 1/8 in")),
-            cell.clone().prop_map(|c| format!("still {c}")),
-            Just("as base".to_owned()),
-            Just("as front".to_owned()),
-            (cell.clone(), cell.clone()).prop_map(|(a, b)| format!("then {a}, {b}")),
-            (cell.clone(), cell.clone(), cell)
-                .prop_map(|(a, b, c)| format!("then {a}; tuck {b} behind {c}; gap 1/16 in")),
-        ];
-        let all = (
-            prop::collection::vec(of_cell, 0..30),
-            prop::collection::vec(line, 0..60),
-            prop::collection::vec(more, 0..8),
-        );
-        all.prop_map(move |(cells, lines, more)| {
-            let head = format!(
-                "size width = 3 in\nsize depth = 1 1/4 in\nsize tab = 1/2 in\ncolumns {}\nrows {}",
-                columns.join(", "),
-                rows.join(", ")
-            );
-            let rest = cells.into_iter().chain(lines).chain(more);
-            std::iter::once(head).chain(rest).collect::<Vec<_>>().join("\n")
-        })
-    })
-}
-
-/// Lines between cells that do not lie beside each other are refused: they are left out here.
-fn readable(text: &str) -> Option<Drawn> {
-    let mut lines: Vec<&str> = text.lines().collect();
-    while let Err(e) = read(&lines.join("\n"), System::Inch) {
-        let before = lines.len();
-        lines.retain(|l| l.trim() != e.said);
-        if lines.len() == before {
-            return None;
-        }
-    }
-    read(&lines.join("\n"), System::Inch).ok()
-}
-
-proptest! {
-    #![proptest_config(Config {
-        cases: tries(400),
-        failure_persistence: Some(Box::new(FileFailurePersistence::Direct("tests/data/own.seeds"))),
-        ..Config::default()
-    })]
-
-    /// Whatever is drawn is planned and told of; what adds up flat is not left to luck.
-    #[test]
-    fn any_drawing_is_answered(text in any_form()) {
-        let Some(drawn) = readable(&text) else { return Ok(()) };
-        let b = bench();
-        let written = snugfold::form::own::write::text(&drawn);
-        prop_assert_eq!(read(&written, System::Metric), Ok(drawn.clone()), "{}", written);
-        let sizes = b.sizes(&drawn, &[]);
-        if let Ok(made) = make(&drawn, &b.measures(&sizes), b.clear) {
-            let faults = part_faults(&made.part, b.thickness);
-            prop_assert!(!faults.iter().any(|f| matches!(f, Fault::AreaLost)), "{written}");
-            let _ = told(&made, b.thickness);
-            prop_assert!(made.part.moves.iter().map(|m| match &m.way {
-                Way::Even(c) | Way::EndOnly { creases: c, .. } => c.len(),
-                Way::TuckIn { .. } => 2,
-                Way::Sprung { .. } => 0,
-            }).sum::<usize>() == made.part.net.creases.len(), "each crease folds once: {written}");
-        }
-        let mut project = set_of(form("own"));
-        project.boxes[0].drawn = written;
-        for system in [System::Inch, System::Metric] {
-            let plan = plan(&project, system);
-            for f in &plan.findings {
-                prop_assert!(!snugfold::say::finding::finding(f, system).to_string().is_empty());
-            }
-        }
-    }
-
-    /// Any text at all is read or refused.
-    #[test]
-    fn any_text_is_read_or_refused(text in "(blank [0-9x /.]{0,12}|score [0-9, /]{0,12}|turn|[A-M][0-9]{1,2} [a-z ]{0,12}|[;|:,×° a-z0-9\n-]{0,40}|\\PC{0,20}|\n|; ){0,12}") {
-        let _ = read(&text, System::Inch).map(|d| snugfold::form::own::write::text(&d));
-    }
-}
-
 /// Drawn forms that fold are told to, with diagonal scores, cells that are one and folds to and fro among them.
 #[test]
 fn drawn_forms_that_fold_are_well() {
@@ -359,69 +126,6 @@ fn a_corner_that_cannot_fold_is_cut() {
     }
     let left = said(&text(&drawn));
     assert!(!left.iter().any(|f| matches!(f, OwnFault::Round(..))), "{left:?}");
-}
-
-/// The recipe of a part as it is spoken at the table: blank, scores along one side, turn, scores along the other.
-fn spoken(part: &Part) -> String {
-    let said = |l: Length| Given::exactly(l).expect("not below nothing").text().to_owned();
-    let inner = |lines: &[Length]| lines[1..lines.len() - 1].iter().map(|l| said(*l)).collect::<Vec<_>>().join(", ");
-    let lines = &part.net.lines;
-    let score = |lines: &[Length]| if lines.len() > 2 { format!("; score at {}", inner(lines)) } else { String::new() };
-    let blank = part.net.blank;
-    format!(
-        "blank {} x {}{}; turn{}",
-        said(blank.width()),
-        said(blank.height()),
-        score(&lines.across),
-        score(&lines.down)
-    )
-}
-
-/// A grid form of the catalogue, spoken as its recipe and then told cell by cell, has the same pieces and the same steps,
-/// word for word.
-#[test]
-fn a_spoken_form_of_the_catalogue_has_the_same_steps() {
-    let mut same = Vec::new();
-    for form in FORMS.iter().filter(|f| f.holds == Holds::Gifts) {
-        let mut project = set_of(form);
-        project.system = System::Metric;
-        project.boxes[0].name = "One box".to_owned();
-        let theirs = plan(&project, System::Metric);
-        let Some([part]) = theirs.boxes[0].assembly.as_ref().map(|a| a.parts.as_slice()) else { continue };
-        let score = Grid::every(Length::mm(1));
-        let Some(drawn) = copy(part, System::Metric, score, clear()) else { continue };
-        let cells = text(&drawn);
-        let cells = cells.split_once("empty\n").expect("it tells its cells").1;
-        let own = format!("{}\nempty\n{cells}", spoken(part));
-        let mut project = project.clone();
-        project.boxes[0].form = "own".to_owned();
-        project.boxes[0].drawn = own;
-        let ours = plan(&project, System::Metric);
-        let words = |plan: &Plan, project: &Project| -> Vec<String> {
-            let said = |s| snugfold::say::step::step(s, plan, project, Spelling::default());
-            let mine = plan.steps.iter().filter(|s| s.place == Place::Box(1));
-            // Where several panels are told in one breath, they come in another order.
-            mine.map(said)
-                .map(|s| {
-                    let all: Vec<String> = std::iter::once(&s.title).chain(&s.lines).map(ToString::to_string).collect();
-                    let mut words: Vec<&str> = all.iter().flat_map(|l| l.split([' ', ',', '.', ':'])).collect();
-                    words.sort_unstable();
-                    words.join(" ")
-                })
-                .collect()
-        };
-        assert_eq!(words(&ours, &project), words(&theirs, &project), "{}", form.key);
-        assert_eq!(ours.boxes[0].outside, theirs.boxes[0].outside, "{}", form.key);
-        assert_eq!(
-            ours.boxes[0].assembly.as_ref().map(|a| a.inside),
-            theirs.boxes[0].assembly.as_ref().map(|a| a.inside),
-            "{}",
-            form.key
-        );
-        assert_eq!(ours.pieces.len(), theirs.pieces.len(), "{}", form.key);
-        same.push(form.key);
-    }
-    assert!(same.len() >= 8, "{same:?}");
 }
 
 /// As a maker says it, in sentences and lists.
@@ -519,37 +223,6 @@ fn one_wrong_width_is_told() {
         );
     }
     assert!(said(&good.replace("fold", "")).is_empty() && !said(&format!("{good}\nfold D1|E1 -90")).is_empty());
-}
-
-/// Lengths beyond all measure are told, not reckoned with.
-#[test]
-fn lengths_beyond_all_measure_are_told() {
-    for text in [
-        "blank 999999999999999999 x 5",
-        "blank 5 x 5; score at 999999999999999",
-        "size width = 99999999999999999 in\ncolumns width, width + width, half width - 99999999999999999 mm\nrows 99999999999999999 in, 0.000001 mm",
-        "columns 1 in, 99999999999999999 mm\nrows 1 in\nempty\nA1 panel; strip top: 99999999999999999 in; notch left: 99999999999999999 in\nB1 panel",
-    ] {
-        let Ok(drawn) = read(text, System::Inch) else { continue };
-        let written = snugfold::form::own::write::text(&drawn);
-        let mut project = set_of_drawn(&written);
-        project.boxes[0].inputs.insert(
-            "width".to_owned(),
-            snugfold::project::request::Entry::Length(
-                Given::read("99999999999999999 in", System::Inch).expect("a length"),
-            ),
-        );
-        for system in [System::Inch, System::Metric] {
-            assert!(
-                plan(&project, system)
-                    .findings
-                    .iter()
-                    .any(|f| matches!(f.what, What::Own(_) | What::LengthOutside { .. })),
-                "{text}"
-            );
-        }
-        let _ = (cures(&drawn, &bench()), named(&drawn, &bench()), reach(&drawn, &[], &bench()));
-    }
 }
 
 /// A box that is given another form has that form's name; what was drawn for it waits.

@@ -77,6 +77,6 @@ pub fn fault(fault: &OwnFault, system: System) -> Phrase {
         OwnFault::TuckStuck(tuck) => {
             format!("The {tuck} does not go in behind its wall, or reaches beyond it: make it shorter, or the flaps beside it.").into()
         }
-        OwnFault::Unheld(panel) => format!("Nothing holds {}: it swings open.", the(panel)).into(),
+        OwnFault::Unheld(panel) => format!("Nothing holds {}: glue it, let something tuck it in, or leave it to swing open.", the(panel)).into(),
     }
 }

@@ -120,10 +120,11 @@ impl Sheet {
         if form.still.is_none()
             && let Some(bench) = self.bench.get_untracked()
         {
-            let sizes = bench.sizes(&form, &[]);
-            let made = make(&form, &bench.measures(&sizes), bench.clear).ok();
-            let still = made.and_then(|m| m.built.pieces.first().map(|p| p.at));
-            drop(sizes);
+            let still = {
+                let sizes = bench.sizes(&form, &[]);
+                let made = make(&form, &bench.measures(&sizes), bench.clear).ok();
+                made.and_then(|m| m.built.pieces.first().map(|p| p.at))
+            };
             form.still = still;
         }
         if form == before {

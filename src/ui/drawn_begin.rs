@@ -6,6 +6,7 @@ use super::child::live;
 use super::choice_field::ChoiceField;
 use super::drawn::{Sheet, Typed};
 use super::drawn_measures::usual;
+use super::drawn_text::FormText;
 use super::forms::{Kept, delete, kept, restore};
 use super::opened::opened;
 use super::tag::{Tag, button, classed, tag};
@@ -18,7 +19,7 @@ use crate::form::registry::FORMS;
 use crate::form::registry::Holds;
 use crate::measure::system::Native;
 use crate::plan::copied;
-use crate::say::{drawing, own};
+use crate::say::drawing;
 use crate::web::files;
 
 /// What an empty blank measures.
@@ -40,33 +41,14 @@ fn lay(sheet: Sheet, mut form: Drawn) {
 }
 
 fn spoken(sheet: Sheet) -> Tag {
-    let (text, why) = (State::new(String::new()), State::new(None::<String>));
-    let system = sheet.desk.system();
-    let take = move || match read(&text.get_untracked(), system.get_untracked()) {
-        Ok(form) => {
-            why.set(None);
-            lay(sheet, form);
-        }
-        Err(e) => {
-            let fault = crate::project::finding::OwnFault::Unread { said: e.said, why: e.why };
-            why.set(Some(own::fault(&fault, system.get_untracked()).to_string()));
-        }
+    let field = FormText {
+        key: "spoken",
+        label: drawing::SPOKEN,
+        hint: drawing::SPOKEN_HINT,
+        take: drawing::LAY_OUT,
+        rows: "3",
     };
-    let area = tag("textarea")
-        .is("id", sheet.id("spoken"))
-        .is("rows", "3")
-        .is("maxlength", LONGEST.to_string())
-        .is("autocapitalize", "off")
-        .is("spellcheck", "false")
-        .is("aria-describedby", sheet.id("spoken-hint"))
-        .value(move || text.get())
-        .on("input", move |event| text.set(event_target_value(&event)));
-    classed("div", "field")
-        .with(tag("label").is("for", sheet.id("spoken")).with(drawing::SPOKEN))
-        .with(area)
-        .with(classed("p", "hint").is("id", sheet.id("spoken-hint")).with(drawing::SPOKEN_HINT))
-        .with(live(move || why.get().map(|why| classed("p", "note stop").is("role", "alert").with(why))))
-        .with(classed("p", "actions").with(button(drawing::LAY_OUT, take)))
+    field.view(sheet, Fact::fixed(String::new()), move |form| lay(sheet, form))
 }
 
 fn copies(sheet: Sheet, open: State<bool>) -> Tag {

@@ -77,6 +77,7 @@ pub mod drawn_grid;
 pub mod drawn_measures;
 pub mod drawn_order;
 pub mod drawn_picked;
+pub mod drawn_text;
 pub mod drawn_told;
 pub mod drawn_trims;
 pub mod forms;

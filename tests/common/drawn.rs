@@ -1,5 +1,10 @@
 //! Forms that makers drew, as text: of every kind of cell and line.
 
+use snugfold::fit::own::Bench;
+use snugfold::measure::grid::Grid;
+use snugfold::measure::length::Length;
+use snugfold::measure::system::System;
+use snugfold::project::bound;
 use snugfold::project::request::Project;
 
 use super::typical::{form, set_of};
@@ -36,4 +41,14 @@ pub fn set_of_drawn(text: &str) -> Project {
     let mut project = set_of(form("own"));
     text.clone_into(&mut project.boxes[0].drawn);
     project
+}
+
+/// What a maker works with in inches.
+pub fn bench() -> Bench {
+    Bench {
+        system: System::Inch,
+        score: Grid::every(Length::inches(1, 8)),
+        clear: bound::CLEAR.of(System::Inch),
+        thickness: Length::um(300),
+    }
 }

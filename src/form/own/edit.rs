@@ -4,7 +4,6 @@ use super::build::duty;
 use super::drawn::{At, Between, Cell, Drawn, Gluing, Line, Span, Term, Trim, Turn, Way};
 use super::shape::Made;
 use crate::assembly::moves::{MoveName, Way as Turning};
-use crate::measure::angle::Angle;
 use crate::measure::given::Given;
 use crate::measure::length::Length;
 use crate::net::corner::{Corner, Side};
@@ -125,11 +124,6 @@ pub fn notch(cell: &Cell) -> Option<(Side, &Span)> {
 pub fn set_notch(cell: &mut Cell, notch: Option<(Side, Span)>) {
     cell.trims.retain(|t| !matches!(t, Trim::Notch(..)));
     cell.trims.extend(notch.map(|(side, radius)| Trim::Notch(side, radius)));
-}
-
-/// Folds the line by so much, the other way where it was folded the other way.
-pub fn fold(drawn: &mut Drawn, line: Between, to: Angle) {
-    drawn.draw(line, Line::Score(to));
 }
 
 /// A way along the grid.
@@ -256,11 +250,15 @@ pub fn spell_order(drawn: &mut Drawn, made: &Made) {
                 turn.cells.dedup();
             }
             Turning::Sprung { closing, .. } => turn.cells = closing.iter().filter_map(far).collect(),
-            Turning::TuckIn { lid, tuck, behind, gap } => {
+            Turning::TuckIn { lid, tuck, behind, .. } => {
                 turn.cells = far(lid).into_iter().collect();
                 let behind = made.built.pieces.get(behind.0).map(|p| p.at);
-                let gap = Given::exactly(*gap).map(Span::typed);
-                turn.tuck = far(tuck).zip(behind).map(|(at, behind)| super::drawn::Tuck { at, behind, gap });
+                turn.tuck = far(tuck).zip(behind).map(|(at, behind)| {
+                    // The usual gap needs no word; one that was said stays as it was typed.
+                    let mut said = drawn.order.iter().filter_map(|t| t.tuck.as_ref());
+                    let gap = said.find(|t| t.at == at).and_then(|t| t.gap.clone());
+                    super::drawn::Tuck { at, behind, gap }
+                });
             }
         }
         turn
