@@ -235,3 +235,26 @@ fn a_drawn_name_belongs_to_the_drawn_form() {
     project.boxes[0].form = "tray".to_owned();
     assert_eq!(name(&project), "Tray");
 }
+
+/// A drawn form takes its size from its gifts, as any box: by trial, with the proof's own inside.
+#[test]
+fn a_drawn_form_follows_its_gifts() {
+    let drawn = "size width = 70 mm\nsize depth = 20 mm\nsize height = 100 mm\nsize tab = 12 mm\ncolumns width, depth, width, depth, tab\n\
+        rows height, depth\nempty\nA1 front\nB1 right side\nC1 back\nD1 left side\nE1 glue tab\nC2 base\nglue E1 to A1\nstill A1";
+    let mut project = set_of_drawn(drawn);
+    for system in System::ALL {
+        project.boxes[0].gifts.kinds = snugfold::fit::gifts::own(system).into_iter().collect();
+        let plan = plan(&project, system);
+        let inside = plan.boxes[0].assembly.as_ref().unwrap_or_else(|| panic!("{:?}", plan.findings)).inside;
+        let mut sides = [inside.width, inside.depth, inside.height];
+        sides.sort_unstable();
+        // A gift of 25 × 50 × 75 mm (1 × 2 × 3 in) with its room, and no more than two grooves beyond.
+        let needs = snugfold::fit::gifts::room(&project.boxes[0].gifts, system).width;
+        let gift =
+            if system == System::Inch { [1, 2, 3].map(|n| Length::inches(n, 1)) } else { [25, 50, 75].map(Length::mm) };
+        for (side, gift) in sides.into_iter().zip(gift) {
+            let spare = side - gift - needs;
+            assert!(spare >= Length::ZERO && spare < Length::inches(1, 4), "{system:?}: {sides:?}");
+        }
+    }
+}

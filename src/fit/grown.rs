@@ -43,11 +43,21 @@ pub fn sizes(part: &Part, form: &Form, setting: &Setting) -> Vec<Own> {
 }
 
 /// The sizes that the maker of a form named, from what they are as drawn.
+///
+/// They grow together as far as the largest blank that is planned: beyond that no form answers, and halving would not
+/// find what does.
 fn drawn(part: &Part, form: &Form, setting: &Setting) -> Vec<Own> {
+    let made = form.sized(part, setting).assembly;
+    let longest = made.iter().flat_map(|a| &a.parts).map(|p| p.net.longest()).max().unwrap_or(Length::MM);
+    let room = own::build::LARGEST - setting.score.step() * 50;
     let own = |(name, drawn): &(&'static str, Length)| {
         let key = SIZES.into_iter().find(|key| key == name)?;
         match form.inputs.iter().find(|i| i.key == key)?.kind {
-            Kind::Length { range, .. } => Some((key, range, setting.score.up(*drawn))),
+            Kind::Length { range, .. } => {
+                let usual = setting.score.up(*drawn);
+                let most = range.most.min(usual.scaled(room.nm(), longest.nm().max(1))).max(range.least);
+                Some((key, Range { most, ..range }, usual))
+            }
             Kind::Choice(_) => None,
         }
     };
@@ -93,7 +103,13 @@ impl Trial<'_> {
     fn holds(&self, lengths: &[Length]) -> bool {
         let made = self.typed(lengths).and_then(|p| self.form.sized(&p, self.setting).assembly);
         let Size { width, depth, height } = self.inside;
-        made.is_some_and(|a| a.inside.width >= width && a.inside.depth >= depth && a.inside.height >= height)
+        // Where flaps of a drawn form stand out, what is measured may lie between them: no inside is larger than its walls.
+        let of = |key| self.own.iter().zip(lengths).find(|(own, _)| own.0 == key).map(|(_, length)| *length);
+        let walls = |key, inside: Length| self.form.key != own::FORM.key || of(key).is_none_or(|wall| inside <= wall);
+        made.map(|a| a.inside).is_some_and(|i| {
+            let holds = i.width >= width && i.depth >= depth && i.height >= height;
+            holds && walls("width", i.width) && walls("depth", i.depth) && walls("height", i.height)
+        })
     }
 
     fn smallest(&self) -> Option<Shaped> {
