@@ -73,7 +73,6 @@ pub fn papers_view() -> Tag {
     let set = State::new(None::<Chosen>);
     let wait = State::new(0_u32);
     let begin = move |frames: u32| {
-        set.set(None);
         if wait.get_untracked() > 0 {
             wait.set(frames);
             return;
@@ -94,9 +93,11 @@ pub fn papers_view() -> Tag {
     };
     let choose = move |change: &dyn Fn(&mut Chosen)| {
         chosen.update(change);
+        set.set(None);
         begin(2);
     };
-    // Whoever types is not kept waiting for pages: they are set anew after a pause.
+    // Whoever types is not kept waiting for pages: they are set anew after a pause. Until then those before stay, so that
+    // a print in that moment is of pages, never of the screen.
     effect(move || {
         desk.project.track();
         desk.good.track();
