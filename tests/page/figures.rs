@@ -6,12 +6,12 @@
 
 use crate::harness::journey;
 
-/// The example's boxes, one kind after the other, up to twelve, on sheets that hold their holder.
-fn twelve_boxes() -> String {
+/// The example's boxes, one kind after the other, up to so many, on sheets that hold their holder.
+fn boxes(many: u16) -> String {
     let mut project = snugfold::project::example::example().expect("the example is a project");
     let some = project.boxes.clone();
     project.boxes =
-        (1..=12).zip(some.iter().cycle()).map(|(id, b)| snugfold::project::request::Part { id, ..b.clone() }).collect();
+        (1..=many).zip(some.iter().cycle()).map(|(id, b)| snugfold::project::request::Part { id, ..b.clone() }).collect();
     for card in &mut project.cards {
         let large = || snugfold::measure::given::Given::read("40 in", project.system).expect("it is a length");
         (card.sheet_width, card.sheet_height) = (large(), large());
@@ -68,19 +68,23 @@ fn time_of_a_first_visit() {
 #[test]
 #[ignore = "prints figures"]
 fn time_from_typing_to_drawn() {
-    answer("3 boxes", "");
+    answer("3 boxes", "", 1);
 }
 
 #[test]
 #[ignore = "prints figures"]
-fn time_from_typing_to_drawn_with_twelve_boxes() {
-    answer("12 boxes", &format!("#{}", twelve_boxes()));
+fn time_from_typing_to_drawn_with_many_boxes() {
+    for (many, slower) in [(12, 1), (12, 4), (60, 4)] {
+        answer(&format!("{many} boxes, processor {slower} × as slow"), &format!("#{}", boxes(many)), slower);
+    }
 }
 
-fn answer(set: &str, fragment: &str) {
+/// From a key in a field to the new drawing, with a processor so many times as slow.
+fn answer(set: &str, fragment: &str, slower: u32) {
     journey(async |page| {
         page.expect_errors();
         page.open(fragment).await;
+        page.cdp("Emulation.setCPUThrottlingRate", serde_json::json!({ "rate": slower })).await;
         let field = page.find("field", "Width").await;
         let times = page
             .driver
@@ -131,7 +135,7 @@ fn answer(set: &str, fragment: &str) {
 fn time_of_pattern_pages() {
     journey(async |page| {
         page.expect_errors();
-        page.open(&format!("#{}", twelve_boxes())).await;
+        page.open(&format!("#{}", boxes(12))).await;
         page.press("Flat & folded").await;
         page.press("Patterns at true scale").await;
         page.see("Save the pages (PDF)").await;
@@ -161,7 +165,7 @@ fn time_of_pattern_pages() {
 fn time_of_a_handout() {
     journey(async |page| {
         page.expect_errors();
-        page.open(&format!("#{}", twelve_boxes())).await;
+        page.open(&format!("#{}", boxes(12))).await;
         page.press("Teach & sell").await;
         page.see("On paper").await;
         let times = page
@@ -196,7 +200,7 @@ fn time_of_a_handout() {
 fn time_to_all_steps() {
     journey(async |page| {
         page.expect_errors();
-        page.open(&format!("#{}", twelve_boxes())).await;
+        page.open(&format!("#{}", boxes(12))).await;
         page.press("Steps").await;
         page.see("0 of").await;
         let times = page
