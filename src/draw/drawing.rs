@@ -81,6 +81,14 @@ pub struct Line {
     pub ink: Ink,
 }
 
+impl Line {
+    /// Whether what comes next is a line of the same look: both can be painted as one.
+    #[must_use]
+    pub fn goes_on(&self, next: &Mark) -> bool {
+        matches!(next, Mark::Line(next) if next.meaning == self.meaning && next.ink == self.ink)
+    }
+}
+
 /// Whether a line closes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Ends {

@@ -57,7 +57,7 @@ fn painted(drawing: &Drawing, target: Target) -> String {
         num(drawing.min[1]),
         escape(&drawing.title)
     );
-    // Alike areas one after another are one shape: between two that touch no light shows.
+    // Alike areas or lines one after another are one shape: between two areas that touch no light shows.
     let mut begun: Option<String> = None;
     for (nth, mark) in drawing.marks.iter().enumerate() {
         match mark {
@@ -72,7 +72,15 @@ fn painted(drawing: &Drawing, target: Target) -> String {
                     paint_area(&mut out, area, &so_far, target);
                 }
             }
-            Mark::Line(line) => paint_line(&mut out, line, target),
+            Mark::Line(line) => {
+                let so_far = begun.take().unwrap_or_default() + &path(&line.run, line.ends);
+                // In a file each line is a thing of its own; a screen has less to do with one for all that look alike.
+                if target != Target::Paper && drawing.marks.get(nth + 1).is_some_and(|next| line.goes_on(next)) {
+                    begun = Some(so_far);
+                } else {
+                    paint_line(&mut out, line, &so_far, target);
+                }
+            }
             Mark::Label(label) => paint_label(&mut out, label, drawing.lettering, target),
         }
     }
@@ -145,7 +153,7 @@ fn ink_of(ink: Ink) -> &'static str {
     }
 }
 
-fn paint_line(out: &mut String, line: &Line, target: Target) {
+fn paint_line(out: &mut String, line: &Line, run: &str, target: Target) {
     let style = line.meaning.style();
     let (look, unit) = match target {
         Target::Screen => (format!("class=\"{} {}\"", style.class, ink_of(line.ink)), 1.0),
@@ -160,9 +168,8 @@ fn paint_line(out: &mut String, line: &Line, target: Target) {
     // On the screen lines keep their strength at every size.
     let held = if target == Target::Screen { " vector-effect=\"non-scaling-stroke\"" } else { "" };
     out.push_str(&format!(
-        "<path {look} fill=\"none\" stroke-width=\"{}\"{dashes}{held} d=\"{}\"/>",
-        num(style.width * unit),
-        path(&line.run, line.ends)
+        "<path {look} fill=\"none\" stroke-width=\"{}\"{dashes}{held} d=\"{run}\"/>",
+        num(style.width * unit)
     ));
 }
 
