@@ -44,7 +44,8 @@ pub fn folded(planned: &Planned, part: usize, progress: f64, dress: &Dress, view
     Some(d)
 }
 
-/// The finished boxes in a row in their holder; `out` lifts them, from 0 (in) to 1 (standing above it).
+/// The finished boxes in a row in their holder; `out` lifts them, from 0 (in) to 1 (standing above it). A touch on one
+/// tells which it is: the boxes in their order, then the holder.
 #[must_use]
 pub fn set(boxes: &[Planned], holder: Option<&Planned>, tint: &dyn Fn(u16) -> Tint, out: f64, view: View) -> Drawing {
     let mut d = Drawing { title: "The finished set".to_owned(), ..Drawing::default() };
@@ -55,7 +56,7 @@ pub fn set(boxes: &[Planned], holder: Option<&Planned>, tint: &dyn Fn(u16) -> Ti
     };
     let mut all = Vec::new();
     let mut ends = Vec::new();
-    let mut add = |planned: &Planned, turned: Rigid, at: V3, reach: V3| {
+    let mut add = |nth: usize, planned: &Planned, turned: Rigid, at: V3, reach: V3| {
         let Some(assembly) = &planned.assembly else {
             return;
         };
@@ -64,7 +65,8 @@ pub fn set(boxes: &[Planned], holder: Option<&Planned>, tint: &dyn Fn(u16) -> Ti
             for stand in &part.stands {
                 let pose =
                     Pose::of(rigid, &all_folded(rigid), planned.thickness).placed(&standing(stand)).placed(&turned);
-                all.extend(leaves(planned, i, part, &pose, &dress(planned), at));
+                let leaves = leaves(planned, i, part, &pose, &dress(planned), at).into_iter();
+                all.extend(leaves.map(|leaf| Leaf { touch: Some(Touch { part: nth, panel: 0 }), ..leaf }));
                 ends.extend(places(part, &pose, at));
                 ends.extend(places(part, &pose, at + reach));
             }
@@ -74,7 +76,7 @@ pub fn set(boxes: &[Planned], holder: Option<&Planned>, tint: &dyn Fn(u16) -> Ti
     let mut gap = 4.0;
     let mut front = 0.0;
     if let Some((holder, assembly)) = holder.and_then(|h| h.assembly.as_ref().map(|a| (h, a))) {
-        add(holder, Rigid::STAY, V3::default(), V3::default());
+        add(boxes.len(), holder, Rigid::STAY, V3::default(), V3::default());
         let count: u32 = boxes.iter().filter(|b| b.assembly.is_some()).map(|b| b.count).sum();
         let taken: f64 = boxes.iter().map(|b| b.stood().width.as_mm() * f64::from(b.count)).sum();
         gap = (assembly.inside.width.as_mm() - taken) / f64::from(count + 1);
@@ -82,9 +84,9 @@ pub fn set(boxes: &[Planned], holder: Option<&Planned>, tint: &dyn Fn(u16) -> Ti
         front = assembly.finished.depth.as_mm() / 2.0;
     }
     if let Some(assembly) = holder.and_then(|h| h.assembly.as_ref()).filter(|a| !a.seats.is_empty()) {
-        let shaped: Vec<&Planned> = boxes.iter().filter(|b| b.assembly.is_some()).collect();
+        let shaped: Vec<(usize, &Planned)> = boxes.iter().enumerate().filter(|b| b.1.assembly.is_some()).collect();
         for seat in &assembly.seats {
-            let Some(planned) = shaped.get(seat.kind) else {
+            let Some(&(nth, planned)) = shaped.get(seat.kind) else {
                 continue;
             };
             let at = V3::new(seat.at.right.as_mm(), seat.at.back.as_mm(), seat.at.up.as_mm());
@@ -92,13 +94,13 @@ pub fn set(boxes: &[Planned], holder: Option<&Planned>, tint: &dyn Fn(u16) -> Ti
                 From::Front => V3::new(0.0, -seat.size.depth.as_mm() * 1.05, 0.0),
                 From::Above | From::Below => V3::new(0.0, 0.0, seat.size.height.as_mm() * 1.05),
             };
-            add(planned, stood(planned), at + away * out, away * (1.0 - out));
+            add(nth, planned, stood(planned), at + away * out, away * (1.0 - out));
         }
         paint(&mut d, &all, view);
         frame(&mut d, ends.into_iter(), view);
         return d;
     }
-    for planned in boxes {
+    for (nth, planned) in boxes.iter().enumerate() {
         let (wide, deep) = (planned.stood().width.as_mm(), planned.stood().depth.as_mm());
         if planned.assembly.is_none() {
             continue;
@@ -106,7 +108,7 @@ pub fn set(boxes: &[Planned], holder: Option<&Planned>, tint: &dyn Fn(u16) -> Ti
         let lift = planned.stood().height.as_mm() * 1.05;
         let y = if front > 0.0 { front - deep / 2.0 } else { 0.0 };
         for _ in 0..planned.count.min(MOST_DRAWN) {
-            add(planned, stood(planned), V3::new(x, y, lift * out), V3::new(0.0, 0.0, lift * (1.0 - out)));
+            add(nth, planned, stood(planned), V3::new(x, y, lift * out), V3::new(0.0, 0.0, lift * (1.0 - out)));
             x += wide + gap;
         }
     }

@@ -17,8 +17,6 @@ pub const HELPERS: &str = "Helpers besides you";
 pub const EVENING: &str = "Minutes of work an evening";
 /// For whom.
 pub const NAMES: &str = "For whom: a name on each line";
-/// What becomes of them.
-pub const NAMES_HINT: &str = "For tags. Kept on this device and in files that you save; no link holds them.";
 /// There are too many evenings.
 pub const MORE: &str = "And so on: it takes more evenings than are listed. Find helpers, or make fewer sets.";
 

@@ -38,8 +38,6 @@ pub const BRING_BACK: &str = "Bring it back";
 pub const SET_ASIDE: &str = "Kept as it is, for it cannot be read";
 /// Sharing.
 pub const SHARE: &str = "Share";
-/// What a link holds.
-pub const LINK_HINT: &str = "The link itself holds the whole design, without your prices and names. Nothing is sent anywhere until you pass it on.";
 /// The link.
 pub const LINK: &str = "Link to this design";
 /// The link on paper.

@@ -37,8 +37,6 @@ pub const TAKE_AWAY: &str = "Take this away";
 pub const HOMELESS: &str = "Notes to steps that are gone";
 /// What it looks like.
 pub const PICTURE: &str = "Your picture of it";
-/// What becomes of it.
-pub const PICTURE_HINT: &str = "Made small, kept with the set and in its files; a link leaves it out.";
 /// It cannot be drawn.
 pub const NO_PICTURE: &str = "This browser cannot draw that file: choose a photo or a drawing such as JPEG or PNG.";
 /// Whose design it is.

@@ -29,10 +29,6 @@ pub const NOT_ARRIVED: &str = "This part of the page has not arrived. Your desig
 /// Asks for it once more.
 pub const TRY_AGAIN: &str = "Try again";
 
-/// On a first visit.
-pub const WELCOME: &str =
-    "A worked example: three boxes in a holder. Change anything and it becomes your own, or begin with nothing.";
-
 // Everywhere.
 /// Takes the last edit back.
 pub const UNDO: &str = "Undo";
@@ -260,6 +256,8 @@ pub const ALL_PARTS: &str = "All parts at one scale";
 pub const TOUCH_PART: &str = "Touch a part to see it large";
 /// Boxes and holder together.
 pub const FINISHED_SET: &str = "The finished set";
+/// What to do.
+pub const TOUCH_BOX: &str = "Touch one to work on it";
 /// Slides the boxes out of the holder.
 pub const LIFT: &str = "Slide the boxes out";
 /// Round its upright.

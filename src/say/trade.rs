@@ -10,8 +10,6 @@ use crate::stock::currency::{Currency, Unknown};
 pub const TITLE: &str = "Time and price";
 /// Which money.
 pub const CURRENCY: &str = "Currency";
-/// How it is typed.
-pub const CURRENCY_HINT: &str = "A code such as EUR, or a sign such as £. Nothing is converted.";
 /// An hour.
 pub const HOUR: &str = "An hour of your work";
 /// What else goes in.

@@ -39,11 +39,11 @@ const fn half_inches(name: &'static str, width: i64, height: i64, source: &'stat
 
 /// The sizes offered; the maker's real sheet may differ and is the maker's to type.
 pub const STANDARD: [StandardSheet; 9] = [
-    half_inches("12 × 12", 24, 24, TRADE),
-    half_inches("8½ × 11", 17, 22, ASME),
-    half_inches("11 × 17", 22, 34, ASME),
-    half_inches("9 × 12", 18, 24, ASME),
-    half_inches("12 × 18", 24, 36, ASME),
+    half_inches("12 × 12 in", 24, 24, TRADE),
+    half_inches("8½ × 11 in", 17, 22, ASME),
+    half_inches("11 × 17 in", 22, 34, ASME),
+    half_inches("9 × 12 in", 18, 24, ASME),
+    half_inches("12 × 18 in", 24, 36, ASME),
     mm("A4", 210, 297),
     mm("A3", 297, 420),
     mm("A2", 420, 594),

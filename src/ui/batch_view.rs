@@ -6,6 +6,7 @@ use super::card_choice::card_choice;
 use super::child::{each, live, words};
 use super::desk::{Desk, desk};
 use super::figure::{Figure, figure};
+use super::labelled::labelled;
 use super::opened::opened;
 use super::sheets_view::to_buy;
 use super::tag::{Tag, classed, tag};
@@ -31,7 +32,6 @@ pub fn batch_view() -> Tag {
     let desk = desk();
     let names = fact(move || desk.project.with(|p| p.batch.names.clone()));
     let area = tag("textarea")
-        .is("id", "batch-names")
         .is("rows", "5")
         .is("maxlength", "80000")
         .is("autocomplete", "off")
@@ -39,10 +39,7 @@ pub fn batch_view() -> Tag {
         .on("input", move |event| desk.edit("names", |p| p.batch.names = event_target_value(&event)))
         .on("blur", move |_| desk.settle());
     let count = move || desk.project.with(|p| say::count(p.batch.names().count(), p.sets));
-    let area = classed("div", "field")
-        .with(tag("label").is("for", "batch-names").with(say::NAMES))
-        .with(area)
-        .with(classed("p", "hint").with(say::NAMES_HINT))
+    let area = labelled("batch-names", say::NAMES, area)
         .with(live(move || count().map(|words| classed("p", "hint").is("role", "status").with(words))));
     let open = State::new(false);
     let inside = classed("div", "class")

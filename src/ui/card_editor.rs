@@ -2,10 +2,11 @@
 
 use leptos::prelude::*;
 
-use super::child::words;
+use super::child::live;
 use super::choice_field::{ChoiceField, one_of};
 use super::count_field::CountField;
 use super::desk::{Desk, desk};
+use super::labelled::labelled;
 use super::length_field::LengthField;
 use super::more_sheets::more_sheets;
 use super::notes::notes;
@@ -81,13 +82,14 @@ pub fn card_editor(id: u16) -> Vec<Tag> {
         let findings = desk.findings(place, Some(key));
         LengthField { id: field(key), label, hint: hint.to_owned(), range, value, usual, findings, commit }.view()
     };
-    let tint_field = tag("input")
-        .is("id", field("tint"))
-        .is("type", "color")
-        .value(move || tint.get())
-        .on("input", take_tint)
-        .on("change", move |_| desk.settle());
-    let tint_name = words(move || page::spelt(page::TINT, desk.spelling.get()).to_owned());
+    let tint_field = live(move || {
+        let input = tag("input")
+            .is("type", "color")
+            .value(move || tint.get())
+            .on("input", take_tint)
+            .on("change", move |_| desk.settle());
+        labelled(field("tint"), page::spelt(page::TINT, desk.spelling.get()), input)
+    });
     let sheet = ChoiceField {
         id: field("sheet"),
         label: page::SHEET,
@@ -116,7 +118,7 @@ pub fn card_editor(id: u16) -> Vec<Tag> {
     let named = move |text| edit(desk, id, "name", |c| c.name = text);
     let fields = classed("div", "fields")
         .with(text_field(field("name"), page::CARD_NAME, Fact::fixed(String::new()), name, named))
-        .with(classed("div", "field").with(tag("label").is("for", field("tint")).with(tint_name)).with(tint_field))
+        .with(tint_field)
         .with(weight.view(|place| place))
         .with(length(
             "thickness",

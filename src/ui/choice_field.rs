@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::child::live;
+use super::labelled::line;
 use super::notes::notes;
 use super::tag::{Tag, classed, tag};
 use super::value::{Fact, fact};
@@ -14,7 +15,7 @@ pub struct ChoiceField {
     pub id: String,
     /// What it is called.
     pub label: &'static str,
-    /// What it is, in one line.
+    /// What it is, in one line; empty where its label says it.
     pub hint: String,
     /// What can be chosen.
     pub choices: Fact<Vec<(String, String)>>,
@@ -49,7 +50,7 @@ impl ChoiceField {
         classed("div", "field")
             .with(tag("label").is("for", id).with(label))
             .with(select)
-            .with(classed("p", "hint").is("id", hint_id).with(hint))
+            .with(classed("p", "hint").is("id", hint_id).with(line(label, &hint)))
             .with(notes(findings))
     }
 }

@@ -4,14 +4,13 @@ use leptos::prelude::*;
 
 use super::desk::desk;
 use super::patterns_view::patterns_view;
-use super::picture::{picture, touchable};
+use super::finished::{Look, finished};
+use super::picture::touchable;
 use super::stage::stage;
 use super::tag::{Tag, classed, tag};
 use super::value::{State, fact};
 use crate::draw::drawing::Touch;
-use crate::draw::folded::set;
 use crate::draw::overview::overview;
-use crate::draw::solid::View;
 use crate::draw::svg::paint;
 use crate::project::request::Tint;
 use crate::say::page;
@@ -33,28 +32,19 @@ pub fn flat_view() -> Tag {
             desk.place.set(place);
         }
     };
-    let (out, turn) = (State::new(60.0_f64), State::new(View::default().turn));
-    let finished = fact(move || {
-        let view = View { turn: turn.get(), ..View::default() };
-        desk.good.with(|plan| {
-            desk.project.with(|p| {
-                let tint = |c| p.card(c).map_or_else(Tint::default, |c| c.tint);
-                paint(&set(&plan.boxes, plan.holder.as_ref(), &tint, out.get() / 100.0, view))
-            })
-        })
-    });
+    let look = Look::at(60.0);
     let parts = classed("section", "sheet-of-paper")
         .with(tag("h2").with(page::ALL_PARTS))
         .with(touchable(move || all.get(), touched))
         .with(classed("p", "hint").with(page::TOUCH_PART));
-    let finished = classed("section", "sheet-of-paper finished")
+    let whole = classed("section", "sheet-of-paper finished")
         .with(tag("h2").with(page::FINISHED_SET))
-        .with(picture(move || finished.get()))
-        .with(slider("set-lift", page::LIFT, 0.0, 100.0, out))
-        .with(slider("set-turn", page::TURN, -TURN, TURN, turn));
+        .with(finished(look))
+        .with(slider("set-lift", page::LIFT, 0.0, 100.0, look.out))
+        .with(slider("set-turn", page::TURN, -TURN, TURN, look.turn));
     classed("div", "bench wide")
-        .with(classed("div", "request").with(parts).with(finished).with(patterns_view()))
-        .with(stage())
+        .with(classed("div", "request").with(parts).with(whole).with(patterns_view()))
+        .with(stage(None))
 }
 
 /// A slider with its label.

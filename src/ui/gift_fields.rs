@@ -43,7 +43,7 @@ pub fn gift_fields(place: Place) -> Tag {
     let inside = move || {
         let follow = shown(move || sized.get(), move || button(fitting::SIZES_FOLLOW, follow).class("add"));
         let hint = classed("p", "hint").with(fitting::ROOM_HINT);
-        vec![hint, classed("div", "fields").with(room_fields(place, gifts)), tag("div").with(follow)]
+        vec![tag("div").with(follow), hint, classed("div", "fields").with(room_fields(place, gifts))]
     };
     classed("fieldset", "group")
         .with(tag("legend").with(fitting::GIFTS))

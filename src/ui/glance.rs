@@ -6,6 +6,7 @@ use web_sys::KeyboardEvent;
 
 use super::child::{live, words};
 use super::desk::desk;
+use super::explained::explained_in;
 use super::picture::picture;
 use super::steps_view::{Ticked, drawing, step_words, toggle};
 use super::tag::{Tag, button, classed, tag};
@@ -118,5 +119,6 @@ pub fn glance(done: Ticked, large: State<bool>) -> Tag {
         .with(classed("div", "words").is("aria-live", "polite").on("click", tapped).with(live(text)))
         .with(picture(move || svg.get()).on("click", tapped))
         .with(controls)
+        .with(explained_in(".glance .words", fact(move || (key.get(), desk.good.get()))))
         .with(classed("p", "hint").is("role", "status").with(words(move || format!("{} {}", making::TAP, light()))))
 }

@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 
 use super::child::{shown, words};
+use super::labelled::labelled;
 use super::picture::picture;
 use super::shelf::shelf;
 use super::tag::{Tag, button, classed, tag};
@@ -38,13 +39,12 @@ pub fn kept_row(id: SetId, listing: Fact<Listing>) -> Tag {
             renaming.set(false);
         };
         let input = tag("input")
-            .is("id", field.clone())
             .is("type", "text")
             .is("maxlength", "120")
             .is("autocomplete", "off")
             .is("value", name.get_untracked())
             .on("change", take);
-        classed("div", "field").with(tag("label").is("for", field.clone()).with(page::SET_NAME)).with(input)
+        labelled(field.clone(), page::SET_NAME, input)
     };
     // Who hears the page hears which set each button is for.
     let of_it = |button: Tag| button.with(classed("span", "heard").with(" ").with(words(called)));

@@ -6,6 +6,7 @@ use super::app::new_set;
 use super::child::{each, live, shown};
 use super::either::either;
 use super::kept_row::kept_row;
+use super::labelled::labelled;
 use super::share::share;
 use super::shelf::{Shelf, shelf};
 use super::tag::{Tag, button, classed, tag};
@@ -106,11 +107,10 @@ fn finder(wanted: State<String>, order: State<Order>) -> Tag {
         button(name, move || order.set(which)).says("aria-pressed", move || order.get() == which)
     };
     let find = tag("input")
-        .is("id", "find-set")
         .is("type", "search")
         .value(move || wanted.get())
         .on("input", move |event| wanted.set(event_target_value(&event)));
-    let field = classed("div", "field").with(tag("label").is("for", "find-set").with(kept::FIND)).with(find);
+    let field = labelled("find-set", kept::FIND, find);
     let orders = vec![one(Order::Date, kept::BY_DATE), one(Order::Name, kept::BY_NAME)];
     classed("div", "fields").with(field).with(either(kept::ORDER, orders))
 }

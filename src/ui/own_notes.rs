@@ -4,6 +4,7 @@ use leptos::prelude::event_target_value;
 
 use super::child::live;
 use super::desk::{Desk, desk};
+use super::labelled::labelled;
 use super::tag::{Tag, button, classed, tag};
 use super::value::State;
 use crate::make::step::{Action, Step};
@@ -62,14 +63,13 @@ fn field(desk: Desk, site: String, writing: Writing) -> Tag {
         button(says, keep)
     };
     let input = tag("textarea")
-        .is("id", "own-words")
         .is("rows", "2")
         .is("maxlength", "2000")
         .value(move || writing.text.get())
         // What is taken back here is letters, not the design.
         .on("keydown", |event| event.stop_propagation())
         .on("input", move |event| writing.text.set(event_target_value(&event)));
-    classed("div", "field").with(tag("label").is("for", "own-words").with(making::TEXT)).with(input).with(
+    labelled("own-words", making::TEXT, input).with(
         classed("p", "actions").with(keep(NoteKind::Note, making::AS_NOTE)).with(keep(NoteKind::Step, making::AS_STEP)),
     )
 }

@@ -2,6 +2,7 @@
 
 use super::child::live;
 use super::desk::desk;
+use super::labelled::labelled;
 use super::tag::{Tag, button, classed, tag};
 use super::value::{State, fact};
 use crate::project::picture::Picture;
@@ -22,7 +23,7 @@ pub fn own_picture() -> Tag {
             }
         });
     };
-    let input = tag("input").is("id", "picture").is("type", "file").is("accept", "image/*").on("change", chosen);
+    let input = tag("input").is("type", "file").is("accept", "image/*").on("change", chosen);
     let address = fact(move || desk.project.with(|p| p.own.picture.address().to_owned()));
     let shown = live(move || {
         let address = address.get();
@@ -35,10 +36,7 @@ pub fn own_picture() -> Tag {
         })
     });
     let wrong = live(move || not.get().then(|| classed("p", "note stop").is("role", "alert").with(making::NO_PICTURE)));
-    classed("div", "field")
-        .with(tag("label").is("for", "picture").with(making::PICTURE))
-        .with(input)
-        .with(classed("p", "hint").with(making::PICTURE_HINT))
+    labelled("picture", making::PICTURE, input)
         .with(wrong)
         .with(shown)
 }

@@ -86,7 +86,6 @@ fn currency(desk: Desk) -> Tag {
         why.map(|why| classed("p", "note caution").is("role", "alert").with(say::unknown(why)))
     };
     text_field(id, say::CURRENCY, Fact::fixed(String::new()), value, write)
-        .with(classed("p", "hint").with(say::CURRENCY_HINT))
         .with(live(wrong))
 }
 

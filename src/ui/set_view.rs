@@ -8,8 +8,10 @@ use super::child::{Inside, live};
 use super::count_field::CountField;
 use super::desk::desk;
 use super::entry::entry;
+use super::finished::{Look, finished};
 use super::notes::notes;
 use super::part_editor::part_editor;
+use super::prompts::prompts;
 use super::shelf::shelf;
 use super::stage::stage;
 use super::stock_list::stock_list;
@@ -22,7 +24,7 @@ use crate::project::bound;
 use crate::project::example::example;
 use crate::project::finding::Place;
 use crate::project::request::Part;
-use crate::say::{names, page};
+use crate::say::{begin, names, page};
 
 /// The request and the drawing that answers it.
 #[must_use]
@@ -58,10 +60,20 @@ pub fn set_view() -> Tag {
     let set = classed("section", "sheet-of-paper")
         .is("aria-label", page::SET)
         .with(welcome())
+        .with(prompts())
         .with(fields)
         .with(notes(desk.findings_besides(Place::Set, &["sets", "boxes", "spares"])));
     let request = classed("div", "request").with(set).with(box_list()).with(holder_entry()).with(stock_list());
-    classed("div", "bench").with(request).with(stage())
+    classed("div", "bench").with(request).with(stage(Some(beside())))
+}
+
+/// What it will look like, beside the pattern.
+fn beside() -> Tag {
+    classed("div", "beside")
+        .is("role", "group")
+        .is("aria-label", page::FINISHED_SET)
+        .with(finished(Look::at(45.0)))
+        .with(classed("p", "hint").with(page::TOUCH_BOX))
 }
 
 /// What lies there on a first visit; gone with the first change.
@@ -72,7 +84,7 @@ fn welcome() -> Inside {
     let fresh = move || shelf.lay_new(new_set(Some(&desk.project.get_untracked())));
     live(move || {
         untouched.get().then(|| {
-            classed("p", "note actions").with(tag("span").with(page::WELCOME)).with(button(page::NEW_SET, fresh))
+            classed("p", "note actions").with(tag("span").with(begin::WELCOME)).with(button(page::NEW_SET, fresh))
         })
     })
 }

@@ -2,6 +2,7 @@
 
 use super::child::{live, shown, words};
 use super::desk::desk;
+use super::labelled::labelled;
 use super::opened::opened;
 use super::own_picture::own_picture;
 use super::picture::picture;
@@ -66,15 +67,11 @@ pub fn share() -> Tag {
         });
     };
     let link = tag("input")
-        .is("id", "link")
         .is("type", "text")
         .is("readonly", "")
         .value(shown_link)
         .on("focus", move |_| told.set(""));
-    let link = classed("div", "field")
-        .with(tag("label").is("for", "link").with(kept::LINK))
-        .with(link)
-        .with(classed("p", "hint").with(kept::LINK_HINT))
+    let link = labelled("link", kept::LINK, link)
         .with(live(move || wrong().map(|why| classed("p", "note stop").is("role", "alert").with(why))));
     let code = live(move || {
         if code.with(String::is_empty) {
@@ -84,12 +81,10 @@ pub fn share() -> Tag {
     });
     let reminder = || classed("p", "note caution").is("role", "status").with(kept::BACKUP);
     let open_one = tag("input")
-        .is("id", "open-file")
         .is("type", "file")
         .is("accept", ".json,application/json")
         .on("change", open_file);
-    let open_one =
-        classed("div", "field").with(tag("label").is("for", "open-file").with(page::OPEN_FILE)).with(open_one);
+    let open_one = labelled("open-file", page::OPEN_FILE, open_one);
     let save = classed("p", "actions").with(button(page::SAVE_FILE, save_file)).with(button(kept::SAVE_ALL, save_all));
     classed("section", "sheet-of-paper")
         .with(tag("h2").with(kept::SHARE))

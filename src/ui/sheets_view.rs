@@ -3,6 +3,7 @@
 use super::before::before;
 use super::child::live;
 use super::desk::{Desk, desk};
+use super::explained::explained;
 use super::look_bar::look_bar;
 use super::money_field::money;
 use super::notes::notes;
@@ -26,7 +27,7 @@ pub fn sheets_view() -> Tag {
         let plan = desk.good.get();
         plan.sheets.iter().map(|s| one_card(desk, &plan, s)).collect::<Vec<_>>()
     };
-    classed("div", "sheets").with(before()).with(look_bar()).with(to_buy()).with(live(cards))
+    classed("div", "sheets").with(before()).with(look_bar()).with(to_buy()).with(explained()).with(live(cards))
 }
 
 /// What to buy for all sets, and how far the drawer goes.

@@ -4,6 +4,7 @@ use super::alerts::alerts;
 use super::child::{Child, Inside, live, shown, words};
 use super::desk::{Desk, desk};
 use super::flat_view::slider;
+use super::explained::explained;
 use super::fold_control::fold_control;
 use super::legend::legend;
 use super::panel_list::panel_list;
@@ -25,9 +26,9 @@ use crate::project::request::{Project, Tint};
 use crate::say::folding::gives;
 use crate::say::{names, page};
 
-/// The drawing of what is at hand, with its recipe.
+/// The drawing of what is at hand, with its recipe; `beside` stands beside it.
 #[must_use]
-pub fn stage() -> Tag {
+pub fn stage(beside: Option<Tag>) -> Tag {
     let desk = desk();
     // Where a card or the board is edited, the box looked at last stays.
     let place = fact_after(move |last: Option<&Place>| match desk.place.get() {
@@ -102,17 +103,19 @@ pub fn stage() -> Tag {
             shown(move || progress.get() > 0.0, turned),
         ]
     };
-    let drawing = classed("section", "stage")
+    let drawing = classed("section", if beside.is_some() { "stage two" } else { "stage" })
         .follows("aria-label", move || Some(title.get()))
         .with(tag("h2").with(words(move || title.get())))
         .with(alerts())
         .with(shown(move || old.get(), || classed("p", "note stop").is("role", "status").with(page::BEFORE)))
-        .with(live(shown_part));
+        .with(live(shown_part))
+        .with(beside);
     let reading = classed("section", "reading")
         .is("aria-label", page::RECIPE)
         .with(recipe_text(place))
         .with(panel_list(place, part, chosen))
-        .with(legend());
+        .with(legend())
+        .with(explained());
     classed("div", "right").with(drawing).with(reading)
 }
 

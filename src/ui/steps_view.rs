@@ -6,6 +6,7 @@ use super::before::before;
 use super::child::{Inside, each, live, words};
 use super::desk::{Desk, desk};
 use super::either::either;
+use super::explained::explained;
 use super::glance::glance;
 use super::look_bar::look_bar;
 use super::own_notes::{homeless, notes_at, pen};
@@ -58,6 +59,7 @@ pub fn steps_view() -> Tag {
             .with(look_bar())
             .with(actions)
             .with(live(move || makers(done)))
+            .with(explained())
             .with(list(desk, done))
     };
     tag("div").with(live(move || if large.get() { glance(done, large) } else { whole() }))

@@ -3,6 +3,7 @@
 use super::batch_view::batch_view;
 use super::before::before;
 use super::class_view::class_view;
+use super::explained::explained;
 use super::papers_view::papers_view;
 use super::price_view::price_view;
 use super::tag::{Tag, classed};
@@ -16,4 +17,5 @@ pub fn teach_view() -> Tag {
         .with(batch_view())
         .with(price_view())
         .with(papers_view())
+        .with(explained())
 }

@@ -3,7 +3,8 @@
 use leptos::prelude::*;
 
 use super::desk::desk;
-use super::tag::{Tag, classed, tag};
+use super::labelled::labelled;
+use super::tag::{Tag, tag};
 use super::value::Fact;
 
 /// A name, as the maker writes it; `id` is unique on the page, `placeholder` stands where nothing is written.
@@ -17,7 +18,6 @@ pub fn text_field(
 ) -> Tag {
     let desk = desk();
     let input = tag("input")
-        .is("id", id.clone())
         .is("type", "text")
         .is("maxlength", "120")
         .is("autocomplete", "off")
@@ -25,5 +25,5 @@ pub fn text_field(
         .value(move || value.get())
         .on("input", move |event| commit(event_target_value(&event)))
         .on("blur", move |_| desk.settle());
-    classed("div", "field").with(tag("label").is("for", id).with(label)).with(input)
+    labelled(id, label, input)
 }

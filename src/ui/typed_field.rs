@@ -4,6 +4,7 @@ use leptos::prelude::*;
 
 use super::child::live;
 use super::desk::desk;
+use super::labelled::line;
 use super::notes::notes;
 use super::said::said;
 use super::tag::{Tag, classed, tag};
@@ -17,7 +18,7 @@ pub struct TypedField {
     pub id: String,
     /// What it is called.
     pub label: &'static str,
-    /// What it is, in one line.
+    /// What it is, in one line; empty where its label says it.
     pub hint: String,
     /// Which keys a tablet offers.
     pub keys: &'static str,
@@ -75,7 +76,7 @@ impl TypedField {
             .class_while("refused", move || refused.get().is_some())
             .with(tag("label").is("for", id).with(label))
             .with(frame(place))
-            .with(classed("p", "hint").is("id", hint_id).with(hint))
+            .with(classed("p", "hint").is("id", hint_id).with(line(label, &hint)))
             .with(tag("div").is("id", note_id).with(live(why)).with(notes(findings)))
     }
 }

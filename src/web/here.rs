@@ -104,6 +104,18 @@ pub fn reveal(id: String) {
     });
 }
 
+/// What stands in `within`, but for what stands in `besides` there, places as style sheets name them.
+#[must_use]
+pub fn text(within: &str, besides: &str) -> String {
+    let of = |e: web_sys::Element| e.text_content().unwrap_or_default();
+    let Some(root) = document().query_selector(within).ok().flatten() else {
+        return String::new();
+    };
+    let without = root.query_selector(besides).ok().flatten().map(of).unwrap_or_default();
+    let all = of(root);
+    if without.is_empty() { all } else { all.replacen(&without, " ", 1) }
+}
+
 /// Scrolls to the top of the page.
 pub fn to_top() {
     window().scroll_to_with_x_and_y(0.0, 0.0);
