@@ -31,7 +31,8 @@ pub struct Dress {
 #[must_use]
 pub fn folded(planned: &Planned, part: usize, progress: f64, dress: &Dress, view: View) -> Option<Drawing> {
     let shape = planned.assembly.as_ref()?.parts.get(part)?;
-    let mut d = Drawing { title: format!("{}, folding", planned.name), ..Drawing::default() };
+    let state = if progress < shape.moves.len() as f64 { "folding" } else { "folded" };
+    let mut d = Drawing { title: format!("{}, {state}", planned.name), ..Drawing::default() };
     let rigid = shape.rigid();
     let pose = Pose::of(rigid, &bends(rigid, progress), planned.thickness);
     paint(&mut d, &leaves(planned, part, shape, &pose, dress, V3::default()), view);
@@ -207,6 +208,8 @@ fn leaves(planned: &Planned, index: usize, part: &Part, pose: &Pose, dress: &Dre
                     .chain(extras)
                     .chain(holes)
                     .map(|(o, tint)| (moved(pose.outline(own, &here(o))), tint))
+                    // Of some, nothing lies on this strip.
+                    .filter(|(corners, _)| corners.len() > 2)
                     .collect(),
             }
         })
@@ -245,10 +248,12 @@ fn frame(d: &mut Drawing, places: impl Iterator<Item = V3>, view: View) {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::draw::drawing::Mark;
     use crate::form::registry::{FORMS, Holds};
     use crate::measure::system::System;
     use crate::plan::shapes;
     use crate::project::example::example;
+    use crate::project::extra::{Extra, ExtraKind};
     use crate::project::fresh::fresh;
 
     /// Whatever corner its own origin is at, a box stands with its lower front left corner at the origin.
@@ -273,5 +278,22 @@ mod tests {
                 assert!((high - wanted).norm() < 0.02, "{} {facing:?}: ends at {high:?}, not {wanted:?}", form.key);
             }
         }
+    }
+
+    /// What lies on one strip of a panel that bends is nothing on the others, and of nothing nothing is drawn.
+    #[test]
+    fn of_nothing_nothing_is_drawn() {
+        let mut project = fresh(example().as_ref(), "pillow", "row-holder");
+        let part = &mut project.boxes[0];
+        part.extras = ExtraKind::ALL.into_iter().map(Extra::of).collect();
+        let plan = shapes(&project, System::Metric);
+        let drawing = set(&plan.boxes, plan.holder.as_ref(), &|_| Tint::default(), 0.5, View::default());
+        let areas = drawing.marks.iter().filter_map(|mark| if let Mark::Area(area) = mark { Some(area) } else { None });
+        let (mut count, mut empty) = (0, 0);
+        for area in areas {
+            count += 1;
+            empty += usize::from(area.corners.len() < 3);
+        }
+        assert!(count > 80 && empty == 0, "{empty} of {count} areas are nothing");
     }
 }

@@ -13,7 +13,7 @@ pub struct Term {
 pub const TERMS_USED: &str = "Words used here";
 
 /// All that are explained, in the order of the alphabet. Where each comes from is in `src/say/README.md`.
-pub const TERMS: [Term; 42] = [
+pub const TERMS: [Term; 43] = [
     term("band", "a strip of card that goes round something and is glued to a ring"),
     term("base", "what a box or holder stands on"),
     term("base flap", "closes the bottom of a box together with the others"),
@@ -28,6 +28,7 @@ pub const TERMS: [Term; 42] = [
     term("grain", "the way the fibres of card run: it folds best along it"),
     term("groove", "a line in the scoring board that the score is pressed into"),
     term("gusset", "a side that folds inwards, so that it can be pressed flat"),
+    term("hem", "an edge that is folded over, so that it is strong and clean"),
     term("holder", "what the boxes of a set slide or stand in"),
     term("inside", "what is free for the gift once the box is closed"),
     term("joint", "where a wrap that was cut in two is glued together again"),
@@ -78,7 +79,7 @@ fn stands(word: &str, text: &str) -> bool {
     let letter = |c: Option<char>| c.is_some_and(char::is_alphabetic);
     starts(word, text).any(|at| {
         let after = &text[at + word.len()..];
-        let rest = ["", "s", "d", "bed", "med"].into_iter().find_map(|end| {
+        let rest = ["", "s", "d", "ed", "bed", "med"].into_iter().find_map(|end| {
             let rest = after.strip_prefix(end)?;
             (!letter(rest.chars().next())).then_some(())
         });

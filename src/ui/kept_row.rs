@@ -57,6 +57,7 @@ pub fn kept_row(id: SetId, listing: Fact<Listing>) -> Tag {
         .with(of_it(button(kept::DELETE, move || shelf.delete(id))));
     let title = classed("p", "title")
         .with(words(called))
+        .with(" ")
         .with(shown(move || current.get(), || classed("span", "flag").with(kept::OPEN_NOW)));
     let about = classed("div", "about")
         .with(title)

@@ -35,7 +35,7 @@ pub fn recipe_text(place: Fact<Place>) -> Tag {
     let column = move |system: System, lines: &[PartLines]| {
         let title = format!("{}{}", page::RECIPE_IN, name(system, desk.spelling.get()));
         let mut column = list(lines);
-        column.insert(0, tag("h4").with(title));
+        column.insert(0, tag("h3").with(title));
         classed("section", "column").with(column)
     };
     let text = move || {
@@ -80,7 +80,7 @@ type PartLines = (Option<&'static str>, Vec<Phrase>);
 
 fn list(parts: &[PartLines]) -> Vec<Tag> {
     let each = parts.iter().flat_map(|(name, lines)| {
-        let name = name.map(|n| classed("h4", "part-name").with(n));
+        let name = name.map(|n| classed("h3", "part-name").with(n));
         name.into_iter().chain([sentences(lines)])
     });
     each.collect()

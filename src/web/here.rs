@@ -104,16 +104,30 @@ pub fn reveal(id: String) {
     });
 }
 
-/// What stands in `within`, but for what stands in `besides` there, places as style sheets name them.
+/// All words in `within`, but for those in `besides`, places as style sheets name them; what stands in elements of its
+/// own is parted by a space.
 #[must_use]
 pub fn text(within: &str, besides: &str) -> String {
-    let of = |e: web_sys::Element| e.text_content().unwrap_or_default();
-    let Some(root) = document().query_selector(within).ok().flatten() else {
-        return String::new();
-    };
-    let without = root.query_selector(besides).ok().flatten().map(of).unwrap_or_default();
-    let all = of(root);
-    if without.is_empty() { all } else { all.replacen(&without, " ", 1) }
+    let mut all = String::new();
+    if let Ok(Some(root)) = document().query_selector(within) {
+        gather(&root, besides, &mut all);
+    }
+    all
+}
+
+fn gather(node: &web_sys::Node, besides: &str, all: &mut String) {
+    if node.node_type() == web_sys::Node::TEXT_NODE {
+        all.push_str(&node.text_content().unwrap_or_default());
+        all.push(' ');
+        return;
+    }
+    if node.dyn_ref::<web_sys::Element>().is_some_and(|e| e.matches(besides).unwrap_or(false)) {
+        return;
+    }
+    let inside = node.child_nodes();
+    for child in (0..inside.length()).filter_map(|nth| inside.get(nth)) {
+        gather(&child, besides, all);
+    }
 }
 
 /// Scrolls to the top of the page.

@@ -112,6 +112,68 @@ fn nothing_shuts_anybody_out_on_a_phone_in_the_dark() {
     walk_at(390, 844, "dark");
 }
 
+/// States that the walk does not come through: what is opened, refused, empty, brought in, searched, deleted.
+#[test]
+fn nothing_shuts_anybody_out_of_what_is_opened_empty_or_refused() {
+    journey(async |page| {
+        page.size(820, 1180).await;
+        let strong = serde_json::json!({ "features": [{ "name": "prefers-contrast", "value": "more" }] });
+        page.cdp("Emulation.setEmulatedMedia", strong).await;
+        page.open("#snug1.cut-off").await;
+        page.see("link").await;
+        bring_axe(page).await;
+        let clean = async |state: &str| {
+            // What stays at the top while the page scrolls hides half a button at times.
+            page.js("scrollTo(0, 0)", Vec::new()).await;
+            assert_eq!(found(page).await, Vec::<String>::new(), "{state}");
+            assert_eq!(small(page, "body", 44).await, Vec::<String>::new(), "{state}");
+        };
+        clean("a link that was cut short").await;
+        for line in ["Score and cut", "Show both recipes", "Panels in words", "What the lines mean", "Words used here"] {
+            page.press(line).await;
+        }
+        page.press("Put it in").await;
+        page.press("Add it").await;
+        page.fill("Reveal, each side", "wide").await;
+        clean("lists that are open, a gift, an extra, a field that is refused").await;
+        page.press("Fold it").await;
+        page.press("Choose another form").await;
+        clean("forms to choose from, while it folds").await;
+        for entry in ["Open-top holder", "Kraft card", "Scoring board & trimmer"] {
+            page.press(entry).await;
+            page.wait_js("what is open", "return document.querySelector('.entry.open') !== null").await;
+            if entry == "Kraft card" {
+                page.press("Add another sheet size").await;
+            }
+            clean(entry).await;
+        }
+        page.press("Linden tea").await;
+        for _ in 0..3 {
+            page.press("Remove").await;
+        }
+        page.press("Undo").await;
+        page.press("Saved & shared").await;
+        page.press("Square code of the link").await;
+        page.press("Rename").await;
+        clean("a set with another name to be, a code").await;
+        page.press("Duplicate").await;
+        page.see("(copy)").await;
+        page.press("Delete").await;
+        page.see("Bring it back").await;
+        clean("a set that was deleted").await;
+        page.press("Steps").await;
+        page.press("Add a note or a step").await;
+        page.press("Time").await;
+        page.press("For the left hand").await;
+        clean("a note that is written, a step that is timed").await;
+        page.press("One step at a time, large").await;
+        page.press("Words used here").await;
+        clean("a large step with its words explained").await;
+        assert_eq!(small(page, ".glance", 56).await, Vec::<String>::new());
+        assert_eq!(faint(page).await, Vec::<String>::new());
+    });
+}
+
 #[test]
 fn what_is_planted_is_found() {
     journey(async |page| {

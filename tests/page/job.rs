@@ -65,7 +65,7 @@ fn on_paper_the_two_recipes_stand_side_by_side() {
                 .js(
                     "return [...document.querySelectorAll('.columns > *')].map((c) => {
                        const { left, right, top } = c.getBoundingClientRect();
-                       return [left, right, top, c.querySelector('h4').textContent];
+                       return [left, right, top, c.querySelector('h3').textContent];
                      });",
                     Vec::new(),
                 )

@@ -9,6 +9,7 @@ mod drawing;
 mod driver;
 mod extras;
 mod figures;
+mod first;
 mod gifts;
 mod harness;
 mod job;
