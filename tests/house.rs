@@ -119,6 +119,28 @@ fn nothing_that_a_maker_can_reach_gives_up() {
     assert!(found.is_empty(), "a maker's page may not stop: {found:#?}");
 }
 
+/// Whether something in quotes on this line begins like a sentence: a capital, more letters, another word.
+fn is_said(line: &str) -> bool {
+    let begins = |text: &str| {
+        let mut words = text.split(' ');
+        let (first, second) = (words.next().unwrap_or_default(), words.next().unwrap_or_default());
+        let capital = first.starts_with(char::is_uppercase) && first.chars().skip(1).all(char::is_lowercase);
+        capital && first.len() > 1 && second.starts_with(char::is_lowercase)
+    };
+    line.split('"').skip(1).step_by(2).any(begins)
+}
+
+#[test]
+fn what_is_said_stands_in_its_room() {
+    assert!(is_said("tag(\"p\").with(\"Cut the blank\")") && !is_said("is(\"class\", \"note stop\") // Cut it"));
+    let mut found = Vec::new();
+    for source in sources().into_iter().filter(|s| ["draw", "web", "ui"].contains(&s.room())) {
+        let said = source.program().filter(|(_, line)| is_said(line));
+        found.extend(said.map(|(number, line)| format!("{}:{number}: {}", source.name, line.trim())));
+    }
+    assert!(found.is_empty(), "words for makers belong into src/say: {found:#?}");
+}
+
 #[test]
 fn the_start_script_looks_for_the_design_where_the_program_keeps_it() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));

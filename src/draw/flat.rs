@@ -14,6 +14,7 @@ use crate::net::flat::{Crease, Face, Frame, Net, PanelId, Taken};
 use crate::net::joint::Joint;
 use crate::project::request::Tint;
 use crate::say::phrase::Phrase;
+use crate::say::pictures;
 
 /// How a flat pattern is drawn.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -34,11 +35,7 @@ pub struct Look {
 pub fn flat(planned: &Planned, part: usize, look: Look) -> Option<Drawing> {
     let net = &planned.assembly.as_ref()?.parts.get(part)?.net;
     let (w, h) = (net.blank.width().as_mm(), net.blank.height().as_mm());
-    let mut d = Drawing {
-        title: format!("Flat pattern of {}, outside up", planned.name),
-        lettering: w.max(h) / 30.0,
-        ..Drawing::default()
-    };
+    let mut d = Drawing { title: pictures::flat(&planned.name), lettering: w.max(h) / 30.0, ..Drawing::default() };
     pattern(&mut d, planned, part, look);
     let recipe = planned.recipes.get(part)?;
     let room = d.lettering * 3.4;

@@ -14,6 +14,7 @@ use crate::measure::point::Point;
 use crate::net::flat::PanelId;
 use crate::project::fitting::Facing;
 use crate::project::request::Tint;
+use crate::say::pictures;
 
 /// The cards of a part that is drawn, and what is spoken of.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,8 +32,8 @@ pub struct Dress {
 #[must_use]
 pub fn folded(planned: &Planned, part: usize, progress: f64, dress: &Dress, view: View) -> Option<Drawing> {
     let shape = planned.assembly.as_ref()?.parts.get(part)?;
-    let state = if progress < shape.moves.len() as f64 { "folding" } else { "folded" };
-    let mut d = Drawing { title: format!("{}, {state}", planned.name), ..Drawing::default() };
+    let done = progress >= shape.moves.len() as f64;
+    let mut d = Drawing { title: pictures::folded(&planned.name, done), ..Drawing::default() };
     let rigid = shape.rigid();
     let pose = Pose::of(rigid, &bends(rigid, progress), planned.thickness);
     paint(&mut d, &leaves(planned, part, shape, &pose, dress, V3::default()), view);
@@ -49,7 +50,9 @@ pub fn folded(planned: &Planned, part: usize, progress: f64, dress: &Dress, view
 /// tells which it is: the boxes in their order, then the holder.
 #[must_use]
 pub fn set(boxes: &[Planned], holder: Option<&Planned>, tint: &dyn Fn(u16) -> Tint, out: f64, view: View) -> Drawing {
-    let mut d = Drawing { title: "The finished set".to_owned(), ..Drawing::default() };
+    let names: Vec<(&str, u32)> = boxes.iter().map(|b| (b.name.as_str(), b.count)).collect();
+    let title = pictures::finished(&names, holder.map(|h| h.name.as_str()));
+    let mut d = Drawing { title, ..Drawing::default() };
     let dress = |p: &Planned| Dress {
         card: tint(p.card),
         mats: p.mat_card.map_or_else(Tint::default, tint),
@@ -144,7 +147,7 @@ fn stood(planned: &Planned) -> Rigid {
 /// Parts of an assembly as they go together: the inner ones on their way.
 #[must_use]
 pub fn joined(planned: &Planned, join: &Join, dress: &Dress) -> Drawing {
-    let mut d = Drawing { title: format!("{}, put together", planned.name), ..Drawing::default() };
+    let mut d = Drawing { title: pictures::together(&planned.name), ..Drawing::default() };
     let view = View::default();
     let mut all = Vec::new();
     let mut ends = Vec::new();

@@ -20,7 +20,7 @@ use crate::say::hand::Hand;
 use crate::say::phrase::Phrase;
 use crate::say::spelling::Spelling;
 use crate::say::step::{Said, caution, place, step as say};
-use crate::say::{kept, measured, teach};
+use crate::say::{kept, measured, pictures, teach};
 
 /// What a handout is made of.
 pub struct Handout<'a> {
@@ -209,7 +209,7 @@ fn headed(words: &str, size: f64) -> Vec<Block> {
 
 /// The name, whose design it is, the set as it will be, and the code of the link.
 fn head(h: &Handout, flow: &mut Flow, most: f64) {
-    let name = if h.project.name.trim().is_empty() { "A gift set" } else { &h.project.name };
+    let name = if h.project.name.trim().is_empty() { pictures::UNNAMED } else { &h.project.name };
     let mut words = vec![Block::Words(name.into(), 8.0), Block::Space(2.0)];
     if !h.project.own.credit.is_empty() {
         words.push(Block::Words(h.project.own.credit.as_str().into(), 3.2));
@@ -258,7 +258,7 @@ fn need(h: &Handout, plan: &Plan, level: &Level) -> Vec<Vec<Block>> {
     let mut sizes = headed(teach::SIZES, size);
     for part in plan.parts() {
         let Some(assembly) = &part.assembly else { continue };
-        let many = if part.count > 1 { format!(", {} of them", part.count) } else { String::new() };
+        let many = pictures::many(part.count);
         let name = format!("{}{many}: ", short(&part.name));
         sizes.push(words(phrase![name, measured::size(assembly.finished, plan.system)]));
     }

@@ -13,11 +13,12 @@ use crate::net::arc::Line;
 use crate::net::flat::{Net, Panel};
 use crate::net::marks::Marks;
 use crate::net::recipe::{Recipe, Turned};
+use crate::say::pictures;
 
 /// Places by their numbers, and what is done between them now.
 #[must_use]
 pub fn marked(net: &Net, recipe: &Recipe, marks: &Marks, action: &Action, look: Look) -> Drawing {
-    let mut d = canvas(recipe, "Marks", look);
+    let mut d = canvas(recipe, pictures::MARKS, look);
     let card = Ink::Card(look.card);
     for scores in &recipe.scores {
         for at in scores.at.iter().map(|at| at.as_mm()) {

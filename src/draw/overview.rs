@@ -5,6 +5,7 @@ use super::flat::{Look, pattern};
 use crate::plan::Plan;
 use crate::project::request::Tint;
 use crate::say::finding::short;
+use crate::say::pictures;
 
 /// Every part in rows, each under its name. A touch names the part by its place among the plan's parts.
 #[must_use]
@@ -17,7 +18,7 @@ pub fn overview(plan: &Plan, tint: &dyn Fn(u16) -> Tint) -> Drawing {
             Some((i, [blank.width().as_mm(), blank.height().as_mm()]))
         })
         .collect();
-    let mut d = Drawing { title: "All parts, flat, at one scale".to_owned(), ..Drawing::default() };
+    let mut d = Drawing { title: pictures::OVERVIEW.to_owned(), ..Drawing::default() };
     let area: f64 = sizes.iter().map(|(_, s)| s[0] * s[1]).sum();
     let widest = sizes.iter().map(|(_, s)| s[0]).fold(0.0, f64::max);
     // About three wide to two high.

@@ -10,6 +10,7 @@ use crate::measure::show::Figure;
 use crate::measure::system::System;
 use crate::project::request::Tint;
 use crate::say::phrase::Phrase;
+use crate::say::pictures;
 
 /// What a sheet is drawn with.
 pub struct Cutting<'a> {
@@ -31,8 +32,9 @@ pub struct Cutting<'a> {
 #[must_use]
 pub fn sheet(c: &Cutting) -> Drawing {
     let (w, h) = (c.sheet.width.as_mm(), c.sheet.height.as_mm());
+    let side = |length| Figure::of(length, c.system).to_string();
     let mut d = Drawing {
-        title: format!("Sheet of {} × {}", Figure::of(c.sheet.width, c.system), Figure::of(c.sheet.height, c.system)),
+        title: pictures::sheet(&side(c.sheet.width), &side(c.sheet.height)),
         lettering: w.max(h) / 25.0,
         ..Drawing::default()
     };

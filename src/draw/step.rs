@@ -19,6 +19,7 @@ use crate::net::flat::{Net, Taken};
 use crate::net::recipe::{CutLine, Recipe, Scores, TakeOff, Turned};
 use crate::plan::Plan;
 use crate::project::request::Tint;
+use crate::say::pictures;
 
 /// The drawing of `step`; `tint` gives a card's colour.
 #[must_use]
@@ -63,8 +64,8 @@ fn on_part(action: &Action, plan: &Plan, planned: &Planned, part: usize, look: L
         Action::Mark(marks) | Action::ScoreMarks(marks) | Action::CutMarks(marks) => {
             Some(marked(net, recipe, marks, action, look))
         }
-        Action::Cut(cuts) => Some(cut(net, recipe, cuts, "Cuts along scores", look)),
-        Action::ScoreShort(cuts) => Some(cut(net, recipe, cuts, "Scores that go no further", look)),
+        Action::Cut(cuts) => Some(cut(net, recipe, cuts, pictures::CUTS, look)),
+        Action::ScoreShort(cuts) => Some(cut(net, recipe, cuts, pictures::SHORT_SCORES, look)),
         Action::TakeCells(_) => Some(cells(net, look)),
         Action::TakeOff(off) => Some(take_off(&unmatted(planned), part, net, off, look)),
         Action::Notch(off) => Some(take_off(planned, part, net, &[*off], look)),
@@ -124,11 +125,7 @@ fn view(name: MoveName) -> View {
 /// The pattern with each mat under the letter of its piece.
 fn letters(plan: &Plan, planned: &Planned, part: usize, net: &Net, ids: &[u32], look: Look) -> Drawing {
     let (w, h) = (net.blank.width().as_mm(), net.blank.height().as_mm());
-    let mut d = Drawing {
-        title: "Where each mat goes, by its letter".to_owned(),
-        lettering: w.max(h) / 14.0,
-        ..Drawing::default()
-    };
+    let mut d = Drawing { title: pictures::LETTERS.to_owned(), lettering: w.max(h) / 14.0, ..Drawing::default() };
     unnamed(&mut d, planned, part, look);
     for piece in plan.pieces.iter().filter(|p| ids.contains(&p.id)) {
         let Becomes::Mat(part, panels) = &piece.becomes else {
@@ -150,7 +147,7 @@ fn letters(plan: &Plan, planned: &Planned, part: usize, net: &Net, ids: &[u32], 
 /// A piece by itself.
 fn piece(plan: &Plan, ids: &[u32], sides: [Length; 2], look: Look) -> Drawing {
     let [w, h] = sides.map(Length::as_mm);
-    let mut d = Drawing { title: "The piece".to_owned(), lettering: w.max(h) / 12.0, ..Drawing::default() };
+    let mut d = Drawing { title: pictures::PIECE.to_owned(), lettering: w.max(h) / 12.0, ..Drawing::default() };
     let card = Ink::Card(look.mats);
     d.area(block([0.0, 0.0], [w, h]), Fill::Card(look.mats, 0.0));
     d.ring(Meaning::Cut, card, block([0.0, 0.0], [w, h]));
@@ -165,7 +162,7 @@ fn strap(plan: &Plan, planned: &Planned, ids: &[u32], look: Look) -> Option<Draw
     let piece = plan.pieces.iter().find(|p| ids.contains(&p.id))?;
     let turn = (piece.width - planned.outside.depth).half();
     let (w, h) = (piece.width.as_mm(), piece.height.as_mm());
-    let mut d = Drawing { title: "A strap and its folds".to_owned(), lettering: w / 18.0, ..Drawing::default() };
+    let mut d = Drawing { title: pictures::STRAP.to_owned(), lettering: w / 18.0, ..Drawing::default() };
     let card = Ink::Card(look.mats);
     d.area(block([0.0, 0.0], [w, h]), Fill::Card(look.mats, 0.0));
     d.ring(Meaning::Cut, card, block([0.0, 0.0], [w, h]));
@@ -194,7 +191,8 @@ fn scored(recipe: &Recipe, scores: &Scores, look: Look) -> Drawing {
         Turned::AsItLies => (recipe.width.as_mm(), recipe.height.as_mm()),
         Turned::Quarter => (recipe.height.as_mm(), recipe.width.as_mm()),
     };
-    let mut d = Drawing { title: "Scores".to_owned(), lettering: whole.max(along) / 24.0, ..Drawing::default() };
+    let mut d =
+        Drawing { title: pictures::SCORES.to_owned(), lettering: whole.max(along) / 24.0, ..Drawing::default() };
     let card = Ink::Card(look.card);
     d.area(block([0.0, 0.0], [whole, along]), Fill::Card(look.card, 0.0));
     d.ring(Meaning::Edge, card, block([0.0, 0.0], [whole, along]));
@@ -243,7 +241,7 @@ fn folds(d: &mut Drawing, net: &Net, look: Look) {
 
 fn cells(net: &Net, look: Look) -> Drawing {
     let recipe = Recipe::of(net);
-    let mut d = canvas(&recipe, "What is taken away", look);
+    let mut d = canvas(&recipe, pictures::TAKEN, look);
     folds(&mut d, net, look);
     for waste in net.waste.iter().filter(|w| w.taken == Taken::Cell) {
         let shape = corners(&waste.outline);
@@ -260,7 +258,7 @@ fn cells(net: &Net, look: Look) -> Drawing {
 /// The pattern, with what is taken off now drawn heaviest.
 fn take_off(planned: &Planned, part: usize, net: &Net, off: &[TakeOff], look: Look) -> Drawing {
     let (w, h) = (net.blank.width().as_mm(), net.blank.height().as_mm());
-    let mut d = Drawing { title: "What is trimmed".to_owned(), lettering: w.max(h) / 28.0, ..Drawing::default() };
+    let mut d = Drawing { title: pictures::TRIMMED.to_owned(), lettering: w.max(h) / 28.0, ..Drawing::default() };
     pattern(&mut d, planned, part, look);
     for waste in &net.waste {
         let mine = |o: &TakeOff| Some(o.panel) == waste.from && o.taken == waste.taken;

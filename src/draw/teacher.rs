@@ -9,7 +9,7 @@ use crate::plan::Taught;
 use crate::project::class::Ready;
 use crate::project::request::{Project, Tint};
 use crate::say::phrase::Phrase;
-use crate::say::{cutting, names, teach};
+use crate::say::{cutting, names, pictures, teach};
 use crate::stock::currency::Currency;
 
 /// Ordinary lettering.
@@ -32,7 +32,7 @@ pub fn teacher(taught: &Taught, project: &Project, prices: Option<&Prices>, size
     let money = Currency::of(&project.trade.currency).unwrap_or_default();
     let money = prices.map(|_| &money);
     let mut flow = Flow::new(&project.name, size);
-    let name = if project.name.trim().is_empty() { "A gift set" } else { &project.name };
+    let name = if project.name.trim().is_empty() { pictures::UNNAMED } else { &project.name };
     flow.words(name, 7.0);
     flow.words(teach::who(&taught.class), SIZE);
     let list = |flow: &mut Flow, head: &'static str, lines: Vec<Phrase>| {

@@ -87,7 +87,10 @@ const HINTS: [(&str, &str); 67] = [
     (trade::BY_MATERIAL, "Nothing else counted, to compare"),
     // Kept.
     (kept::FIND, "Any part of it"),
-    (kept::LINK, "The link itself holds the whole design, without your prices and names. Nothing is sent anywhere until you pass it on"),
+    (
+        kept::LINK,
+        "The link itself holds the whole design, without your prices and names. Nothing is sent anywhere until you pass it on",
+    ),
     (page::OPEN_FILE, "One that was saved here, on this or another device"),
     (making::PICTURE, "Made small, kept with the set and in its files; a link leaves it out"),
 ];

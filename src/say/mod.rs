@@ -17,6 +17,7 @@ pub mod folding;
 pub mod hints;
 pub mod joined;
 pub mod names;
+pub mod pictures;
 pub mod recipe;
 pub mod step;
 pub mod batch;

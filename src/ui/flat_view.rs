@@ -3,8 +3,8 @@
 use leptos::prelude::*;
 
 use super::desk::desk;
-use super::patterns_view::patterns_view;
 use super::finished::{Look, finished};
+use super::patterns_view::patterns_view;
 use super::picture::touchable;
 use super::stage::stage;
 use super::tag::{Tag, classed, tag};

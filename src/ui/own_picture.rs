@@ -36,7 +36,5 @@ pub fn own_picture() -> Tag {
         })
     });
     let wrong = live(move || not.get().then(|| classed("p", "note stop").is("role", "alert").with(making::NO_PICTURE)));
-    labelled("picture", making::PICTURE, input)
-        .with(wrong)
-        .with(shown)
+    labelled("picture", making::PICTURE, input).with(wrong).with(shown)
 }

@@ -85,8 +85,7 @@ fn currency(desk: Desk) -> Tag {
         let why = value.with(|typed| Currency::of(typed).err());
         why.map(|why| classed("p", "note caution").is("role", "alert").with(say::unknown(why)))
     };
-    text_field(id, say::CURRENCY, Fact::fixed(String::new()), value, write)
-        .with(live(wrong))
+    text_field(id, say::CURRENCY, Fact::fixed(String::new()), value, write).with(live(wrong))
 }
 
 fn amount(desk: Desk, (id, label, figure): One) -> Tag {

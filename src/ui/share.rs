@@ -66,11 +66,7 @@ pub fn share() -> Tag {
             None => shelf.said.set(Some(kept::FILE_NOT_READ.to_owned())),
         });
     };
-    let link = tag("input")
-        .is("type", "text")
-        .is("readonly", "")
-        .value(shown_link)
-        .on("focus", move |_| told.set(""));
+    let link = tag("input").is("type", "text").is("readonly", "").value(shown_link).on("focus", move |_| told.set(""));
     let link = labelled("link", kept::LINK, link)
         .with(live(move || wrong().map(|why| classed("p", "note stop").is("role", "alert").with(why))));
     let code = live(move || {
@@ -80,10 +76,7 @@ pub fn share() -> Tag {
         Some(vec![picture(move || code.get()), classed("p", "hint").with(kept::CODE_HINT)])
     });
     let reminder = || classed("p", "note caution").is("role", "status").with(kept::BACKUP);
-    let open_one = tag("input")
-        .is("type", "file")
-        .is("accept", ".json,application/json")
-        .on("change", open_file);
+    let open_one = tag("input").is("type", "file").is("accept", ".json,application/json").on("change", open_file);
     let open_one = labelled("open-file", page::OPEN_FILE, open_one);
     let save = classed("p", "actions").with(button(page::SAVE_FILE, save_file)).with(button(kept::SAVE_ALL, save_all));
     classed("section", "sheet-of-paper")

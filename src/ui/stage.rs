@@ -3,8 +3,8 @@
 use super::alerts::alerts;
 use super::child::{Child, Inside, live, shown, words};
 use super::desk::{Desk, desk};
-use super::flat_view::slider;
 use super::explained::explained;
+use super::flat_view::slider;
 use super::fold_control::fold_control;
 use super::legend::legend;
 use super::panel_list::panel_list;

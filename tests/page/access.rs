@@ -129,7 +129,8 @@ fn nothing_shuts_anybody_out_of_what_is_opened_empty_or_refused() {
             assert_eq!(small(page, "body", 44).await, Vec::<String>::new(), "{state}");
         };
         clean("a link that was cut short").await;
-        for line in ["Score and cut", "Show both recipes", "Panels in words", "What the lines mean", "Words used here"] {
+        for line in ["Score and cut", "Show both recipes", "Panels in words", "What the lines mean", "Words used here"]
+        {
             page.press(line).await;
         }
         page.press("Put it in").await;

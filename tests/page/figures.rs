@@ -10,8 +10,10 @@ use crate::harness::journey;
 fn boxes(many: u16) -> String {
     let mut project = snugfold::project::example::example().expect("the example is a project");
     let some = project.boxes.clone();
-    project.boxes =
-        (1..=many).zip(some.iter().cycle()).map(|(id, b)| snugfold::project::request::Part { id, ..b.clone() }).collect();
+    project.boxes = (1..=many)
+        .zip(some.iter().cycle())
+        .map(|(id, b)| snugfold::project::request::Part { id, ..b.clone() })
+        .collect();
     for card in &mut project.cards {
         let large = || snugfold::measure::given::Given::read("40 in", project.system).expect("it is a length");
         (card.sheet_width, card.sheet_height) = (large(), large());

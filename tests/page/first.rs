@@ -167,7 +167,8 @@ fn each_field_says_what_it_is() {
             page.choose("Shape", shape).await;
             silent(shape).await;
         }
-        for extra in ["Second layer on the mats", "Label", "Tag", "Window", "Holes for a ribbon", "Liner on the floor"] {
+        for extra in ["Second layer on the mats", "Label", "Tag", "Window", "Holes for a ribbon", "Liner on the floor"]
+        {
             page.choose("Add", extra).await;
             page.press("Add it").await;
         }
