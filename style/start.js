@@ -94,11 +94,26 @@
     started = true;
   }
 
-  addEventListener("DOMContentLoaded", () => {
-    sight();
+  let begun = false;
+  function begin() {
+    if (begun) return;
+    begun = true;
     start().catch((error) => {
       console.error(error);
       trouble();
     });
+  }
+
+  addEventListener("DOMContentLoaded", () => {
+    sight();
+    // First what is there already is painted; where nobody looks, or no browser says so, it begins all the same.
+    try {
+      new PerformanceObserver((seen) => {
+        if (seen.getEntriesByName("first-contentful-paint").length) begin();
+      }).observe({ type: "paint", buffered: true });
+    } catch {
+      begin();
+    }
+    setTimeout(begin, 400);
   });
 })();

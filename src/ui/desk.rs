@@ -4,7 +4,7 @@ use std::ops::Deref;
 
 use leptos::prelude::*;
 
-use super::late::after_the_drawing;
+use super::late::{Turn, after_the_drawing, turns};
 use super::looking::Looking;
 use super::own_notes::Writing;
 use super::shared::Shared;
@@ -50,6 +50,8 @@ pub struct Lying {
     pub project: State<Project>,
     /// The panel of a drawing that was touched last.
     pub touched: State<Option<(Place, PanelId)>>,
+    /// What has been put on the page since the visit began.
+    pub turn: State<Turn>,
     /// Whether what draws the maker's own forms has come.
     pub whole: State<bool>,
     /// Its boxes and holder, at once; pieces, sheets and steps are in the plan.
@@ -97,9 +99,11 @@ impl Desk {
             project.with(|p| Shared::new(shapes(p, p.system)))
         });
         let late = after_the_drawing(project.into());
+        let turn = turns();
+        let begun = fact(move || turn.get() >= Turn::Plan);
         let quick = fact(move || {
             whole.track();
-            late.with(|p| Shared::new(plan(p, p.system)))
+            if begun.get() { late.with(|p| Shared::new(plan(p, p.system))) } else { shapes.get() }
         });
         let ticks = State::new(Ticks::default());
         let better = Looking::begin(project, quick, ticks);
@@ -114,6 +118,7 @@ impl Desk {
         // There is one, for as long as the page is there.
         Self(Box::leak(Box::new(Lying {
             was: State::new(None),
+            turn,
             whole,
             touched: State::new(None),
             project,

@@ -4,11 +4,12 @@ use leptos::prelude::*;
 
 use super::app::new_set;
 use super::box_list::box_list;
-use super::child::{Inside, live};
+use super::child::{Child, Inside, live, shown};
 use super::count_field::CountField;
 use super::desk::desk;
 use super::entry::entry;
 use super::finished::{Look, finished};
+use super::late::Turn;
 use super::notes::notes;
 use super::part_editor::part_editor;
 use super::prompts::prompts;
@@ -63,8 +64,17 @@ pub fn set_view() -> Tag {
         .with(prompts())
         .with(fields)
         .with(notes(desk.findings_besides(Place::Set, &["sets", "boxes", "spares"])));
-    let request = classed("div", "request").with(set).with(box_list()).with(holder_entry()).with(stock_list());
+    let request = classed("div", "request").with(set).with(in_turn(Turn::Boxes, box_list)).with(in_turn(
+        Turn::Rest,
+        || vec![holder_entry(), stock_list()],
+    ));
     classed("div", "bench").with(request).with(stage(Some(beside())))
+}
+
+/// What is there from its turn on.
+fn in_turn<C: Child>(turn: Turn, what: impl Fn() -> C + 'static) -> Inside {
+    let desk = desk();
+    shown(move || desk.turn.get() >= turn, what)
 }
 
 /// What it will look like, beside the pattern.

@@ -14,6 +14,9 @@ pub const LATER: &str = "SNUGFOLD_LATER";
 /// The variable that names the drawing that is seen before the program has come.
 pub const SIGHT: &str = "SNUGFOLD_SIGHT";
 
+/// What the content policy says of styles.
+const STYLES: &str = "style-src 'self'";
+
 /// Where it goes in the page.
 const PLACE: &str = "<div id=\"sight\" class=\"picture\">";
 
@@ -42,6 +45,7 @@ pub fn run(args: &[String]) -> Result<(), Failure> {
     if let Some(sight) = std::env::var_os(SIGHT) {
         paint(Path::new(&sight), &folder)?;
     }
+    allow_style(&folder)?;
     write(&folder)
 }
 
@@ -55,6 +59,24 @@ fn paint(sight: &Path, folder: &Path) -> Result<(), Failure> {
     let svg = fs::read_to_string(sight)?;
     fs::write(&page, text.replacen(PLACE, &format!("{PLACE}{svg}"), 1))?;
     Ok(())
+}
+
+/// Lets the one style that stands in the page itself, for what is seen before any file has come, through the page's
+/// content policy: by its digest, as a static host has no nonce to give.
+fn allow_style(folder: &Path) -> Result<(), Failure> {
+    let page = folder.join("index.html");
+    let text = fs::read_to_string(&page)?;
+    fs::write(&page, allowed(&text)?)?;
+    Ok(())
+}
+
+fn allowed(page: &str) -> Result<String, Failure> {
+    let styles: Vec<&str> = page.split("<style>").skip(1).filter_map(|rest| rest.split("</style>").next()).collect();
+    let ([style], 1) = (styles.as_slice(), page.matches(STYLES).count()) else {
+        return Err("the page has no one style of its own and one policy".into());
+    };
+    let digest = sha256::base64(style.as_bytes());
+    Ok(page.replacen(STYLES, &format!("{STYLES} 'sha256-{digest}'"), 1))
 }
 
 /// Brings the program's second file and its script into the page.
@@ -139,7 +161,7 @@ fn fill(template: &str, list: &[(String, String)]) -> Result<String, Failure> {
 
 #[cfg(test)]
 mod tests {
-    use super::{TEMPLATE, bare, fill};
+    use super::{TEMPLATE, allowed, bare, fill};
 
     fn list(hash: &str) -> Vec<(String, String)> {
         vec![("index.html".to_owned(), hash.to_owned())]
@@ -155,6 +177,15 @@ mod tests {
     fn a_bare_script_does_the_same_without_its_comments() {
         assert_eq!(bare("// Says why.\nconst A = 1; // here\n\n  f(\"//\");\n"), "const A = 1; // here\nf(\"//\");\n");
         assert!(bare(TEMPLATE).lines().all(|l| !l.starts_with("//")));
+    }
+
+    /// The digest was worked out with `openssl dgst -sha256 -binary | openssl base64`.
+    #[test]
+    fn the_one_style_is_allowed_by_its_digest() {
+        let page = "style-src 'self'; <style>abc</style>";
+        let policy = "style-src 'self' 'sha256-ungWv48Bz+pBQUDeXa4iI7ADYaOWF3qctBD/YfIAFa0='; ";
+        assert_eq!(allowed(page).unwrap(), format!("{policy}<style>abc</style>"));
+        assert!(allowed("style-src 'self'; <style></style><style></style>").is_err());
     }
 
     #[test]

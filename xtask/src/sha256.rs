@@ -19,6 +19,31 @@ const ROUND: [u32; 64] = [
 /// ```
 #[must_use]
 pub fn hex(bytes: &[u8]) -> String {
+    digest(bytes).iter().map(|word| format!("{word:08x}")).collect()
+}
+
+/// The digest of `bytes` as browsers write it (base64, RFC 4648).
+///
+/// ```
+/// # use xtask::sha256::base64;
+/// assert_eq!(&base64(b"abc")[..8], "ungWv48B");
+/// ```
+#[must_use]
+pub fn base64(bytes: &[u8]) -> String {
+    const LETTERS: &[u8; 64] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
+    let digest: Vec<u8> = digest(bytes).iter().flat_map(|word| word.to_be_bytes()).collect();
+    let mut out = String::new();
+    for three in digest.chunks(3) {
+        let bits = three.iter().fold(0, |bits, byte| bits << 8 | u32::from(*byte)) << (8 * (3 - three.len()));
+        for nth in 0..4 {
+            let letter = LETTERS[(bits >> (18 - 6 * nth) & 63) as usize];
+            out.push(if nth > three.len() { '=' } else { char::from(letter) });
+        }
+    }
+    out
+}
+
+fn digest(bytes: &[u8]) -> [u32; 8] {
     let mut padded = bytes.to_vec();
     padded.push(0x80);
     while padded.len() % 64 != 56 {
@@ -31,7 +56,7 @@ pub fn hex(bytes: &[u8]) -> String {
     for block in padded.chunks_exact(64) {
         compress(&mut state, block);
     }
-    state.iter().map(|word| format!("{word:08x}")).collect()
+    state
 }
 
 fn compress(state: &mut [u32; 8], block: &[u8]) {
