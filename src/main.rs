@@ -6,10 +6,6 @@ fn main() {
 
     web::guard::begin_open();
     web::mount(|place| ui::placed::place(ui::app::app(), place));
-    web::after_first_render(|| {
-        web::guard::opened_well();
-        web::offline::start();
-    });
 }
 
 #[cfg(not(target_arch = "wasm32"))]

@@ -14,6 +14,7 @@ use super::later::{Later, What};
 use super::set_view::set_view;
 use super::shelf::Shelf;
 use super::tag::{Tag, classed, tag};
+use super::turn::{Turn, in_turn};
 use super::value::{State, effect};
 use super::walk::Walk;
 use crate::form::registry::{FORMS, Holds};
@@ -21,7 +22,7 @@ use crate::project::example::example;
 use crate::project::fresh::fresh;
 use crate::project::request::Project;
 use crate::say::page;
-use crate::web::here;
+use crate::web::{after_first_render, guard, here, offline};
 
 /// What is on the desk first: the worked example.
 fn first() -> Project {
@@ -45,6 +46,16 @@ pub fn app() -> Tag {
     let later = Later::fetch();
     provide_context(later);
     forms::begin();
+    // What a broken design breaks has broken once everything is there; who leaves before that has broken nothing.
+    here::on_hide(guard::opened_well);
+    effect(move || {
+        if desk.turn.get() == Turn::Rest {
+            after_first_render(|| {
+                guard::opened_well();
+                offline::start();
+            });
+        }
+    });
     effect(move || here::set_language(desk.spelling.get().language()));
     let keys = move |event: web_sys::Event| {
         let Some(event) = event.dyn_ref::<KeyboardEvent>() else {
@@ -69,5 +80,5 @@ pub fn app() -> Tag {
         .with(head(walk))
         .with(notices())
         .with(tag("main").is("id", "content").is("tabindex", "-1").with(part))
-        .with(foot())
+        .with(in_turn(Turn::Rest, foot))
 }

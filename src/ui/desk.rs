@@ -4,10 +4,11 @@ use std::ops::Deref;
 
 use leptos::prelude::*;
 
-use super::late::{Turn, after_the_drawing, turns};
+use super::late::after_the_drawing;
 use super::looking::Looking;
 use super::own_notes::Writing;
 use super::shared::Shared;
+use super::turn::{Turn, turns};
 use super::value::{Fact, State, fact, fact_after};
 use crate::keep::trail::Trail;
 use crate::make::pace::Pace;

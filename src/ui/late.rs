@@ -25,50 +25,6 @@ pub fn after_the_drawing<T: Clone + PartialEq + Send + Sync + 'static>(now: Fact
     late
 }
 
-/// What is put on the page after the first frames of a visit, one after the other, so that none of them takes long.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Turn {
-    /// What is seen first.
-    Drawing,
-    /// Pieces, sheets, steps, and what is to be said.
-    Plan,
-    /// Boxes and their fields.
-    Boxes,
-    /// Everything else.
-    Rest,
-}
-
-impl Turn {
-    const fn next(self) -> Option<Self> {
-        match self {
-            Self::Drawing => Some(Self::Plan),
-            Self::Plan => Some(Self::Boxes),
-            Self::Boxes => Some(Self::Rest),
-            Self::Rest => None,
-        }
-    }
-}
-
-/// Whose turn it is; a frame is drawn between two.
-#[must_use]
-pub fn turns() -> State<Turn> {
-    let turn = State::new(Turn::Drawing);
-    follow_turns(turn);
-    turn
-}
-
-fn follow_turns(turn: State<Turn>) {
-    request_animation_frame(move || {
-        let follow = move || {
-            if let Some(next) = turn.get_untracked().next() {
-                turn.set(next);
-                follow_turns(turn);
-            }
-        };
-        set_timeout(follow, Duration::ZERO);
-    });
-}
-
 /// How long a hand rests before what takes long is looked for.
 const REST: Duration = Duration::from_millis(500);
 

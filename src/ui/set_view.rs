@@ -4,12 +4,11 @@ use leptos::prelude::*;
 
 use super::app::new_set;
 use super::box_list::box_list;
-use super::child::{Child, Inside, live, shown};
+use super::child::{Inside, live};
 use super::count_field::CountField;
 use super::desk::desk;
 use super::entry::entry;
 use super::finished::{Look, finished};
-use super::late::Turn;
 use super::notes::notes;
 use super::part_editor::part_editor;
 use super::prompts::prompts;
@@ -19,6 +18,7 @@ use super::stock_list::stock_list;
 use super::system_choice::system_choice;
 use super::tag::{Tag, button, classed, tag};
 use super::text_field::text_field;
+use super::turn::{Turn, in_turn};
 use super::value::{Fact, fact};
 use crate::form::registry::{FORMS, Holds};
 use crate::project::bound;
@@ -30,6 +30,15 @@ use crate::say::{begin, names, page};
 /// The request and the drawing that answers it.
 #[must_use]
 pub fn set_view() -> Tag {
+    let request = classed("div", "request")
+        .with(in_turn(Turn::Set, whole_set))
+        .with(in_turn(Turn::Boxes, box_list))
+        .with(in_turn(Turn::Rest, || vec![holder_entry(), stock_list()]));
+    classed("div", "bench").with(request).with(stage(Some(beside())))
+}
+
+/// What the set as a whole is asked.
+fn whole_set() -> Tag {
     let desk = desk();
     let project = desk.project;
     let name = fact(move || project.with(|p| p.name.clone()));
@@ -58,23 +67,12 @@ pub fn set_view() -> Tag {
         .with(sets.view())
         .with(spares.view())
         .with(system_choice());
-    let set = classed("section", "sheet-of-paper")
+    classed("section", "sheet-of-paper")
         .is("aria-label", page::SET)
         .with(welcome())
         .with(prompts())
         .with(fields)
-        .with(notes(desk.findings_besides(Place::Set, &["sets", "boxes", "spares"])));
-    let request = classed("div", "request").with(set).with(in_turn(Turn::Boxes, box_list)).with(in_turn(
-        Turn::Rest,
-        || vec![holder_entry(), stock_list()],
-    ));
-    classed("div", "bench").with(request).with(stage(Some(beside())))
-}
-
-/// What is there from its turn on.
-fn in_turn<C: Child>(turn: Turn, what: impl Fn() -> C + 'static) -> Inside {
-    let desk = desk();
-    shown(move || desk.turn.get() >= turn, what)
+        .with(notes(desk.findings_besides(Place::Set, &["sets", "boxes", "spares"])))
 }
 
 /// What it will look like, beside the pattern.
@@ -82,7 +80,7 @@ fn beside() -> Tag {
     classed("div", "beside")
         .is("role", "group")
         .is("aria-label", page::FINISHED_SET)
-        .with(finished(Look::at(45.0)))
+        .with(classed("div", "hero").with(in_turn(Turn::Reading, || finished(Look::at(45.0)))))
         .with(classed("p", "hint").with(page::TOUCH_BOX))
 }
 

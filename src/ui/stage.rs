@@ -12,6 +12,7 @@ use super::picture::touchable;
 use super::recipe::recipe_text;
 use super::said::said;
 use super::tag::{Tag, button, classed, tag};
+use super::turn::{Turn, in_turn};
 use super::value::{Fact, State, effect, fact, fact_after};
 use crate::assembly::moves::Move;
 use crate::draw::drawing::{Drawing, Touch};
@@ -110,13 +111,15 @@ pub fn stage(beside: Option<Tag>) -> Tag {
         .with(shown(move || old.get(), || classed("p", "note stop").is("role", "status").with(page::BEFORE)))
         .with(live(shown_part))
         .with(beside);
-    let reading = classed("section", "reading")
-        .is("aria-label", page::RECIPE)
-        .with(recipe_text(place))
-        .with(panel_list(place, part, chosen))
-        .with(legend())
-        .with(explained());
-    classed("div", "right").with(drawing).with(reading)
+    let reading = move || {
+        classed("section", "reading")
+            .is("aria-label", page::RECIPE)
+            .with(recipe_text(place))
+            .with(panel_list(place, part, chosen))
+            .with(legend())
+            .with(explained())
+    };
+    classed("div", "right").with(drawing).with(in_turn(Turn::Reading, reading))
 }
 
 fn drawn(plan: &Plan, place: Place) -> bool {

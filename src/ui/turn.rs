@@ -1,0 +1,65 @@
+//! `Turn`: the page is put together over some frames, so that none of them takes long.
+
+use std::time::Duration;
+
+use super::child::{Child, Inside, shown};
+use super::desk::desk;
+use super::value::State;
+
+use leptos::prelude::*;
+
+/// What is put on the page in the first frames of a visit, one after the other.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Turn {
+    /// The head and the pattern.
+    Pattern,
+    /// What the set as a whole is asked.
+    Set,
+    /// Boxes and their fields.
+    Boxes,
+    /// The finished set, the recipe.
+    Reading,
+    /// Pieces, sheets, steps, and what is to be said.
+    Plan,
+    /// Everything else.
+    Rest,
+}
+
+impl Turn {
+    const fn next(self) -> Option<Self> {
+        match self {
+            Self::Pattern => Some(Self::Set),
+            Self::Set => Some(Self::Boxes),
+            Self::Boxes => Some(Self::Reading),
+            Self::Reading => Some(Self::Plan),
+            Self::Plan => Some(Self::Rest),
+            Self::Rest => None,
+        }
+    }
+}
+
+/// Whose turn it is; a frame is drawn between two.
+#[must_use]
+pub fn turns() -> State<Turn> {
+    let turn = State::new(Turn::Pattern);
+    follow_turns(turn);
+    turn
+}
+
+fn follow_turns(turn: State<Turn>) {
+    request_animation_frame(move || {
+        let follow = move || {
+            if let Some(next) = turn.get_untracked().next() {
+                turn.set(next);
+                follow_turns(turn);
+            }
+        };
+        set_timeout(follow, Duration::ZERO);
+    });
+}
+
+/// What is there from its turn on.
+pub fn in_turn<C: Child>(turn: Turn, what: impl Fn() -> C + 'static) -> Inside {
+    let desk = desk();
+    shown(move || desk.turn.get() >= turn, what)
+}
