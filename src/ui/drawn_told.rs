@@ -2,7 +2,7 @@
 
 use super::child::{Inside, live, shown};
 use super::drawn::{Sheet, Typed};
-use super::late::after_a_rest;
+use super::late::{LONG_REST, after_a_rest};
 use super::said::said;
 use super::tag::{Tag, button, classed, tag};
 use super::value::{Fact, State, fact};
@@ -22,7 +22,7 @@ pub fn found(sheet: Sheet) -> Tag {
     let all = sheet.desk.findings(sheet.place, None);
     let faults = fact(move || all.with(|all| faults(all)));
     // What helps takes longer to find than a frame: it follows once the hand rests.
-    let late = after_a_rest(sheet.drawn);
+    let late = after_a_rest(sheet.drawn, LONG_REST);
     let ways = fact(move || Ways(sheet.bench.get().map_or_else(Vec::new, |b| late.with(|d| cures(d, &b)))));
     let offer = fact(move || {
         // While something does not meet, what is equal is not what should be.

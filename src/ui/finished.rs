@@ -1,7 +1,7 @@
 //! The finished set, as it will stand on the table.
 
 use super::desk::{Desk, desk};
-use super::late::after_the_drawing;
+use super::late::{SHORT_REST, after_a_rest};
 use super::picture::touchable;
 use super::shared::Shared;
 use super::tag::Tag;
@@ -29,15 +29,17 @@ impl Look {
     }
 }
 
-/// The boxes in their holder; a touch on one looks at it. It follows an edit a frame after the pattern.
+/// The boxes in their holder; a touch on one looks at it. It follows edits once the hand rests: a large set takes some
+/// frames to draw.
 #[must_use]
 pub fn finished(look: Look) -> Tag {
     let desk = desk();
-    let whole = after_the_drawing(whole(desk));
+    let whole = after_a_rest(whole(desk), SHORT_REST);
     let painted = fact(move || {
         let view = View { turn: look.turn.get(), ..View::default() };
         whole.with(|plan| {
-            desk.project.with(|p| {
+            // Each edit makes shapes anew: nothing else need be followed.
+            desk.project.with_untracked(|p| {
                 let tint = |card| p.card(card).map_or_else(Tint::default, |c| c.tint);
                 paint(&set(&plan.boxes, plan.holder.as_ref(), &tint, look.out.get() / 100.0, view))
             })

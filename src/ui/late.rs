@@ -25,11 +25,13 @@ pub fn after_the_drawing<T: Clone + PartialEq + Send + Sync + 'static>(now: Fact
     late
 }
 
-/// How long a hand rests before what takes long is looked for.
-const REST: Duration = Duration::from_millis(500);
+/// How long a hand rests before what takes a frame or more is drawn.
+pub const SHORT_REST: Duration = Duration::from_millis(120);
+/// How long it rests before what takes long is looked for.
+pub const LONG_REST: Duration = Duration::from_millis(500);
 
-/// Follows `now` once it has been left alone for a moment.
-pub fn after_a_rest<T: Clone + PartialEq + Send + Sync + 'static>(now: Fact<T>) -> State<T> {
+/// Follows `now` once it has been left alone for so long.
+pub fn after_a_rest<T: Clone + PartialEq + Send + Sync + 'static>(now: Fact<T>, rest: Duration) -> State<T> {
     let late = State::new(now.get_untracked());
     let turns = State::new(0_u32);
     effect(move || {
@@ -41,7 +43,7 @@ pub fn after_a_rest<T: Clone + PartialEq + Send + Sync + 'static>(now: Fact<T>) 
                 late.set(now);
             }
         };
-        set_timeout(follow, REST);
+        set_timeout(follow, rest);
     });
     late
 }
