@@ -77,6 +77,8 @@ struct Seen {
     /// The same a little smaller: where layers lie on each other, edges reach past each other by their thickness.
     core: Vec<Spot>,
     flat: Vec<V3>,
+    /// From where to where it reaches, across and down.
+    reach: [[f64; 2]; 2],
     /// Distance at the page's origin and its slopes across the page; none where it is seen edge on.
     distance: Option<[f64; 3]>,
     middle: f64,
@@ -142,7 +144,8 @@ fn look(leaf: &Leaf, view: View) -> Seen {
     let [x, y] = shape.iter().fold([0.0, 0.0], |sum, s| [sum[0] + s[0] / n, sum[1] + s[1] / n]);
     let core: Vec<Spot> = shape.iter().map(|s| [s[0] + (x - s[0]) * CORE, s[1] + (y - s[1]) * CORE]).collect();
     let flat = core.iter().map(|s| V3::new(s[0], s[1], 0.0)).collect();
-    Seen { distance: plane(&all), shape, core, flat, middle }
+    let reach = [0, 1].map(|k| core.iter().fold([f64::MAX, f64::MIN], |r, s| [r[0].min(s[k]), r[1].max(s[k])]));
+    Seen { distance: plane(&all), shape, core, flat, reach, middle }
 }
 
 /// Distance as a plane over the page, from the two widest-apart edges.
@@ -165,27 +168,33 @@ fn plane(all: &[(Spot, f64)]) -> Option<[f64; 3]> {
 /// The order of painting: a leaf that is behind another where they overlap comes before it.
 fn far_to_near(seen: &[Seen]) -> Vec<usize> {
     let n = seen.len();
-    let mut before: Vec<Vec<usize>> = vec![Vec::new(); n];
+    // Who comes after each, and for how many each still waits.
+    let mut after: Vec<Vec<usize>> = vec![Vec::new(); n];
+    let mut waits = vec![0_usize; n];
     for a in 0..n {
         for b in a + 1..n {
-            match behind(&seen[a], &seen[b]) {
-                Some(true) => before[b].push(a),
-                Some(false) => before[a].push(b),
-                None => {}
-            }
+            let (first, then) = match behind(&seen[a], &seen[b]) {
+                Some(true) => (a, b),
+                Some(false) => (b, a),
+                None => continue,
+            };
+            after[first].push(then);
+            waits[then] += 1;
         }
     }
     let mut left: Vec<usize> = (0..n).collect();
     let mut order = Vec::with_capacity(n);
     while !left.is_empty() {
-        let waiting = |i: usize| before[i].iter().filter(|b| left.contains(b)).count();
         // Of those with the fewest behind them, the farthest: none at all, but where leaves lie in a ring.
         let next = left
             .iter()
             .copied()
-            .max_by(|&a, &b| waiting(b).cmp(&waiting(a)).then(seen[a].middle.total_cmp(&seen[b].middle)));
+            .max_by(|&a, &b| waits[b].cmp(&waits[a]).then(seen[a].middle.total_cmp(&seen[b].middle)));
         let Some(next) = next else { break };
         left.retain(|&i| i != next);
+        for &then in &after[next] {
+            waits[then] -= 1;
+        }
         order.push(next);
     }
     order
@@ -202,6 +211,9 @@ fn behind(a: &Seen, b: &Seen) -> Option<bool> {
 
 /// A place inside both shapes; nothing where they share less than a line.
 fn overlap(a: &Seen, b: &Seen) -> Option<Spot> {
+    if (0..2).any(|k| a.reach[k][1] < b.reach[k][0] || b.reach[k][1] < a.reach[k][0]) {
+        return None;
+    }
     let mut shared: Vec<Spot> = Vec::new();
     shared.extend(a.core.iter().filter(|s| inside(&b.flat, V3::new(s[0], s[1], 0.0))));
     shared.extend(b.core.iter().filter(|s| inside(&a.flat, V3::new(s[0], s[1], 0.0))));
