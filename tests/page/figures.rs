@@ -303,3 +303,67 @@ fn time_of_a_touch_on_sixty_cells() {
         println!("a touch on sixty cells, [program, layout], at best, in the middle, at worst, ms: {times}");
     });
 }
+
+/// What the page holds after a hundred and after 1,100 edits: elements, listeners, the script's own memory, and the
+/// program's.
+#[test]
+#[ignore = "prints figures"]
+fn memory_over_a_thousand_edits() {
+    journey(async |page| {
+        page.expect_errors();
+        let keep = "for (const way of ['instantiate', 'instantiateStreaming']) {
+              const begin = WebAssembly[way];
+              WebAssembly[way] = async (...given) => {
+                const made = await begin.apply(WebAssembly, given);
+                window.memory ??= Object.values((made.instance ?? made).exports).find((e) => e instanceof WebAssembly.Memory);
+                return made;
+              };
+            }";
+        page.cdp("Page.addScriptToEvaluateOnNewDocument", serde_json::json!({ "source": keep })).await;
+        page.open("").await;
+        let field = page.find("field", "Width").await.to_json().expect("a field");
+        page.cdp("Performance.enable", serde_json::json!({})).await;
+        for edits in [100, 500, 500] {
+            let script = "const [field, edits, done] = arguments;
+                 (async () => {
+                   for (let round = 0; round < edits; round += 1) {
+                     await new Promise((f) => requestAnimationFrame(() => setTimeout(f)));
+                     field.value = round % 2 ? '3 1/2' : '3';
+                     field.dispatchEvent(new InputEvent('input', { bubbles: true }));
+                   }
+                   done(true);
+                 })();";
+            page.driver.execute_async(script, vec![field.clone(), edits.into()]).await.expect("edits");
+            // What is searched for after a while is over, and kept.
+            tokio::time::sleep(std::time::Duration::from_secs(4)).await;
+            page.cdp("HeapProfiler.collectGarbage", serde_json::json!({})).await;
+            let all = page.cdp("Performance.getMetrics", serde_json::json!({})).await;
+            let of = |name: &str| {
+                let found = all["metrics"].as_array().and_then(|m| m.iter().find(|m| m["name"] == name));
+                found.and_then(|m| m["value"].as_f64()).unwrap_or_default()
+            };
+            let program =
+                page.js("return window.memory?.buffer.byteLength ?? 0", Vec::new()).await.as_f64().unwrap_or(0.0);
+            println!(
+                "{edits} more edits: {} nodes, {} listeners, {:.2} MB of the script, {:.2} MB of the program",
+                of("Nodes"),
+                of("JSEventListeners"),
+                of("JSHeapUsedSize") / 1e6,
+                program / 1e6
+            );
+        }
+    });
+}
+
+/// Whether long lists of sheets slow typing: the same edits with as many sheets as two hundred sets need, typed at the
+/// set, and at the number of sets.
+#[test]
+#[ignore = "prints figures"]
+fn time_from_typing_to_drawn_with_many_sheets() {
+    let mut project = snugfold::project::example::example().expect("the example is a project");
+    for sets in [1, 200] {
+        project.sets = sets;
+        let link = snugfold::keep::link::write(&project).expect("it is short");
+        answer(&format!("{sets} sets"), &format!("#{link}"), 1);
+    }
+}
