@@ -12,6 +12,7 @@ use snugfold::cut::piece::{Piece, Turn};
 use snugfold::cut::search::{Search, Status};
 use snugfold::cut::sheet::{Rules, Sheet, Stock};
 use snugfold::measure::length::Length;
+use snugfold::measure::system::System;
 
 /// What one set of four boxes takes in the largest of its cards: a dozen sizes, forty-odd pieces, in eighths of an inch.
 const SET: [(i64, i64, u32); 12] = [
@@ -43,8 +44,14 @@ fn set(sets: u32) -> Vec<Piece> {
 }
 
 fn main() {
-    let sheet =
-        Sheet { id: 0, width: Length::inches(12, 1), height: Length::inches(12, 1), stock: Stock::Buy, price: None };
+    let sheet = Sheet {
+        id: 0,
+        width: Length::inches(12, 1),
+        height: Length::inches(12, 1),
+        typed: System::Inch,
+        stock: Stock::Buy,
+        price: None,
+    };
     let sheets = [sheet];
     let rules = Rules { longest_cut: Some(Length::inches(12, 1)), ..Rules::default() };
     println!(

@@ -16,6 +16,7 @@ use snugfold::cut::piece::{Piece, Turn};
 use snugfold::cut::search::{Aim, Search, Status};
 use snugfold::cut::sheet::{Rules, Sheet, Stock};
 use snugfold::measure::length::Length;
+use snugfold::measure::system::System;
 
 struct Instance {
     name: String,
@@ -92,8 +93,14 @@ fn read(row: &str, turn: Turn) -> Option<Instance> {
     let mut cells = row.split(',');
     let name = cells.nth(1)?.to_owned();
     let side = |cell: Option<&str>| cell?.parse().ok().map(Length::mm);
-    let sheet =
-        Sheet { id: 0, width: side(cells.next())?, height: side(cells.next())?, stock: Stock::Buy, price: None };
+    let sheet = Sheet {
+        id: 0,
+        width: side(cells.next())?,
+        height: side(cells.next())?,
+        typed: System::Metric,
+        stock: Stock::Buy,
+        price: None,
+    };
     let items = cells.nth(2)?;
     let mut pieces = Vec::new();
     for (id, item) in (0..).zip(items.split_whitespace()) {

@@ -10,6 +10,7 @@ use snugfold::cut::piece::{Piece, Turn};
 use snugfold::cut::search::{Search, Status};
 use snugfold::cut::sheet::{Rules, Sheet, Stock};
 use snugfold::measure::length::Length;
+use snugfold::measure::system::System;
 
 fn piece(id: u32, width: Length, height: Length, count: u32) -> Piece {
     Piece { id, width, height, count, turn: Turn::Free }
@@ -20,7 +21,7 @@ fn inch(n: i64, d: i64) -> Length {
 }
 
 fn square() -> Sheet {
-    Sheet { id: 0, width: inch(12, 1), height: inch(12, 1), stock: Stock::Buy, price: None }
+    Sheet { id: 0, width: inch(12, 1), height: inch(12, 1), typed: System::Inch, stock: Stock::Buy, price: None }
 }
 
 fn laid(pieces: &[Piece], sheets: &[Sheet], rules: &Rules) -> Layout {
@@ -47,7 +48,14 @@ fn no_pinwheel() {
 #[test]
 fn bad_input_is_answered() {
     let rules = Rules::default();
-    let a4 = Sheet { id: 1, width: Length::mm(210), height: Length::mm(297), stock: Stock::Have(1), price: None };
+    let a4 = Sheet {
+        id: 1,
+        width: Length::mm(210),
+        height: Length::mm(297),
+        typed: System::Metric,
+        stock: Stock::Have(1),
+        price: None,
+    };
     let why = |pieces: &[Piece], sheets: &[Sheet], rules: &Rules| {
         let layout = laid(pieces, sheets, rules);
         layout.left_out.iter().map(|o| (o.piece, o.count, o.why)).collect::<Vec<_>>()
@@ -73,7 +81,14 @@ fn bad_input_is_answered() {
 #[test]
 fn a_long_sheet_is_cut_across_first() {
     // A3 at a 305 mm trimmer: the first cut must be the short way, and so must the trimming.
-    let a3 = Sheet { id: 1, width: Length::mm(297), height: Length::mm(420), stock: Stock::Buy, price: None };
+    let a3 = Sheet {
+        id: 1,
+        width: Length::mm(297),
+        height: Length::mm(420),
+        typed: System::Metric,
+        stock: Stock::Buy,
+        price: None,
+    };
     for trim in [0, 3] {
         let rules = Rules { longest_cut: Some(Length::mm(305)), edge_trim: Length::mm(trim), ..Rules::default() };
         let pieces = [piece(1, Length::mm(140), Length::mm(200), 4), piece(2, Length::mm(60), Length::mm(40), 3)];
@@ -99,6 +114,7 @@ fn a_sheet(id: u32) -> impl Strategy<Value = Sheet> {
             id,
             width: Length::mm(w),
             height: Length::mm(h),
+            typed: System::Metric,
             stock: if have > 5 { Stock::Buy } else { Stock::Have(have) },
             price,
         }
@@ -167,7 +183,14 @@ fn a_search_saves_a_sheet_and_says_so() {
 
 #[test]
 fn the_stash_goes_first_and_the_lowest_price_wins() {
-    let sheet = |id, mm, stock, price| Sheet { id, width: Length::mm(mm), height: Length::mm(mm), stock, price };
+    let sheet = |id, mm, stock, price| Sheet {
+        id,
+        width: Length::mm(mm),
+        height: Length::mm(mm),
+        typed: System::Metric,
+        stock,
+        price,
+    };
     let pieces = [piece(1, Length::mm(100), Length::mm(100), 20)];
     let sheets = [
         sheet(1, 300, Stock::Have(1), None),
@@ -275,7 +298,14 @@ fn many_pieces_and_many_sizes_are_answered() {
     let many: Vec<Piece> = (0..12)
         .map(|i| piece(i, Length::mm(31 + 13 * i64::from(i)), Length::mm(97 + 7 * i64::from(i)), 8_334))
         .collect();
-    let a4 = Sheet { id: 4, width: Length::mm(210), height: Length::mm(297), stock: Stock::Buy, price: Some(20) };
+    let a4 = Sheet {
+        id: 4,
+        width: Length::mm(210),
+        height: Length::mm(297),
+        typed: System::Metric,
+        stock: Stock::Buy,
+        price: Some(20),
+    };
     let layout = searched(&many, std::slice::from_ref(&a4), &Rules::default(), 3_000_000);
     assert!(layout.left_out.is_empty());
     assert!(f64::from(layout.sheets()) <= f64::from(layout.bound) * 1.01 + 1.0, "{} {}", layout.sheets(), layout.bound);
@@ -295,7 +325,14 @@ fn many_pieces_and_many_sizes_are_answered() {
 
 #[test]
 fn strange_amounts_are_no_hang() {
-    let big = Sheet { id: 1, width: Length::mm(9_000), height: Length::mm(9_000), stock: Stock::Buy, price: None };
+    let big = Sheet {
+        id: 1,
+        width: Length::mm(9_000),
+        height: Length::mm(9_000),
+        typed: System::Metric,
+        stock: Stock::Buy,
+        price: None,
+    };
     let rules = Rules { least_strip: Length::ZERO, ..Rules::default() };
     let sheets = std::slice::from_ref(&big);
     // A fifth of a millimetre, four milliards of them; and four thousand sizes.
@@ -306,7 +343,14 @@ fn strange_amounts_are_no_hang() {
             piece(i, Length::um(20_000 + 37 * i64::from(i)), Length::um(30_000 + 7_919 * i64::from(i) % 90_000), 3)
         })
         .collect();
-    let a4 = Sheet { id: 4, width: Length::mm(410), height: Length::mm(497), stock: Stock::Buy, price: None };
+    let a4 = Sheet {
+        id: 4,
+        width: Length::mm(410),
+        height: Length::mm(497),
+        typed: System::Metric,
+        stock: Stock::Buy,
+        price: None,
+    };
     let quick = lay_out(&all, std::slice::from_ref(&a4), &rules);
     assert!(quick.sheets() > 0);
     let mut search = Search::new(&all, std::slice::from_ref(&a4), &rules);

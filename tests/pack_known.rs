@@ -11,6 +11,7 @@ use snugfold::cut::raster::Raster;
 use snugfold::cut::search::{Aim, Search, Status};
 use snugfold::cut::sheet::{Rules, Sheet, Stock};
 use snugfold::measure::length::Length;
+use snugfold::measure::system::System;
 
 const CLASS: &str = include_str!("data/pack/class.csv");
 const CUT: &str = include_str!("data/pack/cut.csv");
@@ -43,6 +44,7 @@ fn instances(text: &str, turn: Turn) -> Vec<Instance> {
                 id: 0,
                 width: Length::mm(number(cells[2])),
                 height: Length::mm(number(cells[3])),
+                typed: System::Metric,
                 stock: Stock::Buy,
                 price: None,
             },

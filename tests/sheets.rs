@@ -8,12 +8,14 @@ use snugfold::cut::layout::Ending;
 use snugfold::make::better::{Better, loses_ticks};
 use snugfold::make::sheets::CardSheets;
 use snugfold::make::step::Action;
+use snugfold::measure::given::Given;
 use snugfold::measure::system::System;
 use snugfold::plan::{Plan, plan, relaid};
 use snugfold::project::example::example;
 use snugfold::project::finding::{Place, Weight, What};
 use snugfold::project::request::Project;
 use snugfold::project::ticks::Ticks;
+use snugfold::say::cutting::{buy, need};
 use snugfold::say::spelling::Spelling;
 use snugfold::say::step::step as say;
 
@@ -238,5 +240,27 @@ fn very_many_sets_are_searched_through() {
         assert_eq!(check(&found.job.wanted, &found.job.sheets, &found.job.rules, &found.layout), []);
         let (sheets, bound) = (u64::from(found.layout.sheets()), u64::from(found.layout.bound));
         assert!(sheets * 100 <= bound * 101 + 100, "{sheets} sheets, {bound} at least");
+    }
+}
+
+/// Nothing is converted: a sheet is said in the system in which it was typed, whatever is worked in.
+#[test]
+fn a_sheet_stays_as_it_was_typed() {
+    for (typed, said) in [(["12 in", "12 in"], "12 × 12 in"), (["210 mm", "297 mm"], "210 × 297 mm")] {
+        for system in System::ALL {
+            let mut project = sets(1);
+            for card in &mut project.cards {
+                let given = typed.map(|side| Given::read(side, System::Metric).expect("a length"));
+                [card.sheet_width, card.sheet_height] = given;
+            }
+            let plan = plan(&project, system);
+            let cuts = plan.steps.iter().filter(|s| matches!(s.action, Action::CutSheets { .. }));
+            let titles: Vec<String> = cuts.map(|s| say(s, &plan, &project, Spelling::Uk).title.to_string()).collect();
+            assert!(!titles.is_empty() && titles.iter().all(|t| t.contains(said)), "{system:?}: {titles:?}");
+            for sheets in &plan.sheets {
+                assert!(buy(sheets, "Card", None).to_string().contains(said));
+                assert!(need(sheets).to_string().contains(said));
+            }
+        }
     }
 }

@@ -89,6 +89,7 @@ mod tests {
     use super::*;
     use crate::cut::piece::Turn;
     use crate::measure::length::Length;
+    use crate::measure::system::System;
 
     #[test]
     fn seven_squares_are_enough_for_seven_blanks() {
@@ -98,6 +99,7 @@ mod tests {
             id: 3,
             width: Length::inches(12, 1),
             height: Length::inches(12, 1),
+            typed: System::Inch,
             stock,
             price: Some(45),
         };

@@ -1,6 +1,7 @@
 //! `Sheet`: card as it is bought or lies in the drawer, and the `Rules` of the trimmer.
 
 use crate::measure::length::Length;
+use crate::measure::system::System;
 
 /// One size of sheet of one card.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -11,6 +12,8 @@ pub struct Sheet {
     pub width: Length,
     /// The real height, as measured; above zero. The grain of pieces that may not turn runs as on the sheet.
     pub height: Length,
+    /// The system in which its sides were typed: they are said in it.
+    pub typed: System,
     /// How many there are.
     pub stock: Stock,
     /// The price of one sheet in the smallest coin, where it is known. Sheets that are there already cost nothing.

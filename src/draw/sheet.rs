@@ -32,7 +32,7 @@ pub struct Cutting<'a> {
 #[must_use]
 pub fn sheet(c: &Cutting) -> Drawing {
     let (w, h) = (c.sheet.width.as_mm(), c.sheet.height.as_mm());
-    let side = |length| Figure::of(length, c.system).to_string();
+    let side = |length| Figure::of(length, c.sheet.typed).to_string();
     let mut d = Drawing {
         title: pictures::sheet(&side(c.sheet.width), &side(c.sheet.height)),
         lettering: w.max(h) / 25.0,

@@ -87,6 +87,7 @@ mod tests {
     use crate::cut::piece::Turn;
     use crate::cut::sheet::Rules;
     use crate::make::pieces::Becomes;
+    use crate::measure::system::System;
     use crate::project::finding::Place;
 
     /// `each` blanks of `w` × `h` in a set, `have` sheets of 12 × 12 in the drawer.
@@ -105,9 +106,17 @@ mod tests {
             count: u64::from(each),
         };
         let side = Length::inches(12, 1);
-        let mut sheets = vec![Sheet { id: 1, width: side, height: side, stock: Stock::Buy, price: None }];
+        let mut sheets =
+            vec![Sheet { id: 1, width: side, height: side, typed: System::Inch, stock: Stock::Buy, price: None }];
         if have > 0 {
-            sheets.push(Sheet { id: 0, width: side, height: side, stock: Stock::Have(have), price: None });
+            sheets.push(Sheet {
+                id: 0,
+                width: side,
+                height: side,
+                typed: System::Inch,
+                stock: Stock::Have(have),
+                price: None,
+            });
         }
         let wanted = vec![Wanted { id: 0, width, height, count: each, turn: Turn::Free }];
         let job = Job { card: 1, wanted, sheets, rules: Rules::default(), grain: None };

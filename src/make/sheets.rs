@@ -117,6 +117,7 @@ fn sheets_of(card: &Card) -> Vec<Sheet> {
                 id: u32::try_from(all.len()).unwrap_or(u32::MAX),
                 width: width.length(),
                 height: height.length(),
+                typed: width.system(),
                 stock,
                 price: if stock == Stock::Buy { supply.price } else { None },
             });

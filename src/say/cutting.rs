@@ -14,7 +14,7 @@ use crate::stock::currency::Currency;
 
 /// How many sheets a card needs, and whether it could be fewer.
 #[must_use]
-pub fn need(sheets: &CardSheets, system: System) -> Phrase {
+pub fn need(sheets: &CardSheets) -> Phrase {
     let count = sheets.layout.sheets();
     let proof = match sheets.layout.proof() {
         Proof::Fewest => format!("no layout needs fewer than {count}"),
@@ -28,7 +28,7 @@ pub fn need(sheets: &CardSheets, system: System) -> Phrase {
             Stock::Buy if several => " to buy",
             Stock::Buy => "",
         };
-        let size = sides(sheet.width, sheet.height, system);
+        let size = sides(sheet.width, sheet.height, sheet.typed);
         phrase![format!("{n} {word} of "), size, from]
     });
     Phrase::list(each, ", ", " and ").with(format!("; {proof}."))
@@ -36,9 +36,9 @@ pub fn need(sheets: &CardSheets, system: System) -> Phrase {
 
 /// What to buy of one card and what comes out of the drawer; with what it costs where that may be told.
 #[must_use]
-pub fn buy(sheets: &CardSheets, name: &str, system: System, money: Option<&Currency>) -> Phrase {
+pub fn buy(sheets: &CardSheets, name: &str, money: Option<&Currency>) -> Phrase {
     let bought = sheets.used().filter(|u| u.1.stock == Stock::Buy).map(|(n, sheet)| {
-        let size = sides(sheet.width, sheet.height, system);
+        let size = sides(sheet.width, sheet.height, sheet.typed);
         phrase![format!("{n} {} of ", if n == 1 { "sheet" } else { "sheets" }), size]
     });
     let bought: Vec<Phrase> = bought.collect();

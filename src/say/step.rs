@@ -124,7 +124,7 @@ fn cut_sheets(plan: &Plan, project: &Project, card: u16, pattern: usize) -> (Phr
     let (word, alike) = if pattern.copies == 1 { ("sheet", "") } else { ("sheets", " alike") };
     let title = phrase![
         format!("Cut {} {word} of {}, ", pattern.copies, names::card(project, card)),
-        sides(sheet.width, sheet.height, plan.system),
+        sides(sheet.width, sheet.height, sheet.typed),
         alike,
     ];
     let letter = |id| names::letter(plan, id);

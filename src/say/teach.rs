@@ -236,7 +236,7 @@ pub fn buy(taught: &Taught, project: &Project, money: Option<&Currency>) -> Vec<
     if taught.class.ready == Ready::Sheets {
         return sheets(&taught.one, project, taught.class.makers, taught.class.spares, true);
     }
-    all.sheets.iter().map(|s| super::cutting::buy(s, &names::card(project, s.job.card), all.system, money)).collect()
+    all.sheets.iter().map(|s| super::cutting::buy(s, &names::card(project, s.job.card), money)).collect()
 }
 
 /// Whole sheets for so many, spares included; with those that come out of the drawer.
@@ -245,7 +245,7 @@ fn sheets(one: &Plan, project: &Project, makers: u32, spares: u32, drawer: bool)
     let line = |(card, count, sheet): (u16, u32, &Sheet)| {
         let all = u64::from(with_spares(u64::from(count) * u64::from(makers), spares));
         let word = if all == 1 { "sheet" } else { "sheets" };
-        let of = sides(sheet.width, sheet.height, one.system);
+        let of = sides(sheet.width, sheet.height, sheet.typed);
         let line = phrase![format!("{}: {all} {word} of ", names::card(project, card)), of];
         let has = project.card(card).map_or(0, |c| {
             let first = (&c.sheet_width, &c.sheet_height, c.supply.have);

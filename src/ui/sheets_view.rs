@@ -37,8 +37,7 @@ pub fn to_buy() -> Tag {
     let name = move |card: u16| desk.project.with(|p| names::card(p, card));
     let lines = move || {
         desk.good.with(|plan| {
-            let buy =
-                |s: &CardSheets| tag("li").with(said(cutting::buy(s, &name(s.job.card), plan.system, Some(&money()))));
+            let buy = |s: &CardSheets| tag("li").with(said(cutting::buy(s, &name(s.job.card), Some(&money()))));
             plan.sheets.iter().map(buy).collect::<Vec<_>>()
         })
     };
@@ -78,7 +77,7 @@ fn one_card(desk: Desk, plan: &Plan, sheets: &CardSheets) -> Tag {
     let list = tag("details").with(tag("summary").with(page::PIECES)).with(classed("ul", "pieces").with(pieces));
     classed("section", "sheet-of-paper")
         .with(tag("h2").with(name))
-        .with(classed("p", "lead").with(said(cutting::need(sheets, plan.system))))
+        .with(classed("p", "lead").with(said(cutting::need(sheets))))
         .with(notes(desk.findings(Place::Card(card), Some("sheet-width"))))
         .with(list)
         .with(classed("div", "patterns").with(patterns))
