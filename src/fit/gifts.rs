@@ -91,7 +91,8 @@ pub fn room(gifts: &Gifts, system: System) -> Size {
     Size { width: typed(&gifts.room_width), depth: typed(&gifts.room_depth), height: typed(&gifts.room_height) }
 }
 
-/// A gift to start from, before the maker types what it is: 2 × 1 × 3 in, 50 × 25 × 75 mm.
+/// A gift to start from, before the maker types what it is: 2 × 1 × 3 in, 50 × 25 × 75 mm, kept the way up that is
+/// typed: nothing is laid on its side unasked.
 #[must_use]
 pub fn own(system: System) -> Option<Gift> {
     let [width, depth, height] = match system {
@@ -100,7 +101,7 @@ pub fn own(system: System) -> Option<Gift> {
     };
     let given = |text| Given::read(text, system).ok();
     let shape = Shape::Block { width: given(width)?, depth: given(depth)?, height: given(height)? };
-    Some(Gift { name: String::new(), shape, count: 1, wrap: Wrap::Bare, turns: Turns::Any, grams: None })
+    Some(Gift { name: String::new(), shape, count: 1, wrap: Wrap::Bare, turns: Turns::Upright, grams: None })
 }
 
 fn block(gift: &Gift) -> Block {

@@ -56,8 +56,8 @@ pub fn buy(sheets: &CardSheets, name: &str, money: Option<&Currency>) -> Phrase 
     }
     match drawer {
         0 => said,
-        1 => said.with("; 1 sheet comes out of the drawer"),
-        n => said.with(format!("; {n} sheets come out of the drawer")),
+        1 => said.with("; besides, 1 sheet that is in the drawer"),
+        n => said.with(format!("; besides, {n} sheets that are in the drawer")),
     }
 }
 

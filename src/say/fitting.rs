@@ -9,7 +9,7 @@ pub const GIFTS_HINT: &str = "Say what it has to hold, and the box takes its siz
 /// Of those that can be chosen, the first.
 pub const GIFT_OWN: &str = "Something of your own";
 /// What is to be added.
-pub const GIFT: &str = "Next thing";
+pub const GIFT: &str = "Add a gift";
 /// Adds it.
 pub const ADD_GIFT: &str = "Put it in";
 /// What it looks like.

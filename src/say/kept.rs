@@ -6,6 +6,8 @@ pub const NOT_LASTING: &str = "This browser keeps nothing for pages, so sets las
 /// Where two windows saved one set.
 pub const AS_COPY: &str = "This set was changed in another window meanwhile, so what is here was saved beside it as a \
                            new set.";
+/// Where a link holds what is saved here.
+pub const HERE_ALREADY: &str = "The design of this link is saved here already, so that set was opened: nothing was added.";
 /// Of the list.
 pub const SAVED_SETS: &str = "Saved sets";
 /// How saving works.

@@ -42,7 +42,7 @@ pub const NO_PICTURE: &str = "This browser cannot draw that file: choose a photo
 /// Whose design it is.
 pub const CREDIT: &str = "Whose design it is";
 /// How to go on without aiming.
-pub const TAP: &str = "Tap to go on, at the edge to go back; arrow, page and pedal keys do the same.";
+pub const TAP: &str = "A tap says done and goes on, at the edge it goes back; arrow, page and pedal keys do the same.";
 
 /// What a picture shows, for those who hear it.
 #[must_use]

@@ -92,7 +92,7 @@ pub fn piece(plan: &Plan, piece: &Piece, system: System) -> Phrase {
         .with(format!(" · {}", becomes(plan, piece)))
 }
 
-/// What a part is, with its panels, for those who hear the drawing: each with its size from score to score.
+/// What a part is, with its panels, for those who hear the drawing: each as wide and high as it is, trimmed.
 #[must_use]
 pub fn panel_list(planned: &Planned, part: usize, system: System) -> Vec<Phrase> {
     let Some(p) = planned.assembly.as_ref().and_then(|a| a.parts.get(part)) else {
@@ -102,8 +102,8 @@ pub fn panel_list(planned: &Planned, part: usize, system: System) -> Vec<Phrase>
         .panels
         .iter()
         .map(|panel| {
-            let cell = panel.cell;
-            Phrase::words(format!("{}, ", panel.name)).with(sides(cell.width(), cell.height(), system))
+            let whole = panel.outline.bounds();
+            Phrase::words(format!("{}, ", panel.name)).with(sides(whole.width(), whole.height(), system))
         })
         .collect()
 }

@@ -286,8 +286,10 @@ pub const LOOK_ON: &str = "Go on looking";
 pub const ONE_AT_A_TIME: &str = "One step at a time, large";
 /// Back.
 pub const AS_LIST: &str = "List of steps";
-/// Next.
-pub const NEXT: &str = "Next";
+/// It is done, and the next one comes.
+pub const NEXT: &str = "Done, go on";
+/// Goes on without a tick.
+pub const AHEAD: &str = "Look ahead";
 /// Back.
 pub const BACK: &str = "Back";
 /// A tick.
@@ -365,6 +367,12 @@ pub fn another_size(number: usize) -> String {
 #[must_use]
 pub fn done_of(done: usize, all: usize) -> String {
     format!("{done} of {all} done")
+}
+
+/// How many of those that a step makes are made.
+#[must_use]
+pub fn made(made: u64) -> String {
+    format!("{made} made")
 }
 
 /// Which step this is, and what it is about.

@@ -13,16 +13,18 @@ pub struct Term {
 pub const TERMS_USED: &str = "Words used here";
 
 /// All that are explained, in the order of the alphabet. Where each comes from is in `src/say/README.md`.
-pub const TERMS: [Term; 43] = [
+pub const TERMS: [Term; 45] = [
     term("band", "a strip of card that goes round something and is glued to a ring"),
     term("base", "what a box or holder stands on"),
     term("base flap", "closes the bottom of a box together with the others"),
     term("blank", "the piece of card that one part is scored and cut from"),
     term("bone folder", "a smooth blade without an edge, for pressing scores and rubbing folds"),
+    term("clearance", "the room left between two parts, so that one slides in the other"),
     term("crease", "where card is folded; in the drawing, between two panels"),
     term("dust flap", "a small flap at the side that folds in before the lid"),
     term("end flap", "a flap at the end of a holder or sleeve, glued or folded in"),
     term("fence", "the edge of the trimmer or board that card is pushed against"),
+    term("finished", "of a size: from score to score, before mats are on"),
     term("flange", "an edge that is turned over to be glued to something"),
     term("glue tab", "a narrow flap that is glued behind the edge it meets"),
     term("grain", "the way the fibres of card run: it folds best along it"),
@@ -30,7 +32,7 @@ pub const TERMS: [Term; 43] = [
     term("gusset", "a side that folds inwards, so that it can be pressed flat"),
     term("hem", "an edge that is folded over, so that it is strong and clean"),
     term("holder", "what the boxes of a set slide or stand in"),
-    term("inside", "what is free for the gift once the box is closed"),
+    term("inside", "the side that is hidden; of a size, what is free for the gift"),
     term("joint", "where a wrap that was cut in two is glued together again"),
     term("layer", "a larger mat under a mat, so that its border shows"),
     term("lid", "what closes a box from above"),
@@ -39,7 +41,7 @@ pub const TERMS: [Term; 43] = [
     term("mat", "a thinner piece glued on a face to decorate it"),
     term("mountain", "a fold away from you: the score stands up like a ridge"),
     term("offcut", "what is left of a sheet, large enough to keep"),
-    term("outside", "what a box takes up on the table, or in its holder"),
+    term("outside", "the side that is seen; of a size, what the box takes up"),
     term("panel", "a part of the card between scores and edges that stays flat"),
     term("reveal", "the border of the box that shows round a mat, on each side"),
     term("rim", "the upper edge of a tray or an open box"),
@@ -48,7 +50,7 @@ pub const TERMS: [Term; 43] = [
     term("scoring board", "a board with grooves at even distances, for pressing scores"),
     term("sleeve", "a tube that is open at two ends; something slides into it"),
     term("spare", "a piece cut more than needed, for slips of the blade"),
-    term("strap", "a strip glued over the front of a holder to keep boxes in"),
+    term("strap", "a strip glued across an end or a front, so that nothing slides out"),
     term("thumb notch", "a half-round in an edge, to get hold of what is behind"),
     term("tower", "a holder in which boxes stand one above the other"),
     term("trim", "cut a little off"),

@@ -41,7 +41,7 @@ pub fn alerts() -> Tag {
     };
     let more = move || elsewhere.with(Vec::len).saturating_sub(SHOWN);
     let list = live(move || elsewhere.with(|all| all.iter().take(SHOWN).map(one).collect::<Vec<_>>()));
-    tag("div")
+    classed("div", "elsewhere")
         .is("role", "status")
         .with(classed("ul", "alerts").with(list))
         .with(shown(move || more() > 0, move || classed("p", "hint").with(words(move || page::and_more(more())))))

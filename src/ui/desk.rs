@@ -31,6 +31,8 @@ struct History {
     trail: Trail,
     /// What is being edited: further edits of it are one step back.
     tag: String,
+    /// The ticks before each change of them since the last edit, and what was taken back of that.
+    ticks: [Vec<Ticks>; 2],
 }
 
 /// The one context of the page, by its place: nearly everything on the page holds on to it.
@@ -169,6 +171,7 @@ impl Desk {
         }
         let begun = self.history.try_update_value(|h| {
             h.trail.future.clear();
+            h.ticks = Default::default();
             let begun = tag.is_empty() || h.tag != tag;
             if begun {
                 h.trail.past.push(before.clone());
@@ -198,7 +201,7 @@ impl Desk {
 
     /// Lays another design on the desk, with its own way back: it must not lead into another set.
     pub fn lay(self, project: Project, ticks: Ticks, trail: Trail) {
-        self.history.update_value(|h| *h = History { trail, tag: String::new() });
+        self.history.update_value(|h| *h = History { trail, ..History::default() });
         self.ticks.set(ticks);
         self.was.set(None);
         let first = project.boxes.first().map_or(Place::Set, |b| Place::Box(b.id));
@@ -208,8 +211,41 @@ impl Desk {
         self.count_ways();
     }
 
-    /// Takes the last edit back.
+    /// Changes the ticks; each change can be taken back until the design itself is changed.
+    pub fn tick(self, change: impl FnOnce(&mut Ticks)) {
+        let before = self.ticks.get_untracked();
+        self.ticks.update(change);
+        self.history.update_value(|h| {
+            let [past, future] = &mut h.ticks;
+            past.push(before);
+            let over = past.len().saturating_sub(KEPT);
+            past.drain(..over);
+            future.clear();
+        });
+        self.count_ways();
+    }
+
+    /// Takes the last change of the ticks from one list back, and keeps what was there in the other.
+    fn tick_again(self, from: usize) -> bool {
+        let now = self.ticks.get_untracked();
+        let there = self.history.try_update_value(|h| {
+            let there = h.ticks[from].pop()?;
+            h.ticks[1 - from].push(now);
+            Some(there)
+        });
+        let Some(there) = there.flatten() else {
+            return false;
+        };
+        self.ticks.set(there);
+        self.count_ways();
+        true
+    }
+
+    /// Takes the last edit back, or the last tick where one was set since.
     pub fn undo(self) {
+        if self.tick_again(0) {
+            return;
+        }
         self.walk(|h, now| {
             let before = h.trail.past.pop()?;
             h.trail.future.push(now);
@@ -219,6 +255,9 @@ impl Desk {
 
     /// Does again what was taken back last.
     pub fn redo(self) {
+        if self.tick_again(1) {
+            return;
+        }
         self.walk(|h, now| {
             let after = h.trail.future.pop()?;
             h.trail.past.push(now);
@@ -230,6 +269,7 @@ impl Desk {
         let now = self.project.get_untracked();
         let there = self.history.try_update_value(|h| {
             h.tag.clear();
+            h.ticks = Default::default();
             step(h, now)
         });
         if let Some(there) = there.flatten() {
@@ -242,7 +282,7 @@ impl Desk {
     }
 
     fn count_ways(self) {
-        self.ways.set(self.history.with_value(|h| (h.trail.past.len(), h.trail.future.len())));
+        self.ways.set(self.history.with_value(|h| (h.trail.past.len() + h.ticks[0].len(), h.trail.future.len() + h.ticks[1].len())));
     }
 
     /// Where what was being edited is gone, goes on with the first box.

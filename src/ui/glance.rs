@@ -37,7 +37,7 @@ pub fn glance(done: Ticked, large: State<bool>) -> Tag {
         let key = key.get_untracked();
         // What is counted one by one is ticked by the last one.
         if !done.with_untracked(|d| d.contains(&key) || d.tally(&key) > 0) {
-            toggle(done, &key);
+            toggle(desk, &key);
         }
         go(1);
     };
@@ -70,13 +70,13 @@ pub fn glance(done: Ticked, large: State<bool>) -> Tag {
     };
     let mark = words(move || if ticked() { "✓" } else { "" }.to_owned());
     let tick = button(classed("span", "box").is("aria-hidden", "true").with(mark), move || {
-        toggle(done, &key.get_untracked());
+        toggle(desk, &key.get_untracked());
     });
     // One by one, where it is done many times.
     let count_by = move |by: i64| {
         let times = desk.good.with_untracked(|p| p.steps.get(now.get_untracked()).map_or(1, |s| s.times));
         let key = key.get_untracked();
-        done.update(|d| {
+        desk.tick(|d| {
             let was = if d.contains(&key) { times } else { d.tally(&key) };
             let is = was.saturating_add_signed(by);
             d.count(&key, is.min(times));
@@ -85,11 +85,17 @@ pub fn glance(done: Ticked, large: State<bool>) -> Tag {
             }
         });
     };
+    let made = move || {
+        let times = desk.good.with(|p| p.steps.get(now.get()).map_or(1, |s| s.times));
+        let made = key.with(|k| done.with(|d| if d.contains(k) { times } else { d.tally(k) }));
+        page::made(made)
+    };
     let tallied = move || {
         let times = desk.good.with(|p| p.steps.get(now.get()).map_or(1, |s| s.times));
         (times > 1).then(|| {
             classed("span", "count")
                 .with(button("−", move || count_by(-1)).is("aria-label", page::ONE_LESS))
+                .with(tag("span").is("role", "status").with(words(made)))
                 .with(button("+", move || count_by(1)).is("aria-label", page::ONE_MORE))
         })
     };
@@ -109,6 +115,7 @@ pub fn glance(done: Ticked, large: State<bool>) -> Tag {
         .with(tick.says("aria-pressed", ticked).with(page::DONE))
         .with(live(tallied))
         .with(button(page::NEXT, next).class("main"))
+        .with(button(page::AHEAD, move || go(1)))
         .with(button(page::AS_LIST, move || large.set(false)));
     // Keys work at once, without a first tap.
     here::focus("glance".to_owned());

@@ -62,8 +62,8 @@ fn whole_set() -> Tag {
         commit: Callback::new(move |n| desk.edit("set-spares", |p| p.spares = n)),
     };
     let named = move |text| desk.edit("set-name", |p| p.name = text);
+    let name = text_field("set-name".to_owned(), page::SET_NAME, unnamed, name, named);
     let fields = classed("div", "fields")
-        .with(text_field("set-name".to_owned(), page::SET_NAME, unnamed, name, named))
         .with(sets.view())
         .with(spares.view())
         .with(system_choice());
@@ -71,6 +71,7 @@ fn whole_set() -> Tag {
         .is("aria-label", page::SET)
         .with(welcome())
         .with(prompts())
+        .with(classed("div", "set-name").with(name))
         .with(fields)
         .with(notes(desk.findings_besides(Place::Set, &["sets", "boxes", "spares"])))
 }

@@ -27,7 +27,7 @@ pub fn sheets_view() -> Tag {
         let plan = desk.good.get();
         plan.sheets.iter().map(|s| one_card(desk, &plan, s)).collect::<Vec<_>>()
     };
-    classed("div", "sheets").with(before()).with(look_bar()).with(to_buy()).with(explained()).with(live(cards))
+    classed("div", "sheets").with(before()).with(to_buy()).with(look_bar()).with(explained()).with(live(cards))
 }
 
 /// What to buy for all sets, and how far the drawer goes.
@@ -74,7 +74,7 @@ fn one_card(desk: Desk, plan: &Plan, sheets: &CardSheets) -> Tag {
         Some(pattern)
     });
     let patterns = patterns.collect::<Vec<_>>();
-    let list = tag("details").with(tag("summary").with(page::PIECES)).with(classed("ul", "pieces").with(pieces));
+    let list = tag("details").is("open", "").with(tag("summary").with(page::PIECES)).with(classed("ul", "pieces").with(pieces));
     classed("section", "sheet-of-paper")
         .with(tag("h2").with(name))
         .with(classed("p", "lead").with(said(cutting::need(sheets))))

@@ -59,9 +59,14 @@ impl Shelf {
         let last = shelf.store.with_value(Store::last);
         match link::opened_with() {
             Some(Ok(project)) if !broke => {
-                desk.lay(project, Ticks::default(), Trail::default());
-                shelf.saved.set(None);
-                shelf.save_now();
+                if let Some(id) = shelf.same_as(&project) {
+                    shelf.open(id);
+                    shelf.said.set(Some(kept::HERE_ALREADY.to_owned()));
+                } else {
+                    desk.lay(project, Ticks::default(), Trail::default());
+                    shelf.saved.set(None);
+                    shelf.save_now();
+                }
                 link::leave();
             }
             other => {
@@ -80,6 +85,13 @@ impl Shelf {
         }
         shelf.save_as_it_changes();
         shelf
+    }
+
+    /// The saved set that is this design but for what no link holds.
+    fn same_as(self, project: &Project) -> Option<SetId> {
+        let shared = project.for_others();
+        let there = self.list().entries;
+        there.iter().find(|e| e.name == project.name && e.project.for_others() == shared).map(|e| e.id)
     }
 
     /// Saves the design once it has been left alone for a moment, and when the page goes out of sight.

@@ -24,7 +24,7 @@ use crate::net::flat::PanelId;
 use crate::plan::Plan;
 use crate::project::finding::Place;
 use crate::project::request::{Project, Tint};
-use crate::say::folding::gives;
+use crate::say::folding::{fold, gives};
 use crate::say::{names, page};
 
 /// The drawing of what is at hand, with its recipe; `beside` stands beside it.
@@ -76,13 +76,23 @@ pub fn stage(beside: Option<Tag>) -> Tag {
         })
     });
     let moves = fact(move || folds.get().0);
+    // Which move is made as far as it is folded.
+    let move_now = fact(move || {
+        let by = progress.get();
+        now.with(|p| {
+            let moves = &p.part(place.get())?.assembly.as_ref()?.parts.get(part.get())?.moves;
+            let at = moves.get(by as usize).filter(|_| by > 0.0)?;
+            Some(fold(at.name, false).0.to_string())
+        })
+    });
     let touched = move |touch: Touch| {
         let panel = PanelId(touch.panel);
         chosen.update(|c| *c = (*c != Some(panel)).then_some(panel));
         desk.touched.set(Some((place.get_untracked(), panel)));
     };
     let panel = move || chosen.get().and_then(|id| panel_words(desk, (place.get(), part.get()), id));
-    let spoken = move || panel().map_or_else(|| tag("span").with(page::TOUCH), |p| tag("span").with(p));
+    let unasked = move || move_now.get().unwrap_or_else(|| page::TOUCH.to_owned());
+    let spoken = move || panel().map_or_else(|| tag("span").with(words(unasked)), |p| tag("span").with(p));
     let several = move || {
         classed("div", "either")
             .is("role", "group")
@@ -107,17 +117,17 @@ pub fn stage(beside: Option<Tag>) -> Tag {
     let drawing = classed("section", if beside.is_some() { "stage two" } else { "stage" })
         .follows("aria-label", move || Some(title.get()))
         .with(tag("h2").with(words(move || title.get())))
-        .with(alerts())
         .with(shown(move || old.get(), || classed("p", "note stop").is("role", "status").with(page::BEFORE)))
         .with(live(shown_part))
+        .with(alerts())
         .with(beside);
     let reading = move || {
         classed("section", "reading")
             .is("aria-label", page::RECIPE)
+            .with(explained())
             .with(recipe_text(place))
             .with(panel_list(place, part, chosen))
             .with(legend())
-            .with(explained())
     };
     classed("div", "right").with(drawing).with(in_turn(Turn::Reading, reading))
 }

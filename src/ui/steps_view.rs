@@ -47,7 +47,7 @@ pub fn steps_view() -> Tag {
         page::done_of(n, all)
     };
     let whole = move || {
-        let again = button(page::START_AGAIN, move || done.update(Ticks::clear));
+        let again = button(page::START_AGAIN, move || desk.tick(Ticks::clear));
         let actions = classed("p", "actions")
             .with(button(page::ONE_AT_A_TIME, move || large.set(true)).class("main"))
             .with(again.while_so("disabled", move || done.with(Ticks::is_empty)))
@@ -144,7 +144,7 @@ fn row(desk: Desk, plan: &Plan, step: &Step, at: usize, done: Ticked) -> Tag {
         .with(batch.then(|| classed("p", "hint").with(place)))
         .with(lines)
         .with(notes_at(step))
-        .with(tick(page::DONE, move || ticked.get(), move |_| toggle(done, &same)))
+        .with(tick(page::DONE, move || ticked.get(), move |_| toggle(desk, &same)))
         .with(classed("div", "at-step").with(timing(step)).with(pen(step)));
     classed("article", "step sheet-of-paper")
         .class_while("done", move || ticked.get())
@@ -195,8 +195,8 @@ pub fn drawing(desk: Desk, plan: &Plan, step: &Step) -> String {
 }
 
 /// Ticks a step, or takes its tick off.
-pub fn toggle(done: Ticked, key: &str) {
-    done.update(|d| {
+pub fn toggle(desk: Desk, key: &str) {
+    desk.tick(|d| {
         d.toggle(key);
     });
 }

@@ -29,8 +29,8 @@ fn from_a_gift_to_a_folded_box() {
         page.fill("Sheets in the drawer", "4").await;
         page.see("A4, 4 in the drawer").await;
         page.press("Your gift").await;
-        focused(page, "Next thing").await;
-        page.choose("Next thing", "AA cell (IEC 60086-2)").await;
+        focused(page, "Add a gift").await;
+        page.choose("Add a gift", "AA cell (IEC 60086-2)").await;
         page.press("Put it in").await;
         page.see("1 thing in 1 kind of box").await;
         page.press("Take the sizes from what goes in").await;

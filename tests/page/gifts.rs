@@ -26,7 +26,7 @@ fn a_box_takes_its_size_from_what_goes_in() {
         // 82 and 95 mm with 3 mm of room, in card of 0.3 mm, on grooves of 1 mm: 86 − 0.3 and 99 − 2 × 0.3 mm.
         page.wait_js("the inside that follows from the mug", INSIDE).await;
         // One more kind, a standard thing, and away again; undo brings the sizes back.
-        page.choose("Next thing", "AA cell (IEC 60086-2)").await;
+        page.choose("Add a gift", "AA cell (IEC 60086-2)").await;
         page.press("Put it in").await;
         page.see("Thing 2").await;
         page.press("Undo").await;

@@ -98,7 +98,7 @@ fn a_set_is_made_from_sheets_to_ticks_and_the_ticks_stay() {
         page.see("1 of").await;
         page.press("One step at a time, large").await;
         // The second step is done and goes by.
-        page.press("Next").await;
+        page.press("Done, go on").await;
         page.reload().await;
         page.press("Steps").await;
         page.see("2 of").await;

@@ -18,7 +18,7 @@ fn a_batch_is_made_stage_by_stage_and_counted() {
             if page.shows("60 times, for all sets").await {
                 return Some(());
             }
-            page.press("Next").await;
+            page.press("Done, go on").await;
             None
         })
         .await;

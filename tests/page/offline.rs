@@ -42,7 +42,7 @@ fn without_a_network_a_saved_set_opens_and_its_steps_are_walked() {
         page.see("Set the fence").await;
         // All sheets are cut first.
         while !page.shows("Score").await {
-            page.press("Next").await;
+            page.press("Done, go on").await;
         }
         page.press("List of steps").await;
         // Every view, with what only it shows.
