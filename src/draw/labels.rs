@@ -10,7 +10,7 @@ const EDGE: f64 = 10.0;
 /// Left free inside a label.
 const INSIDE: f64 = 5.0;
 /// From line to line, in the height of the lettering.
-const LEADING: f64 = 1.25;
+const LEADING: f64 = 1.4;
 /// Large print: 14 points and more (what guides to print for all ask for, written here from memory).
 const LARGE: f64 = 14.0 * 25.4 / 72.0;
 

@@ -17,8 +17,8 @@ use crate::stock::currency::Currency;
 pub fn need(sheets: &CardSheets) -> Phrase {
     let count = sheets.layout.sheets();
     let proof = match sheets.layout.proof() {
-        Proof::Fewest => format!("no layout needs fewer than {count}"),
-        Proof::AtLeast(n) => format!("fewer than {n} is impossible"),
+        Proof::Fewest => format!("fewer than {count} are impossible"),
+        Proof::AtLeast(n) => format!("fewer than {n} are impossible"),
     };
     let several = sheets.job.sheets.len() > 1;
     let each = sheets.used().map(|(n, sheet)| {

@@ -118,6 +118,8 @@ pub const OUTSIDE: &str = "True outside, at most";
 pub const ACROSS: [&str; 3] = ["wide", "deep", "high"];
 /// Before a worked value.
 pub const USUAL: &str = "usual: ";
+/// Before a size that follows what goes in.
+pub const FROM_GIFT: &str = "gift: ";
 /// Mats.
 pub const MATS: &str = "Mats";
 /// With or without.
@@ -275,7 +277,7 @@ pub const TO_BUY: &str = "What to buy";
 /// While the search runs.
 pub const LOOKING: &str = "Looking for a better layout";
 /// At its end.
-pub const LOOKED: &str = "Looked for better layouts to the end.";
+pub const LOOKED: &str = "These are the best layouts that were found.";
 /// Ends it.
 pub const STOP_LOOKING: &str = "Stop looking";
 /// Goes on.

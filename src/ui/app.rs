@@ -33,7 +33,12 @@ fn first() -> Project {
 #[must_use]
 pub fn new_set(before: Option<&Project>) -> Project {
     let form = |holds| FORMS.iter().find(|f| f.holds == holds).map_or("", |f| f.key);
-    fresh(before, form(Holds::Gifts), form(Holds::Boxes))
+    let mut new = fresh(before, form(Holds::Gifts), form(Holds::Boxes));
+    if before == example().as_ref() {
+        // Its cards were measured by nobody here.
+        new.cards.iter_mut().for_each(|card| card.thickness = None);
+    }
+    new
 }
 
 /// The whole page.

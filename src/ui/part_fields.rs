@@ -7,6 +7,7 @@ use super::choice_field::ChoiceField;
 use super::desk::{Desk, desk};
 use super::length_field::LengthField;
 use super::value::{Fact, fact};
+use crate::fit::grown::SIZES;
 use crate::form::input::{Default as Usual, Input, Kind};
 use crate::form::registry;
 use crate::measure::given::Given;
@@ -47,9 +48,13 @@ fn field(desk: Desk, place: Place, input: &'static Input) -> Inside {
                 })
             });
             let system = desk.system();
+            let follows = fact(move || {
+                SIZES.contains(&input.key) && part.with(|p| p.as_ref().is_some_and(|p| !p.gifts.kinds.is_empty()))
+            });
             let usual = fact(move || {
+                let from = if follows.get() { page::FROM_GIFT } else { page::USUAL };
                 let length = used.get().and_then(|u| u.1);
-                length.map_or_else(String::new, |l| format!("{}{}", page::USUAL, Figure::of(l, system.get())))
+                length.map_or_else(String::new, |l| format!("{from}{}", Figure::of(l, system.get())))
             });
             let hint = match default {
                 Usual::Is(_) => input.hint.to_owned(),

@@ -235,6 +235,8 @@ fn everything_is_done_by_keys() {
         tab_to(page, "Handout").await;
         page.type_keys(Key::Space + "").await;
         page.see("2 pages").await;
+        // First the tick goes, then the number of sets.
+        page.type_keys(Key::Control + "z").await;
         page.type_keys(Key::Control + "z").await;
         page.js("document.activeElement.blur()", Vec::new()).await;
         tab_to(page, "The set").await;

@@ -246,7 +246,7 @@ fn time_that_the_search_takes_from_a_frame() {
             page.press("The set").await;
             page.fill("How many sets", sets).await;
             page.press("Sheets").await;
-            page.see("Looked for better layouts to the end.").await;
+            page.see("These are the best layouts that were found.").await;
             let figure: [f64; 4] = serde_json::from_value(page.js(OF, Vec::new()).await).expect("figures");
             println!("frames, middle ms, worst ms, over 4 ms, searching: {figure:?}");
         }

@@ -96,6 +96,10 @@ fn a_set_is_made_from_sheets_to_ticks_and_the_ticks_stay() {
         page.see("0 of").await;
         page.press("Done").await;
         page.see("1 of").await;
+        page.press("Undo").await;
+        page.see("0 of").await;
+        page.press("Redo").await;
+        page.see("1 of").await;
         page.press("One step at a time, large").await;
         // The second step is done and goes by.
         page.press("Done, go on").await;
