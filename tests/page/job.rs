@@ -138,5 +138,12 @@ fn a_link_opens_the_same_design_elsewhere() {
         })
         .await;
         assert_eq!(page.value("Height").await, "4 in");
+        // Opened once more, there is nothing to add.
+        page.open(&format!("?again#{fragment}")).await;
+        page.see("is saved here already").await;
+        page.press("Saved & shared").await;
+        page.see("open now").await;
+        let rows = page.js("return document.querySelectorAll('.rows .row').length", Vec::new()).await;
+        assert_eq!(rows, json!(1));
     });
 }
