@@ -7,7 +7,8 @@ pub const NOT_LASTING: &str = "This browser keeps nothing for pages, so sets las
 pub const AS_COPY: &str = "This set was changed in another window meanwhile, so what is here was saved beside it as a \
                            new set.";
 /// Where a link holds what is saved here.
-pub const HERE_ALREADY: &str = "The design of this link is saved here already, so that set was opened: nothing was added.";
+pub const HERE_ALREADY: &str =
+    "The design of this link is saved here already, so that set was opened: nothing was added.";
 /// Of the list.
 pub const SAVED_SETS: &str = "Saved sets";
 /// How saving works.

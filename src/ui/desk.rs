@@ -282,7 +282,10 @@ impl Desk {
     }
 
     fn count_ways(self) {
-        self.ways.set(self.history.with_value(|h| (h.trail.past.len() + h.ticks[0].len(), h.trail.future.len() + h.ticks[1].len())));
+        self.ways.set(
+            self.history
+                .with_value(|h| (h.trail.past.len() + h.ticks[0].len(), h.trail.future.len() + h.ticks[1].len())),
+        );
     }
 
     /// Where what was being edited is gone, goes on with the first box.

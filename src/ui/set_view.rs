@@ -63,10 +63,7 @@ fn whole_set() -> Tag {
     };
     let named = move |text| desk.edit("set-name", |p| p.name = text);
     let name = text_field("set-name".to_owned(), page::SET_NAME, unnamed, name, named);
-    let fields = classed("div", "fields")
-        .with(sets.view())
-        .with(spares.view())
-        .with(system_choice());
+    let fields = classed("div", "fields").with(sets.view()).with(spares.view()).with(system_choice());
     classed("section", "sheet-of-paper")
         .is("aria-label", page::SET)
         .with(welcome())

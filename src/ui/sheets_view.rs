@@ -74,7 +74,10 @@ fn one_card(desk: Desk, plan: &Plan, sheets: &CardSheets) -> Tag {
         Some(pattern)
     });
     let patterns = patterns.collect::<Vec<_>>();
-    let list = tag("details").is("open", "").with(tag("summary").with(page::PIECES)).with(classed("ul", "pieces").with(pieces));
+    let list = tag("details")
+        .is("open", "")
+        .with(tag("summary").with(page::PIECES))
+        .with(classed("ul", "pieces").with(pieces));
     classed("section", "sheet-of-paper")
         .with(tag("h2").with(name))
         .with(classed("p", "lead").with(said(cutting::need(sheets))))
