@@ -26,12 +26,14 @@ use crate::project::finding::{Finding, Place, Weight, What};
 use crate::project::fitting::Facing;
 use crate::project::request::{Card, Part, Project};
 
+mod at_hand;
 mod bench;
 mod checks;
 mod largest;
 mod relaid;
 mod taught;
 
+pub use at_hand::at_hand;
 pub use bench::{bench, copied};
 pub use largest::largest;
 pub use relaid::relaid;

@@ -14,7 +14,7 @@ use crate::keep::trail::Trail;
 use crate::make::pace::Pace;
 use crate::measure::system::System;
 use crate::net::flat::PanelId;
-use crate::plan::{plan, shapes};
+use crate::plan::{at_hand, plan, shapes};
 use crate::project::finding::{Finding, Place};
 use crate::project::request::{Part, Project};
 use crate::project::ticks::Ticks;
@@ -57,9 +57,9 @@ pub struct Lying {
     pub turn: State<Turn>,
     /// Whether what draws the maker's own forms has come.
     pub whole: State<bool>,
-    /// Its boxes and holder, at once; pieces, sheets and steps are in the plan.
+    /// Its boxes and holder, one frame later ([`Desk::at_hand`] at once); pieces, sheets and steps are in the plan.
     pub shapes: Fact<Shared>,
-    /// What follows from it, as far as it goes: one frame later.
+    /// What follows from it, as far as it goes: one frame later too.
     pub plan: Fact<Shared>,
     /// The search for better sheets, whose layouts stand in the plan.
     pub better: Looking,
@@ -97,11 +97,11 @@ impl Desk {
         let place = project.boxes.first().map_or(Place::Set, |b| Place::Box(b.id));
         let project = State::new(project);
         let whole = State::new(false);
+        let late = after_the_drawing(project.into());
         let shapes = fact(move || {
             whole.track();
-            project.with(|p| Shared::new(shapes(p, p.system)))
+            late.with(|p| Shared::new(shapes(p, p.system)))
         });
-        let late = after_the_drawing(project.into());
         let turn = turns();
         let begun = fact(move || turn.get() >= Turn::Plan);
         let quick = fact(move || {
@@ -214,7 +214,12 @@ impl Desk {
     /// Changes the ticks; each change can be taken back until the design itself is changed.
     pub fn tick(self, change: impl FnOnce(&mut Ticks)) {
         let before = self.ticks.get_untracked();
-        self.ticks.update(change);
+        let mut after = before.clone();
+        change(&mut after);
+        if after == before {
+            return;
+        }
+        self.ticks.set(after);
         self.history.update_value(|h| {
             let [past, future] = &mut h.ticks;
             past.push(before);
@@ -302,13 +307,12 @@ impl Desk {
         }
     }
 
-    /// The plan that a box or holder is shown from: today's, or where that lacks it, the last good one.
+    /// The box or holder that is drawn, at once; of the others there may be nothing.
     #[must_use]
-    pub fn shown(self, place: Fact<Place>) -> Fact<Shared> {
-        let (plan, good) = (self.shapes, self.good);
+    pub fn at_hand(self, place: Fact<Place>) -> Fact<Shared> {
         fact(move || {
-            let there = plan.with(|p| p.part(place.get()).is_some_and(|p| p.assembly.is_some()));
-            if there { plan.get() } else { good.get() }
+            self.whole.track();
+            self.project.with(|p| Shared::new(at_hand(p, p.system, place.get())))
         })
     }
 

@@ -1,20 +1,22 @@
 //! The panels of a part in words: what the drawing shows, for those who hear it, and a way to choose by key.
 
 use super::child::live;
-use super::desk::desk;
 use super::opened::opened;
 use super::said::said;
+use super::shared::Shared;
 use super::tag::{Tag, button, tag};
 use super::value::{Fact, State};
 use crate::net::flat::PanelId;
 use crate::project::finding::Place;
 use crate::say::{names, page};
 
-/// Each panel of part `part` of a box or holder with its size; pressing it chooses it in the drawing.
+/// Each panel of part `part` of a box or holder with its size, as it is in `shown`; pressing it chooses it in the drawing.
 #[must_use]
-pub fn panel_list(place: Fact<Place>, part: Fact<usize>, chosen: State<Option<PanelId>>) -> Tag {
-    let desk = desk();
-    let shown = desk.shown(place);
+pub fn panel_list(
+    (place, part): (Fact<Place>, Fact<usize>),
+    shown: Fact<Shared>,
+    chosen: State<Option<PanelId>>,
+) -> Tag {
     // Worded only while it is looked at.
     let open = State::new(false);
     let list = move || {

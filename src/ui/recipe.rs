@@ -20,12 +20,11 @@ use crate::say::phrase::Phrase;
 use crate::say::recipe::recipe;
 use crate::web::here;
 
-/// The recipe of the box or holder at `place`.
+/// The recipe of the box or holder at `place`, as it is in `shown`.
 #[must_use]
-pub fn recipe_text(place: Fact<Place>) -> Tag {
+pub fn recipe_text(place: Fact<Place>, shown: Fact<Shared>) -> Tag {
     let desk = desk();
     let both = State::new(false);
-    let shown = desk.shown(place);
     let now = fact(move || (shown.get(), place.get()));
     let late = after_the_drawing(now);
     let mine = fact(move || late.with(|(p, at)| words(p, *at, desk)));

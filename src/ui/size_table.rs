@@ -2,7 +2,6 @@
 
 use super::child::{Inside, live};
 use super::desk::desk;
-use super::late::after_the_drawing;
 use super::said::said;
 use super::tag::{Tag, classed, tag};
 use super::value::fact;
@@ -18,14 +17,13 @@ use crate::say::phrase::Phrase;
 #[must_use]
 pub fn size_table(place: Place) -> Inside {
     let desk = desk();
-    // A frame after the drawing: a table takes as long to be set as the whole pattern.
-    let sizes = after_the_drawing(fact(move || {
+    let sizes = fact(move || {
         desk.shapes.with(|plan| {
             let part = plan.part(place)?;
             let assembly = part.assembly.as_ref()?;
             Some((plan.system, assembly.finished, assembly.inside.less(part.lining), part.outside))
         })
-    }));
+    });
     live(move || {
         sizes.get().map(|(system, finished, inside, outside)| {
             let ways = page::ACROSS.map(|way| tag("th").is("scope", "col").with(way)).into_iter().collect::<Vec<_>>();

@@ -2,7 +2,7 @@
 
 use super::alerts::alerts;
 use super::child::{Child, Inside, live, shown, words};
-use super::desk::{Desk, desk};
+use super::desk::desk;
 use super::explained::explained;
 use super::flat_view::slider;
 use super::fold_control::fold_control;
@@ -38,9 +38,11 @@ pub fn stage(beside: Option<Tag>) -> Tag {
             desk.project.with_untracked(|p| p.boxes.first().map_or(Place::Holder, |b| Place::Box(b.id)))
         }),
     });
-    let fresh = fact(move || desk.shapes.with(|p| drawn(p, place.get())));
+    let at_hand = desk.at_hand(place);
+    let fresh = fact(move || at_hand.with(|p| drawn(p, place.get())));
     let old = fact(move || !fresh.get() && desk.good.with(|p| drawn(p, place.get())));
-    let now = desk.shown(place);
+    // Where nothing can be drawn, what could be drawn last.
+    let now = fact(move || if fresh.get() { at_hand.get() } else { desk.good.get() });
     let title = fact(move || desk.project.with(|p| names::place(p, place.get())));
     let progress = State::new(0.0_f64);
     let turn = State::new(View::default().turn);
@@ -90,7 +92,7 @@ pub fn stage(beside: Option<Tag>) -> Tag {
         chosen.update(|c| *c = (*c != Some(panel)).then_some(panel));
         desk.touched.set(Some((place.get_untracked(), panel)));
     };
-    let panel = move || chosen.get().and_then(|id| panel_words(desk, (place.get(), part.get()), id));
+    let panel = move || chosen.get().and_then(|id| now.with(|plan| panel_words(plan, (place.get(), part.get()), id)));
     let unasked = move || move_now.get().unwrap_or_else(|| page::TOUCH.to_owned());
     let spoken = move || panel().map_or_else(|| tag("span").with(words(unasked)), |p| tag("span").with(p));
     let several = move || {
@@ -119,14 +121,14 @@ pub fn stage(beside: Option<Tag>) -> Tag {
         .with(tag("h2").with(words(move || title.get())))
         .with(shown(move || old.get(), || classed("p", "note stop").is("role", "status").with(page::BEFORE)))
         .with(live(shown_part))
-        .with(alerts())
+        .with(in_turn(Turn::Plan, alerts))
         .with(beside);
     let reading = move || {
         classed("section", "reading")
             .is("aria-label", page::RECIPE)
             .with(explained())
-            .with(recipe_text(place))
-            .with(panel_list(place, part, chosen))
+            .with(recipe_text(place, now))
+            .with(panel_list((place, part), now, chosen))
             .with(legend())
     };
     classed("div", "right").with(drawing).with(in_turn(Turn::Reading, reading))
@@ -168,9 +170,7 @@ fn draw(
     }
 }
 
-fn panel_words(desk: Desk, (place, part): (Place, usize), panel: PanelId) -> Option<Inside> {
-    desk.shapes.with(|plan| {
-        let words = names::panel_list(plan.part(place)?, part, plan.system);
-        Some(said(words.get(panel.0)?.clone()))
-    })
+fn panel_words(plan: &Plan, (place, part): (Place, usize), panel: PanelId) -> Option<Inside> {
+    let words = names::panel_list(plan.part(place)?, part, plan.system);
+    Some(said(words.get(panel.0)?.clone()))
 }
