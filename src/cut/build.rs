@@ -75,9 +75,10 @@ const ENOUGH: u64 = 120_000_000;
 ///
 /// ```
 /// use snugfold::cut::{build::lay_out, piece::{Piece, Turn}, sheet::{Rules, Sheet, Stock}};
-/// use snugfold::measure::length::Length;
+/// use snugfold::measure::{length::Length, system::System};
 /// let blank = Piece { id: 1, width: Length::inches(9, 1), height: Length::inches(8, 1), count: 3, turn: Turn::Free };
-/// let square = Sheet { id: 7, width: Length::inches(12, 1), height: Length::inches(12, 1), stock: Stock::Buy, price: None };
+/// let (side, typed) = (Length::inches(12, 1), System::Inch);
+/// let square = Sheet { id: 7, width: side, height: side, typed, stock: Stock::Buy, price: None };
 /// let layout = lay_out(&[blank], &[square], &Rules::default());
 /// assert_eq!((layout.sheets(), layout.patterns.len()), (3, 1));
 /// ```
