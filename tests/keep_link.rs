@@ -4,7 +4,8 @@
 mod common;
 
 use common::dice::Dice;
-use common::projects::{any_project, likely_project, odd_project, system};
+use common::odd::odd_project;
+use common::projects::{any_project, likely_project, system};
 use common::tries;
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;

@@ -13,9 +13,10 @@ use snugfold::measure::system::System;
 use snugfold::plan::{Plan, plan, relaid};
 use snugfold::project::example::example;
 use snugfold::project::finding::{Place, Weight, What};
-use snugfold::project::request::Project;
+use snugfold::project::request::{Entry, Project};
 use snugfold::project::ticks::Ticks;
 use snugfold::say::cutting::{buy, need};
+use snugfold::say::finding::finding;
 use snugfold::say::spelling::Spelling;
 use snugfold::say::step::step as say;
 
@@ -261,6 +262,13 @@ fn a_sheet_stays_as_it_was_typed() {
                 assert!(buy(sheets, "Card", None).to_string().contains(said));
                 assert!(need(sheets).to_string().contains(said));
             }
+            // What does not come out of it says so of the sheet as it was typed.
+            project.boxes[0]
+                .inputs
+                .insert("width".to_owned(), Entry::Length(Given::read("9 in", system).expect("a length")));
+            let large = snugfold::plan::plan(&project, system);
+            let told = large.findings.iter().find(|f| matches!(f.what, What::PieceTooLarge { .. })).expect("too large");
+            assert!(finding(told, system).to_string().contains(&format!("a sheet of {said}")));
         }
     }
 }

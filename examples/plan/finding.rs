@@ -95,7 +95,7 @@ fn values(what: &What, system: System) -> Vec<(&'static str, Value)> {
         What::TuckTooLong { is, most } => vec![("is", l(is)), ("most", l(most))],
         What::NoMat { panel, reveal } => vec![("panel", json!(panel)), ("reveal", l(reveal))],
         What::RevealTooWide { reveal } => vec![("reveal", l(reveal))],
-        What::PieceTooLarge { piece, width, height, sheet_width, sheet_height } => vec![
+        What::PieceTooLarge { piece, width, height, sheet_width, sheet_height, .. } => vec![
             ("piece", json!(piece)),
             ("width", l(width)),
             ("height", l(height)),

@@ -32,8 +32,8 @@ pub struct Dress {
 #[must_use]
 pub fn folded(planned: &Planned, part: usize, progress: f64, dress: &Dress, view: View) -> Option<Drawing> {
     let shape = planned.assembly.as_ref()?.parts.get(part)?;
-    let done = progress >= shape.moves.len() as f64;
-    let mut d = Drawing { title: pictures::folded(&planned.name, done), ..Drawing::default() };
+    let title = if progress < shape.moves.len() as f64 { pictures::folding } else { pictures::folded };
+    let mut d = Drawing { title: title(&planned.name), ..Drawing::default() };
     let rigid = shape.rigid();
     let pose = Pose::of(rigid, &bends(rigid, progress), planned.thickness);
     paint(&mut d, &leaves(planned, part, shape, &pose, dress, V3::default()), view);

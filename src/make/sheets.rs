@@ -177,9 +177,10 @@ fn left_out(piece: &Piece, count: u32, why: Why, job: &Job) -> Finding {
     let largest = job.sheets.iter().max_by_key(|s| (s.width.min(s.height), s.width.max(s.height)));
     let (what, input) = match why {
         Why::TooLarge => {
-            let (sheet_width, sheet_height) = largest.map_or_else(Default::default, |s| (s.width, s.height));
+            let (sheet_width, sheet_height, typed) =
+                largest.map_or_else(Default::default, |s| (s.width, s.height, s.typed));
             let (width, height) = (piece.width, piece.height);
-            let what = What::PieceTooLarge { piece: letter, width, height, sheet_width, sheet_height };
+            let what = What::PieceTooLarge { piece: letter, width, height, sheet_width, sheet_height, typed };
             (what, "sheet-width")
         }
         Why::TooThin => {

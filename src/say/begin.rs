@@ -1,7 +1,7 @@
 //! The words of the first minutes: what is asked first, and what has been answered.
 
 use crate::project::request::{Card, Project};
-use crate::stock::sheets::STANDARD;
+use crate::stock::sheets::{STANDARD, standard};
 use crate::stock::weight::BasisWeight;
 
 /// On a first visit.
@@ -55,7 +55,7 @@ pub fn card(card: &Card) -> String {
 #[must_use]
 pub fn sheets(card: &Card) -> String {
     let (w, h) = (&card.sheet_width, &card.sheet_height);
-    let standard = STANDARD.iter().find(|s| (w.length(), h.length()) == (s.width, s.height));
+    let standard = standard(w.length(), h.length()).and_then(|at| STANDARD.get(at));
     let size = standard.map_or_else(|| format!("{} × {}", w.text(), h.text()), |s| s.name.to_owned());
     match card.supply.have {
         0 => format!("{size}, all to be bought"),

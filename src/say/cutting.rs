@@ -15,9 +15,8 @@ use crate::stock::currency::Currency;
 /// How many sheets a card needs, and whether it could be fewer.
 #[must_use]
 pub fn need(sheets: &CardSheets) -> Phrase {
-    let count = sheets.layout.sheets();
     let proof = match sheets.layout.proof() {
-        Proof::Fewest => format!("fewer than {count} are impossible"),
+        Proof::Fewest => "fewer are impossible".to_owned(),
         Proof::AtLeast(n) => format!("fewer than {n} are impossible"),
     };
     let several = sheets.job.sheets.len() > 1;

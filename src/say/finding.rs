@@ -144,11 +144,11 @@ pub fn finding(finding: &Finding, system: System) -> Phrase {
             l(*reveal),
             " on each side leaves nothing of any mat: make the reveal smaller, or take the mats off."
         ],
-        What::PieceTooLarge { piece, width, height, sheet_width, sheet_height } => phrase![
+        What::PieceTooLarge { piece, width, height, sheet_width, sheet_height, typed } => phrase![
             format!("Piece {piece} of "),
             sides(*width, *height, system),
             " does not come out of a sheet of ",
-            sides(*sheet_width, *sheet_height, system),
+            sides(*sheet_width, *sheet_height, *typed),
             ": use a larger sheet, or make the box or holder smaller."
         ],
         What::PieceTooThin { piece, is, least } => phrase![

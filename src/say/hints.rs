@@ -1,6 +1,7 @@
 //! One line for each field whose form has no line of its own for it: what it is, and what follows from it.
 
 use super::{batch, drawing, extras, fitting, kept, making, page, teach, trade};
+use crate::project::extra::ExtraKind;
 
 /// The line under the field with this label; empty where it has none.
 ///
@@ -21,7 +22,7 @@ const HINTS: [(&str, &str); 67] = [
     (page::COUNT, "Alike ones that stand in one holder"),
     (page::CARD, "What it is cut from"),
     (page::BLANK, "Two pieces where the sheet is too small for one"),
-    (page::MATS_CARD, "Usually thinner, with a colour or a pattern"),
+    (page::MATS_CARD, "Usually thinner, and printed with a pattern"),
     (page::SHEET_WIDTH, "From left to right, as it lies before you"),
     (page::SHEET_HEIGHT, "From top to bottom, as it lies before you"),
     (page::TINT[0], "So that drawings look like your card"),
@@ -43,9 +44,9 @@ const HINTS: [(&str, &str); 67] = [
     (extras::FACE, "The face that bears it"),
     (extras::FROM, "The card that it is cut from"),
     (extras::PANE, "A clear sheet, glued in from behind"),
-    ("Border", "How far the layer below shows round it"),
-    ("Apart, middle to middle", "So far the two holes are apart"),
-    ("Each hole across", "As wide as your punch"),
+    (extras::measures(ExtraKind::Layer)[0], "How far the layer below shows round it"),
+    (extras::measures(ExtraKind::RibbonHoles)[0], "So far the two holes are apart"),
+    (extras::measures(ExtraKind::RibbonHoles)[1], "As wide as your punch"),
     // Making.
     (making::CREDIT, "Printed on every pattern page"),
     (making::TEXT, "They stay at this step when sizes change"),

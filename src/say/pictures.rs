@@ -29,10 +29,16 @@ pub fn flat(name: &str) -> String {
     format!("Flat pattern of {name}, outside up")
 }
 
-/// A part on its way, or done.
+/// A part on its way.
 #[must_use]
-pub fn folded(name: &str, done: bool) -> String {
-    format!("{name}, {}", if done { "folded" } else { "folding" })
+pub fn folding(name: &str) -> String {
+    format!("{name}, folding")
+}
+
+/// A part that is done.
+#[must_use]
+pub fn folded(name: &str) -> String {
+    format!("{name}, folded")
 }
 
 /// Parts that go together.

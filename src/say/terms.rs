@@ -27,7 +27,7 @@ pub const TERMS: [Term; 45] = [
     term("finished", "of a size: from score to score, before mats are on"),
     term("flange", "an edge that is turned over to be glued to something"),
     term("glue tab", "a narrow flap that is glued behind the edge it meets"),
-    term("grain", "the way the fibres of card run: it folds best along it"),
+    term("grain", "the way in which card bends more easily: it folds best along it"),
     term("groove", "a line in the scoring board that the score is pressed into"),
     term("gusset", "a side that folds inwards, so that it can be pressed flat"),
     term("hem", "an edge that is folded over, so that it is strong and clean"),

@@ -50,6 +50,12 @@ pub const STANDARD: [StandardSheet; 9] = [
     mm("A5", 148, 210),
 ];
 
+/// The place in [`STANDARD`] of the sheet with just these sides.
+#[must_use]
+pub fn standard(width: Length, height: Length) -> Option<usize> {
+    STANDARD.iter().position(|s| (s.width, s.height) == (width, height))
+}
+
 impl StandardSheet {
     /// Width and height as a maker would type them.
     #[must_use]

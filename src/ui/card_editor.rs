@@ -22,7 +22,7 @@ use crate::project::bound;
 use crate::project::finding::Place;
 use crate::project::request::{Card, Tint};
 use crate::say::{page, refusal};
-use crate::stock::sheets::{STANDARD, StandardSheet};
+use crate::stock::sheets::{STANDARD, StandardSheet, standard};
 use crate::stock::thickness::estimated;
 use crate::stock::weight::BasisWeight;
 
@@ -49,13 +49,9 @@ pub fn card_editor(id: u16) -> Vec<Tag> {
     );
     let system = desk.system();
     let usual = fact(move || format!("{}{}", page::USUAL, Figure::of(estimated(grammage.get().grams()), system.get())));
-    let standard = fact(move || {
-        let at = |s: &StandardSheet| {
-            card.with(|c| {
-                c.as_ref().is_some_and(|c| (c.sheet_width.length(), c.sheet_height.length()) == (s.width, s.height))
-            })
-        };
-        STANDARD.iter().position(at).map_or(String::new(), |i| i.to_string())
+    let now = fact(move || {
+        let at = card.with(|c| c.as_ref().and_then(|c| standard(c.sheet_width.length(), c.sheet_height.length())));
+        at.map_or(String::new(), |i| i.to_string())
     });
     let sheets = std::iter::once((String::new(), page::SHEET_OWN.to_owned()))
         .chain(STANDARD.iter().enumerate().map(|(i, s)| (i.to_string(), s.name.to_owned())))
@@ -95,7 +91,7 @@ pub fn card_editor(id: u16) -> Vec<Tag> {
         label: page::SHEET,
         hint: page::SHEET_HINT.to_owned(),
         choices: Fact::fixed(sheets),
-        value: standard,
+        value: now,
         findings: Fact::fixed(Vec::new()),
         commit: Callback::new(take_sheet),
     };

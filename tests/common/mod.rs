@@ -3,6 +3,7 @@
 
 pub mod dice;
 pub mod drawn;
+pub mod odd;
 pub mod projects;
 pub mod shelves;
 pub mod table;

@@ -1,8 +1,10 @@
-//! Requests of every sort: likely ones, and any others that can be kept at all.
+//! Requests of every sort: likely ones, and with those of `odd` any that can be kept at all.
 
-use proptest::collection::{btree_map, vec};
+use proptest::collection::vec;
 use proptest::option;
 use proptest::prelude::*;
+
+use super::odd::{odd_project, odd_text};
 
 use snugfold::form::input::Kind;
 use snugfold::form::registry::{FORMS, Form, Holds};
@@ -11,7 +13,7 @@ use snugfold::measure::length::Length;
 use snugfold::measure::show::Figure;
 use snugfold::measure::system::System;
 use snugfold::project::extra::{Extra, ExtraKind};
-use snugfold::project::fitting::{Blank, Facing, Gift, Gifts, Lesson, Shape, Turns, Wrap};
+use snugfold::project::fitting::{Blank, Facing, Gifts, Lesson};
 use snugfold::project::own::{Note, NoteKind, Own};
 use snugfold::project::request::{
     Board, Card, Entry, Lie, Mats, MoreSheets, Part, Project, Shop, Supply, Tint, Trimmer,
@@ -54,28 +56,28 @@ pub fn likely_project() -> impl Strategy<Value = Project> {
 }
 
 /// What a maker may write, or anything else.
-fn own() -> impl Strategy<Value = Own> {
+pub fn own() -> impl Strategy<Value = Own> {
     let kind = prop_oneof![Just(NoteKind::Note), Just(NoteKind::Step)];
     let note = (odd_text(60), kind, odd_text(2_000)).prop_map(|(at, kind, text)| Note { at, kind, text });
     (odd_text(200), vec(note, 0..4)).prop_map(|(credit, notes)| Own { credit, notes, ..Own::default() })
 }
 
 /// Where sheets come from.
-fn supply() -> impl Strategy<Value = Supply> {
+pub fn supply() -> impl Strategy<Value = Supply> {
     let shop = prop_oneof![Just(Shop::Open), Just(Shop::Shut)];
     (number(), shop, option::of(number())).prop_map(|(have, shop, price)| Supply { have, shop, price })
 }
 
-fn more_sheets() -> impl Strategy<Value = Vec<MoreSheets>> {
+pub fn more_sheets() -> impl Strategy<Value = Vec<MoreSheets>> {
     let one = (length(), length(), supply());
     vec(one.prop_map(|(width, height, supply)| MoreSheets { width, height, supply }), 0..4)
 }
 
-fn lie() -> impl Strategy<Value = Lie> {
+pub fn lie() -> impl Strategy<Value = Lie> {
     prop_oneof![Just(Lie::Either), Just(Lie::Upright), Just(Lie::GrainUp), Just(Lie::GrainAcross)]
 }
 
-fn trimmer() -> impl Strategy<Value = Trimmer> {
+pub fn trimmer() -> impl Strategy<Value = Trimmer> {
     let typed = || option::of(length());
     (typed(), typed(), typed(), typed(), typed()).prop_map(
         |(edge_trim, longest_cut, least_strip, score_error, cut_error)| Trimmer {
@@ -86,35 +88,6 @@ fn trimmer() -> impl Strategy<Value = Trimmer> {
             cut_error,
         },
     )
-}
-
-/// A request that can be kept and that nobody would make.
-pub fn odd_project() -> impl Strategy<Value = Project> {
-    let board = (option::of(length()), option::of(length()))
-        .prop_map(|(inch_step, metric_step)| Board { inch_step, metric_step });
-    (
-        odd_text(200),
-        system(),
-        board,
-        (number(), trimmer(), number()),
-        vec(odd_card(), 0..5),
-        vec(odd_part(), 0..8),
-        option::of(odd_part()),
-        own(),
-    )
-        .prop_map(|(name, system, board, (sets, trimmer, spares), cards, boxes, holder, own)| Project {
-            name,
-            system,
-            board,
-            sets,
-            trimmer,
-            spares,
-            cards,
-            boxes,
-            holder,
-            own,
-            ..Project::default()
-        })
 }
 
 /// Either system.
@@ -138,21 +111,12 @@ fn name() -> impl Strategy<Value = String> {
     prop_oneof![3 => prop::sample::select(names.map(str::to_owned).to_vec()), 1 => odd_text(40)]
 }
 
-/// Any characters at all, line breaks and the others that are not seen among them.
-fn odd_text(most: usize) -> impl Strategy<Value = String> {
-    prop_oneof![
-        vec(any::<char>(), 0..=most).prop_map(|chars| chars.into_iter().collect()),
-        vec(prop::sample::select("\0\n\u{feff}\u{202e}\\\"#%/ .é".chars().collect::<Vec<_>>()), 0..=most.min(12))
-            .prop_map(|chars| chars.into_iter().collect()),
-    ]
-}
-
 /// Any number, small and round ones more often.
-fn number() -> impl Strategy<Value = u32> {
+pub fn number() -> impl Strategy<Value = u32> {
     prop_oneof![4 => 0_u32..20, 1 => any::<u32>(), 1 => prop::sample::select(vec![127, 128, 10_000, u32::MAX])]
 }
 
-fn small_id() -> impl Strategy<Value = u16> {
+pub fn small_id() -> impl Strategy<Value = u16> {
     prop_oneof![4 => 0_u16..6, 1 => any::<u16>()]
 }
 
@@ -230,54 +194,16 @@ fn card(id: u16) -> impl Strategy<Value = Card> {
         })
 }
 
-fn weight() -> impl Strategy<Value = BasisWeight> {
+pub fn weight() -> impl Strategy<Value = BasisWeight> {
     (number(), option::of(prop::sample::select(Basis::ALL.to_vec())))
         .prop_map(|(n, basis)| basis.map_or(BasisWeight::Grams(n), |b| BasisWeight::Pounds(n, b)))
 }
 
-fn lesson() -> impl Strategy<Value = Lesson> {
+pub fn lesson() -> impl Strategy<Value = Lesson> {
     (any::<bool>(), length()).prop_map(|(wider, by)| if wider { Lesson::Wider(by) } else { Lesson::Narrower(by) })
 }
 
-fn odd_card() -> impl Strategy<Value = Card> {
-    (
-        small_id(),
-        odd_text(200),
-        weight(),
-        (option::of(length()), number(), option::of(lesson())),
-        length(),
-        length(),
-        tint(),
-        (supply(), more_sheets(), lie()),
-    )
-        .prop_map(
-            |(
-                id,
-                name,
-                grammage,
-                (thickness, stack, lesson),
-                sheet_width,
-                sheet_height,
-                tint,
-                (supply, more_sheets, lie),
-            )| Card {
-                id,
-                name,
-                grammage,
-                thickness,
-                stack,
-                lesson,
-                sheet_width,
-                sheet_height,
-                tint,
-                supply,
-                more_sheets,
-                lie,
-            },
-        )
-}
-
-fn tint() -> impl Strategy<Value = Tint> {
+pub fn tint() -> impl Strategy<Value = Tint> {
     prop_oneof![Just(Tint::default()), (0_u32..0x100_0000).prop_map(Tint)]
 }
 
@@ -318,39 +244,6 @@ fn likely_entry(kind: Kind) -> BoxedStrategy<Entry> {
     }
 }
 
-fn odd_part() -> impl Strategy<Value = Part> {
-    let form = prop_oneof![
-        4 => prop::sample::select(FORMS.iter().map(|f| f.key.to_owned()).collect::<Vec<_>>()),
-        1 => odd_text(60),
-    ];
-    let keys: Vec<String> = FORMS.iter().flat_map(|f| f.inputs).map(|i| i.key.to_owned()).collect();
-    let key = prop_oneof![4 => prop::sample::select(keys), 1 => odd_text(60)];
-    let inputs = btree_map(key, odd_entry(), 0..8);
-    let drawn = prop_oneof![3 => Just(String::new()), 1 => odd_text(200)];
-    let rest = (option::of(odd_mats()), odd_gifts(), facing(), any::<bool>(), vec(odd_extra(), 0..4), drawn);
-    (small_id(), odd_text(200), form, number(), small_id(), inputs, rest).prop_map(
-        |(id, name, form, count, card, inputs, (mats, gifts, facing, joined, extras, drawn))| Part {
-            id,
-            name,
-            form,
-            count,
-            card,
-            inputs: inputs.into_iter().collect(),
-            mats,
-            gifts,
-            extras,
-            facing,
-            blank: if joined { Blank::Joined } else { Blank::Whole },
-            drawn,
-        },
-    )
-}
-
-fn odd_extra() -> impl Strategy<Value = Extra> {
-    (kind(), odd_text(60), option::of(length()), option::of(length()), option::of(small_id()))
-        .prop_map(|(kind, face, width, height, card)| Extra { kind, face, width, height, card })
-}
-
 /// What a maker might add: any kind on any face that a form may have, sizes typed or not.
 fn likely_extra() -> impl Strategy<Value = Extra> {
     let face = prop::sample::select(vec!["", "", "front", "back", "lid", "lid: top", "left side"]);
@@ -364,47 +257,10 @@ fn likely_extra() -> impl Strategy<Value = Extra> {
     })
 }
 
-fn kind() -> impl Strategy<Value = ExtraKind> {
+pub fn kind() -> impl Strategy<Value = ExtraKind> {
     prop::sample::select(ExtraKind::ALL.to_vec())
 }
 
-fn facing() -> impl Strategy<Value = Facing> {
+pub fn facing() -> impl Strategy<Value = Facing> {
     prop::sample::select(Facing::ALL.to_vec())
-}
-
-fn odd_gifts() -> impl Strategy<Value = Gifts> {
-    let room = || option::of(length());
-    let gifts = (vec(odd_gift(), 0..4), room(), room(), room())
-        .prop_map(|(kinds, room_width, room_depth, room_height)| Gifts { kinds, room_width, room_depth, room_height });
-    prop_oneof![Just(Gifts::default()), gifts]
-}
-
-fn odd_gift() -> impl Strategy<Value = Gift> {
-    let shape = prop_oneof![
-        (length(), length(), length()).prop_map(|(width, depth, height)| Shape::Block { width, depth, height }),
-        (length(), length()).prop_map(|(across, height)| Shape::Cylinder { across, height }),
-        (length(), length(), length()).prop_map(|(width, depth, height)| Shape::Soft { width, depth, height }),
-    ];
-    let wrap = prop_oneof![Just(Wrap::Bare), Just(Wrap::Wrapped)];
-    let turns = prop_oneof![Just(Turns::Any), Just(Turns::Upright)];
-    (odd_text(60), shape, number(), wrap, turns, option::of(number()))
-        .prop_map(|(name, shape, count, wrap, turns, grams)| Gift { name, shape, count, wrap, turns, grams })
-}
-
-/// A word that reads as a length is a length in a file, so that no such word is kept.
-fn odd_entry() -> impl Strategy<Value = Entry> {
-    let word = prop_oneof![
-        3 => prop::sample::select(vec!["yes", "no", "inside", "finished", "both"]).prop_map(str::to_owned),
-        1 => odd_text(60),
-    ];
-    prop_oneof![
-        4 => length().prop_map(Entry::Length),
-        1 => number().prop_map(Entry::Count),
-        2 => word.prop_filter("it reads as a length", |w| Given::read(w, System::Metric).is_err()).prop_map(Entry::Choice),
-    ]
-}
-
-fn odd_mats() -> impl Strategy<Value = Mats> {
-    let panel = prop_oneof![prop::sample::select(vec!["front", "back", "lid"]).prop_map(str::to_owned), odd_text(60)];
-    (small_id(), option::of(length()), vec(panel, 0..4)).prop_map(|(card, reveal, off)| Mats { card, reveal, off })
 }

@@ -97,30 +97,37 @@ fn words_are_explained_and_the_set_can_be_touched() {
     });
 }
 
-/// Boxes of three forms get a holder that they stand in, and sheets to be cut from.
+/// Boxes of three forms: the holder grows with each and holds them all, nothing stops, and each is cut and slid in.
 #[test]
 fn a_mixed_set_gets_its_holder_and_its_sheets() {
     journey(async |page| {
+        let wide = async || -> f64 {
+            let script = "const all = [...document.querySelectorAll('.entry h3 button')];
+                const holder = all.find((b) => b.querySelector('.title').innerText === 'Open-top holder');
+                return Number(holder?.querySelector('.sum .heard, .sum .length')?.textContent.split(' ')[0] ?? 0)";
+            page.js(script, Vec::new()).await.as_f64().unwrap_or_default()
+        };
         page.open("").await;
         page.press("Start a new set").await;
         page.fill("Name of the set", "For the night shift").await;
-        page.press("Add a box").await;
-        page.press("Choose another form").await;
-        page.press("Pillow box").await;
-        page.press("Add a box").await;
-        page.press("Choose another form").await;
-        page.press("Drawer and sleeve").await;
-        page.find("heading", "Drawer and sleeve").await;
-        if !page.shows("Open-top holder").await {
-            page.press("Add a holder").await;
+        let mut before = page.wait("a holder", async || Some(wide().await).filter(|w| *w > 0.0)).await;
+        for form in ["Pillow box", "Drawer and sleeve"] {
+            page.press("Add a box").await;
+            page.press("Choose another form").await;
+            page.press(form).await;
+            page.find("heading", form).await;
+            before = page.wait("a wider holder", async || Some(wide().await).filter(|w| *w > before)).await;
         }
-        page.press("Flat & folded").await;
-        page.see("The finished set").await;
+        page.find("img", "The finished set: Tuck-top box, Pillow box, Drawer and sleeve, in Open-top holder").await;
+        assert!(!page.shows("stopped").await, "nothing stops it");
         page.press("Sheets").await;
         page.see("What to buy").await;
+        for blank in ["Tuck-top box: blank", "Pillow box: blank", "Open-top holder: blank"] {
+            page.see(blank).await;
+        }
         page.see("Set the fence to").await;
         page.press("Steps").await;
-        page.see("Slide").await;
+        page.see("Slide the boxes in").await;
     });
 }
 

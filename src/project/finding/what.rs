@@ -2,6 +2,7 @@
 
 use super::own::OwnFault;
 use crate::measure::length::Length;
+use crate::measure::system::System;
 
 /// The findings there are, each with its measurements.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -178,6 +179,8 @@ pub enum What {
         sheet_width: Length,
         /// The sheet's height.
         sheet_height: Length,
+        /// The system in which the sheet's sides were typed: they are said in it.
+        typed: System,
     },
     /// The largest of this form, in its proportions, that comes out of the sheets.
     LargestThatFits {
