@@ -5,13 +5,11 @@ use std::fs;
 use std::io::Write;
 use std::path::PathBuf;
 
-/// What must come before the page can be used; what a slow phone network brings within about a second.
-const FIRST: usize = 400 * 1024;
-/// With what comes while the first part is looked at, and is kept for when there is no network.
-const ALL: usize = 560 * 1024;
+/// Against accidents only: a picture left in, a library twice. The figure itself is in benches/README.md.
+const MOST: usize = 1_500_000;
 
 #[test]
-fn the_page_is_light() {
+fn the_page_is_not_heavy_by_accident() {
     let Some(dist) = std::env::var_os("SNUGFOLD_DIST").map(PathBuf::from) else {
         panic!("SNUGFOLD_DIST names no built page: run `cargo xtask weigh`, which builds it");
     };
@@ -28,16 +26,9 @@ fn the_page_is_light() {
     for (size, raw, name) in &files {
         println!("{size:>9} {raw:>9}  {name}");
     }
-    let sum = |of: &dyn Fn(&str) -> bool| -> usize {
-        files.iter().filter(|(_, _, name)| of(name)).map(|(size, _, _)| size).sum()
-    };
-    let later = |name: &str| name.starts_with("later-") && name.ends_with(".wasm");
-    assert_eq!(files.iter().filter(|(_, _, name)| later(name)).count(), 1, "the program comes in two files");
-    let (first, all) = (sum(&|name| !later(name)), sum(&|_| true));
-    println!("{first:>9} {:>9}  before it can be used, of {FIRST} allowed", "");
-    println!("{all:>9} {:>9}  in all, of {ALL} allowed", "");
-    assert!(first <= FIRST, "the page weighs {first} bytes before it can be used, over {FIRST}");
-    assert!(all <= ALL, "the page weighs {all} bytes in all, over {ALL}");
+    let all: usize = files.iter().map(|(size, _, _)| size).sum();
+    println!("{all:>9} {:>9}  in all", "");
+    assert!(all <= MOST, "the page weighs {all} bytes, over {MOST}");
 }
 
 fn compressed(raw: &[u8]) -> usize {

@@ -61,7 +61,7 @@ fn drawn(part: &Part, form: &Form, setting: &Setting) -> Vec<Own> {
             Kind::Choice(_) => None,
         }
     };
-    let named = own::door::sizes(&part.drawn, setting.system);
+    let named = own::shape::sizes(&part.drawn, setting.system);
     named.iter().filter_map(own).collect()
 }
 

@@ -22,12 +22,6 @@ pub const TEACH: &str = "Teach & sell";
 pub const KEPT: &str = "Saved & shared";
 /// What the walk is, for those who hear it.
 pub const WALK: &str = "From the set to the steps";
-/// A part of the walk is on its way.
-pub const COMING: &str = "Getting this part …";
-/// It has not come.
-pub const NOT_ARRIVED: &str = "This part of the page has not arrived. Your design is safe. See that the network is there, then try again; if it still does not come, load the page again.";
-/// Asks for it once more.
-pub const TRY_AGAIN: &str = "Try again";
 
 // Everywhere.
 /// Takes the last edit back.

@@ -10,10 +10,13 @@ use super::flat_view::flat_view;
 use super::foot::{foot, notices};
 use super::forms;
 use super::head::head;
-use super::later::{Later, What};
+use super::kept_view::kept_view;
 use super::set_view::set_view;
+use super::sheets_view::sheets_view;
 use super::shelf::Shelf;
+use super::steps_view::steps_view;
 use super::tag::{Tag, classed, tag};
+use super::teach_view::teach_view;
 use super::turn::{Turn, in_turn};
 use super::value::{State, effect};
 use super::walk::Walk;
@@ -48,8 +51,6 @@ pub fn app() -> Tag {
     provide_context(desk);
     provide_context(Shelf::begin(desk));
     let walk = State::new(Walk::Set);
-    let later = Later::fetch();
-    provide_context(later);
     forms::begin();
     // What a broken design breaks has broken once everything is there; who leaves before that has broken nothing.
     here::on_hide(guard::opened_well);
@@ -77,7 +78,10 @@ pub fn app() -> Tag {
     let part = live(move || match walk.get() {
         Walk::Set => set_view(),
         Walk::Flat => flat_view(),
-        walk => later.view(What::Walk(walk)),
+        Walk::Sheets => sheets_view(),
+        Walk::Steps => steps_view(),
+        Walk::Teach => teach_view(),
+        Walk::Kept => kept_view(),
     });
     classed("div", "page")
         .on("keydown", keys)

@@ -55,8 +55,6 @@ pub struct Lying {
     pub touched: State<Option<(Place, PanelId)>>,
     /// What has been put on the page since the visit began.
     pub turn: State<Turn>,
-    /// Whether what draws the maker's own forms has come.
-    pub whole: State<bool>,
     /// Its boxes and holder, one frame later ([`Desk::at_hand`] at once); pieces, sheets and steps are in the plan.
     pub shapes: Fact<Shared>,
     /// What follows from it, as far as it goes: one frame later too.
@@ -96,18 +94,12 @@ impl Desk {
     pub fn new(project: Project, spelling: Spelling, hand: Hand) -> Self {
         let place = project.boxes.first().map_or(Place::Set, |b| Place::Box(b.id));
         let project = State::new(project);
-        let whole = State::new(false);
         let late = after_the_drawing(project.into());
-        let shapes = fact(move || {
-            whole.track();
-            late.with(|p| Shared::new(shapes(p, p.system)))
-        });
+        let shapes = fact(move || late.with(|p| Shared::new(shapes(p, p.system))));
         let turn = turns();
         let begun = fact(move || turn.get() >= Turn::Plan);
-        let quick = fact(move || {
-            whole.track();
-            if begun.get() { late.with(|p| Shared::new(plan(p, p.system))) } else { shapes.get() }
-        });
+        let quick =
+            fact(move || if begun.get() { late.with(|p| Shared::new(plan(p, p.system))) } else { shapes.get() });
         let ticks = State::new(Ticks::default());
         let better = Looking::begin(project, quick, ticks);
         let plan = fact(move || better.into_plan(&quick.get()));
@@ -122,7 +114,6 @@ impl Desk {
         Self(Box::leak(Box::new(Lying {
             was: State::new(None),
             turn,
-            whole,
             touched: State::new(None),
             project,
             shapes,
@@ -310,10 +301,7 @@ impl Desk {
     /// The box or holder that is drawn, at once; of the others there may be nothing.
     #[must_use]
     pub fn at_hand(self, place: Fact<Place>) -> Fact<Shared> {
-        fact(move || {
-            self.whole.track();
-            self.project.with(|p| Shared::new(at_hand(p, p.system, place.get())))
-        })
+        fact(move || self.project.with(|p| Shared::new(at_hand(p, p.system, place.get()))))
     }
 
     /// The box or holder at `place`, as it is asked for.

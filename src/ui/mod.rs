@@ -86,5 +86,4 @@ pub mod drawn_text;
 pub mod drawn_told;
 pub mod drawn_trims;
 pub mod forms;
-pub mod later;
 pub mod foot;

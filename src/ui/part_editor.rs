@@ -7,11 +7,11 @@ use super::child::shown;
 use super::choice_field::one_of;
 use super::count_field::CountField;
 use super::desk::desk;
+use super::drawn_editor::drawn_editor;
 use super::extra_fields::extra_fields;
 use super::form_picker::form_picker;
 use super::gift_fields::gift_fields;
 use super::grow_buttons::grow_buttons;
-use super::later::{Later, What as Away};
 use super::lesson_fields::lesson_fields;
 use super::mats_fields::mats_fields;
 use super::notes::notes;
@@ -78,8 +78,7 @@ pub fn part_editor(place: Place) -> Tag {
         .with(odds_line(place))
         .with(lesson_fields(place));
     let drawn = fact(move || part.with(|p| p.as_ref().is_some_and(|p| p.form == own::FORM.key)));
-    let later = expect_context::<Later>();
-    let editor = move || later.view(Away::Drawn(place));
+    let editor = move || drawn_editor(place);
     classed("div", "part-editor")
         .with(notes(said))
         .with(form_picker(place))

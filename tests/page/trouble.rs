@@ -74,37 +74,3 @@ fn a_program_that_does_not_come_is_trouble() {
         page.find("button", "Load the page again").await;
     });
 }
-
-#[test]
-fn a_part_that_has_not_arrived_can_be_asked_for_again() {
-    let aside = |scratch: &Path| (scratch.join("site"), scratch.join("aside.wasm"));
-    let moved = std::cell::Cell::new(None);
-    let without = |scratch: &Path| {
-        let (files, kept) = aside(scratch);
-        crate::offline::copy(&dist(), &files);
-        let part = fs::read_dir(&files).expect("the copy").flatten().map(|entry| entry.path()).find(|path| {
-            let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
-            name.starts_with("later-") && name.ends_with(".wasm")
-        });
-        let part = part.expect("the program's second file");
-        fs::rename(&part, &kept).expect("the part goes");
-        moved.set(Some((kept, part)));
-        vec![Shelf { at: "/".to_owned(), files }]
-    };
-    // The worker that keeps the page asks for the part too, and does without.
-    journey_through(without, async |page| {
-        page.expect_errors();
-        page.open("").await;
-        page.fill("Name of the set", "Two files").await;
-        page.press("Sheets").await;
-        page.see("This part of the page has not arrived").await;
-        page.press("The set").await;
-        assert_eq!(page.value("Name of the set").await, "Two files");
-        page.press("Sheets").await;
-        let (kept, part) = moved.take().expect("the part lies aside");
-        fs::rename(kept, part).expect("the part comes");
-        page.press("Try again").await;
-        page.see("Set the fence to").await;
-        assert!(!page.shows(HEADLINE).await);
-    });
-}

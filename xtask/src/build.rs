@@ -45,11 +45,8 @@ pub fn run(args: &[String]) -> Result<(), Failure> {
 pub fn page(tools: &Tools, speed: Speed, dist: &Path) -> Result<(), Failure> {
     let mut command = Command::new(tools.trunk.join("trunk"));
     command.arg("build").arg("--dist").arg(dist);
-    let mut first_on_path = tools.bindgen.clone();
     match speed {
         Speed::Visitors => {
-            small(&mut command);
-            first_on_path = in_two(&mut command, tools)?;
             command.env(precache::SIGHT, sight()?);
         }
         Speed::Development => {
@@ -60,40 +57,8 @@ pub fn page(tools: &Tools, speed: Speed, dist: &Path) -> Result<(), Failure> {
         .current_dir(root()?)
         // Trunk takes the variable's "1" for a malformed setting.
         .env_remove("NO_COLOR");
-    with_path(&mut command, &[&first_on_path, &tools.trunk])?;
+    with_path(&mut command, &[&tools.bindgen, &tools.trunk])?;
     run_command(&mut command)
-}
-
-/// The standard library compiled with the page, and a program that stops at once where it would panic: nobody reads
-/// its words, the page itself tells the maker that it stopped (`style/start.js`). Saves 26 KB of what visitors
-/// download. Both are options that a pinned compiler takes only when told that its user knows.
-fn small(command: &mut Command) {
-    command
-        .env("RUSTC_BOOTSTRAP", "1")
-        .env("CARGO_UNSTABLE_BUILD_STD", "std,panic_abort")
-        .env("CARGO_UNSTABLE_BUILD_STD_FEATURES", "optimize_for_size")
-        .env(
-            "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS",
-            "-Zunstable-options -Cpanic=immediate-abort -Zfmt-debug=none --cfg apart -Clink-arg=--emit-relocs",
-        )
-        // The linker's notes say what needs what; `xtask/apart` throws them away.
-        .env("CARGO_PROFILE_WEB_STRIP", "false");
-}
-
-/// What a visitor sees later comes in a file of its own: `xtask/apart` stands before the bridge and parts the program.
-/// Gives the folder where it is.
-fn in_two(command: &mut Command, tools: &Tools) -> Result<PathBuf, Failure> {
-    let target = root()?.join("target");
-    let mut build = cargo(&["build", "--quiet", "--locked", "--package", "apart"])?;
-    // Wherever its maker keeps what is built: this is looked for here.
-    run_command(build.env("CARGO_TARGET_DIR", &target))?;
-    command.env("SNUGFOLD_BINDGEN", tools.bindgen.join("wasm-bindgen")).env(precache::LATER, target.join("later"));
-    // Trunk finds the bridge by its name.
-    let folder = target.join("apart");
-    std::fs::create_dir_all(&folder)?;
-    let end = std::env::consts::EXE_SUFFIX;
-    std::fs::copy(target.join(format!("debug/apart{end}")), folder.join(format!("wasm-bindgen{end}")))?;
-    Ok(folder)
 }
 
 /// Draws what is seen before the program has come; gives the drawing's file.

@@ -8,9 +8,6 @@ use std::path::{Path, PathBuf};
 /// it anew to find out about newer versions.
 pub const WORKER: &str = "offline.js";
 
-/// The variable that names the folder with what comes later, where the program is built in two files.
-pub const LATER: &str = "SNUGFOLD_LATER";
-
 /// The variable that names the drawing that is seen before the program has come.
 pub const SIGHT: &str = "SNUGFOLD_SIGHT";
 
@@ -20,14 +17,11 @@ const STYLES: &str = "style-src 'self'";
 /// Where it goes in the page.
 const PLACE: &str = "<div id=\"sight\" class=\"picture\">";
 
-/// Stands in the script that fetches the second file for the name of the glue, which is not known before.
-pub const GLUE: &str = "./glue.js";
-
 const TEMPLATE: &str = include_str!("../../style/offline.js");
 const FILES: &str = "/* files */";
 const VERSION: &str = "/* version */";
 
-/// Called by the build (it says where, and where the second file is), or with a folder.
+/// Called by the build (it says where), or with a folder.
 ///
 /// # Errors
 /// When there is no folder, or it can't be written.
@@ -39,9 +33,6 @@ pub fn run(args: &[String]) -> Result<(), Failure> {
             .ok_or("precache is called by the build; by hand, name the built folder")?,
         _ => return Err("precache takes one folder".into()),
     };
-    if let Some(later) = std::env::var_os(LATER) {
-        bring(Path::new(&later), &folder)?;
-    }
     if let Some(sight) = std::env::var_os(SIGHT) {
         paint(Path::new(&sight), &folder)?;
     }
@@ -77,29 +68,6 @@ fn allowed(page: &str) -> Result<String, Failure> {
     };
     let digest = sha256::base64(style.as_bytes());
     Ok(page.replacen(STYLES, &format!("{STYLES} 'sha256-{digest}'"), 1))
-}
-
-/// Brings the program's second file and its script into the page.
-fn bring(later: &Path, folder: &Path) -> Result<(), Failure> {
-    let names = |from: &Path, end: &str| -> Result<String, Failure> {
-        let mut files = Vec::new();
-        collect(from, from, &mut files)?;
-        let mut found = files.into_iter().filter(|name| name.ends_with(end) && !name.contains('/'));
-        match (found.next(), found.next()) {
-            (Some(one), None) => Ok(one),
-            _ => Err(format!("there should be one …{end}").into()),
-        }
-    };
-    let (program, script) = (names(later, ".wasm")?, names(later, ".js")?);
-    let glue = names(folder, "_bg.wasm")?.replace("_bg.wasm", ".js");
-    fs::copy(later.join(&program), folder.join(&program))?;
-    let text = fs::read_to_string(later.join(&script))?.replace(GLUE, &format!("./{glue}"));
-    fs::write(folder.join(&script), bare(&text))?;
-    // The glue asks for the script: it need not wait until the glue is read.
-    let page = folder.join("index.html");
-    let text = fs::read_to_string(&page)?;
-    fs::write(&page, text.replacen("</head>", &format!("<link rel=\"modulepreload\" href=\"./{script}\"></head>"), 1))?;
-    Ok(())
 }
 
 /// Writes the worker for the page that was built into `folder`.

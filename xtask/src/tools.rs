@@ -21,13 +21,12 @@ pub struct Tools {
     pub bindgen: PathBuf,
 }
 
-/// Makes sure of the wasm target, the library's source and both tools.
+/// Makes sure of the wasm target and both tools.
 ///
 /// # Errors
 /// When one is missing and can't be installed.
 pub fn ensure() -> Result<Tools, Failure> {
     wasm_target()?;
-    library_source()?;
     let bindgen = locked("wasm-bindgen")?;
     Ok(Tools {
         // Without its update check, trunk needs no TLS to build.
@@ -71,11 +70,6 @@ fn wasm_target() -> Result<(), Failure> {
     if sysroot()?.join(TARGET).is_dir() { Ok(()) } else { rustup(&["target", "add", TARGET]) }
 }
 
-/// The page is compiled together with the standard library.
-fn library_source() -> Result<(), Failure> {
-    if sysroot()?.join("src").is_dir() { Ok(()) } else { rustup(&["component", "add", "rust-src"]) }
-}
-
 /// Where the compiler keeps what it brought along.
 fn sysroot() -> Result<PathBuf, Failure> {
     let said = Command::new("rustc").args(["--print", "sysroot"]).current_dir(root()?).output()?;
@@ -84,7 +78,7 @@ fn sysroot() -> Result<PathBuf, Failure> {
 
 fn rustup(args: &[&str]) -> Result<(), Failure> {
     run(Command::new("rustup").args(args).current_dir(root()?)).map_err(|failure| {
-        format!("{failure}\nThe page is compiled to WebAssembly: without rustup, install the standard library for {TARGET} and its source (and clippy, rustfmt) for this compiler by hand").into()
+        format!("{failure}\nThe page is compiled to WebAssembly: without rustup, install the standard library for {TARGET} (and clippy, rustfmt) for this compiler by hand").into()
     })
 }
 

@@ -2,7 +2,6 @@
 
 pub mod build;
 pub mod copy;
-pub mod door;
 pub mod drawn;
 pub mod edit;
 mod hang;
@@ -29,7 +28,7 @@ pub const FORM: Form = Form {
     name: "A form of your own",
     holds: Holds::Gifts,
     inputs: INPUTS,
-    shape: door::shape,
+    shape: shape::shape,
 };
 
 /// A size that a drawn form may name; its usual value is as drawn.
