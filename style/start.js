@@ -5,6 +5,7 @@
   const folder = location.pathname.replace(/[^/]*$/, "");
   const byId = (id) => document.getElementById(id);
 
+  let able = typeof WebAssembly === "object";
   let started = false;
 
   function say(text) {
@@ -63,16 +64,25 @@
     if (loading) loading.hidden = true;
     const app = byId("app");
     if (app) app.inert = true;
+    const design = savedText() !== null;
+    const ran = started && able;
+    byId("trouble-stopped").hidden = !ran;
+    byId("trouble-unstarted").hidden = ran;
+    byId("trouble-host").hidden = ran || !able;
+    byId("trouble-browser").hidden = able;
+    byId("trouble-design").hidden = !design;
+    byId("trouble-save").hidden = !design;
     byId("trouble-save").onclick = save;
     byId("trouble-again").onclick = () => location.reload();
     block.hidden = false;
-    byId("trouble-save").focus();
+    byId(design ? "trouble-save" : "trouble-again").focus();
     offerNewer().catch(() => {});
   }
 
   addEventListener("error", (event) => {
-    if (event.target instanceof HTMLScriptElement || event.target instanceof HTMLLinkElement) {
-      if (!started) trouble();
+    const from = event.target;
+    if (from instanceof HTMLScriptElement || from instanceof HTMLLinkElement) {
+      if (!started && (!from.rel || from.rel === "stylesheet")) trouble();
     } else if (event.error && !String(event.filename ?? "").includes("extension:")) {
       trouble();
     }
@@ -86,34 +96,62 @@
     if (drawn && savedText() !== null) drawn.hidden = true;
   }
 
-  async function start() {
-    const program = byId("program");
-    if (!program) throw new Error("the page lacks its program");
-    const glue = await import(new URL(program.dataset.glue, document.baseURI).href);
-    await glue.default({ module_or_path: new URL(program.dataset.wasm, document.baseURI) });
+  // Sent for at once, and checked by the browser. Not by a `preload` in the page: what that brought would be fetched
+  // again where a digest is asked for.
+  async function fetched() {
+    const { wasm, integrity } = byId("program").dataset;
+    return fetch(new URL(wasm, document.baseURI), { credentials: "same-origin", integrity });
+  }
+
+  // `import()` takes no digest and the element does: what that has let through is what is imported then.
+  function checked({ href, integrity }) {
+    return new Promise((resolve, reject) => {
+      const script = document.createElement("script");
+      Object.assign(script, { type: "module", crossOrigin: "anonymous", integrity, src: href });
+      script.onload = () => resolve(import(href));
+      script.onerror = () => reject(new Error(`${href} did not come, or is not what was built`));
+      document.head.append(script);
+    });
+  }
+
+  // Asked once everything has come or has not: a style may have been refused before anybody listened.
+  async function styled() {
+    if (document.readyState !== "complete") await new Promise((done) => addEventListener("load", done));
+    const { sheet } = document.querySelector("link[rel='stylesheet']");
+    if (!sheet?.cssRules.length) throw new Error("the page's style did not come");
+  }
+
+  async function start(program) {
+    const { default: run } = await checked(document.querySelector("link[rel='modulepreload'][integrity]"));
+    const whole = await program;
+    await styled();
+    // Whatever goes wrong from here on is the program's doing.
     started = true;
+    await run({ module_or_path: whole });
   }
 
   let begun = false;
-  function begin() {
+  function begin(program) {
     if (begun) return;
     begun = true;
-    start().catch((error) => {
+    start(program).catch((error) => {
       console.error(error);
+      if (able && error instanceof WebAssembly.CompileError) able = false;
       trouble();
     });
   }
 
   addEventListener("DOMContentLoaded", () => {
     sight();
+    const program = fetched();
     // First what is there already is painted; where nobody looks, or no browser says so, it begins all the same.
     try {
       new PerformanceObserver((seen) => {
-        if (seen.getEntriesByName("first-contentful-paint").length) begin();
+        if (seen.getEntriesByName("first-contentful-paint").length) begin(program);
       }).observe({ type: "paint", buffered: true });
     } catch {
-      begin();
+      begin(program);
     }
-    setTimeout(begin, 400);
+    setTimeout(() => begin(program), 400);
   });
 })();

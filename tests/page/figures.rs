@@ -38,7 +38,7 @@ fn time_of_a_first_visit() {
             name.push(".br");
             std::fs::write(name, out).expect("room");
         }
-        vec![xtask::site::Shelf { at: "/".to_owned(), files }]
+        vec![xtask::site::Folder { at: "/".to_owned(), files }]
     };
     crate::harness::journey_through(compressed, async |page| {
         page.expect_errors();

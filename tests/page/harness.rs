@@ -10,7 +10,7 @@ use std::future::Future;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 use thirtyfour::prelude::*;
-use xtask::site::{Shelf, Site};
+use xtask::site::{Folder, Site};
 
 /// How long a state may take to come. Machines that test are often busy with much else.
 const PATIENCE: Duration = Duration::from_secs(30);
@@ -37,17 +37,17 @@ pub(crate) fn dist() -> PathBuf {
 
 /// A journey through the page, served at the top of its site.
 pub(crate) fn journey(body: impl AsyncFnOnce(&mut Page)) {
-    journey_through(|_| vec![Shelf { at: "/".to_owned(), files: dist() }], body);
+    journey_through(|_| vec![Folder { at: "/".to_owned(), files: dist() }], body);
 }
 
 /// A journey through a site that is laid out for it, perhaps in its scratch folder.
-pub(crate) fn journey_through(shelves: impl FnOnce(&Path) -> Vec<Shelf>, body: impl AsyncFnOnce(&mut Page)) {
+pub(crate) fn journey_through(folders: impl FnOnce(&Path) -> Vec<Folder>, body: impl AsyncFnOnce(&mut Page)) {
     let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().expect("a runtime");
     // Declared first, so that it goes last: after the browser has been told to quit.
     let started = Driver::start();
     let scratch = started.scratch().join("journey");
     std::fs::create_dir_all(&scratch).expect("a folder of its own");
-    let site = Site::start_with(shelves(&scratch), 0).expect("a free port");
+    let site = Site::start_with(folders(&scratch), 0).expect("a free port");
     runtime.block_on(async {
         let driver = started.open().await;
         // Quits the browser even when the journey panics, and then panics on: a session
@@ -70,7 +70,7 @@ pub(crate) fn journey_through(shelves: impl FnOnce(&Path) -> Vec<Shelf>, body: i
 pub(crate) fn visits_cut_off(count: usize, body: impl AsyncFn(&Page, usize)) {
     let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().expect("a runtime");
     let started = Driver::start();
-    let mut site = Some(Site::start_with(vec![Shelf { at: "/".to_owned(), files: dist() }], 0).expect("a free port"));
+    let mut site = Some(Site::start_with(vec![Folder { at: "/".to_owned(), files: dist() }], 0).expect("a free port"));
     for visit in 0..=count {
         runtime.block_on(async {
             let driver = started.open().await;

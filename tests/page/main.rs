@@ -12,6 +12,7 @@ mod figures;
 mod first;
 mod gifts;
 mod harness;
+mod host;
 mod job;
 mod kept;
 mod killed;

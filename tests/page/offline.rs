@@ -4,7 +4,8 @@ use crate::harness::{Page, dist, journey, journey_through};
 use serde_json::{Value, json};
 use std::fs;
 use std::path::Path;
-use xtask::site::Shelf;
+use std::time::{Duration, SystemTime};
+use xtask::site::Folder;
 
 #[test]
 fn once_visited_it_opens_without_a_network() {
@@ -158,12 +159,12 @@ fn two_copies_side_by_side_leave_each_other_alone() {
 #[test]
 fn a_page_that_does_not_fit_together_is_not_kept() {
     let half = |scratch: &Path| {
-        let shelves = copy_at(&["/"])(scratch);
+        let folders = copy_at(&["/"])(scratch);
         // As after half an upload: the list is of another page than the files.
-        let page = shelves[0].files.join("index.html");
+        let page = folders[0].files.join("index.html");
         let text = fs::read_to_string(&page).expect("the page");
         fs::write(&page, text.replace("<title>", "<title>Old ")).expect("another page");
-        shelves
+        folders
     };
     journey_through(half, async |page| {
         page.expect_errors();
@@ -189,7 +190,7 @@ fn a_page_that_does_not_fit_together_is_not_kept() {
 }
 
 /// Waits until the page is kept.
-async fn ready(page: &Page) {
+pub(crate) async fn ready(page: &Page) {
     page.wait_js(
         "the worker to be in charge",
         "return navigator.serviceWorker.getRegistration()
@@ -213,15 +214,15 @@ async fn caches(page: &Page) -> Vec<Value> {
 }
 
 /// Lays out copies of the page, `copy0` and so on, in the scratch folder.
-fn copy_at(folders: &'static [&'static str]) -> impl Fn(&Path) -> Vec<Shelf> {
+pub(crate) fn copy_at(folders: &'static [&'static str]) -> impl Fn(&Path) -> Vec<Folder> {
     |scratch| {
-        let shelf = |(number, at): (usize, &&str)| {
+        let folder = |(number, at): (usize, &&str)| {
             let files = scratch.join(format!("copy{number}"));
             copy(&dist(), &files);
             let at = (*at).to_owned();
-            Shelf { at, files }
+            Folder { at, files }
         };
-        folders.iter().enumerate().map(shelf).collect()
+        folders.iter().enumerate().map(folder).collect()
     }
 }
 
@@ -239,5 +240,8 @@ fn renew(files: &Path, title: &str) {
     let text = text.replace("<title>Snugfold</title>", &format!("<title>{title}</title>"));
     assert!(text.contains(title), "the page has its title");
     fs::write(&page, text).expect("the newer page");
+    // However soon after the last: a browser asks whether the file is newer, by the second.
+    let later = SystemTime::now() + Duration::from_secs(60);
+    fs::File::options().append(true).open(&page).and_then(|file| file.set_modified(later)).expect("a newer page");
     xtask::precache::write(files).expect("the newer list");
 }

@@ -2,7 +2,7 @@
 //! page.
 
 use crate::command::{ask, run};
-use crate::{Failure, browser, sha256, tools};
+use crate::{Failure, browser, digest, tools};
 use std::path::PathBuf;
 use std::process::Command;
 
@@ -29,7 +29,7 @@ pub fn ensure() -> Result<PathBuf, Failure> {
         })?;
         run(Command::new("tar").args(["-xzf", &format!("axe-core-{VERSION}.tgz")]).current_dir(&home))?;
     }
-    if sha256::hex(&std::fs::read(&file)?) != HASH {
+    if digest::hex(&std::fs::read(&file)?) != HASH {
         return Err(format!("{} is not axe-core {VERSION} as it was: delete its folder", file.display()).into());
     }
     Ok(file)

@@ -15,25 +15,42 @@ pub enum Speed {
     Development,
 }
 
+/// Whether visitors or developers are built for.
+#[derive(clap::Args, Clone, Copy, Debug)]
+pub struct SpeedArgs {
+    /// Quick to build, slow to run, and without offline use.
+    #[arg(long)]
+    dev: bool,
+}
+
+impl SpeedArgs {
+    /// How the program is compiled.
+    #[must_use]
+    pub fn speed(self) -> Speed {
+        if self.dev { Speed::Development } else { Speed::Visitors }
+    }
+}
+
+/// What `cargo xtask build` takes.
+#[derive(clap::Args, Debug)]
+pub struct Args {
+    #[command(flatten)]
+    speed: SpeedArgs,
+    /// The folder to build into; `dist` at the top of the checkout where none is named.
+    #[arg(long)]
+    dist: Option<PathBuf>,
+}
+
 /// `cargo xtask build`.
 ///
 /// # Errors
 /// When the page can't be built.
-pub fn run(args: &[String]) -> Result<(), Failure> {
-    let mut speed = Speed::Visitors;
-    let mut dist = root()?.join("dist");
-    let mut args = args.iter();
-    while let Some(arg) = args.next() {
-        match arg.as_str() {
-            "--dev" => speed = Speed::Development,
-            "--dist" => {
-                let given = args.next().ok_or("--dist needs a folder")?;
-                dist = std::env::current_dir()?.join(given);
-            }
-            other => return Err(format!("build: what is {other}?").into()),
-        }
-    }
-    page(&tools::ensure()?, speed, &dist)?;
+pub fn run(args: &Args) -> Result<(), Failure> {
+    let dist = match &args.dist {
+        Some(named) => std::env::current_dir()?.join(named),
+        None => root()?.join("dist"),
+    };
+    page(&tools::ensure()?, args.speed.speed(), &dist)?;
     println!("built into {}", dist.display());
     Ok(())
 }

@@ -1,15 +1,14 @@
-//! The workshop around the page: it serves, tests and packs it.
+//! Serves, tests and packs the page, with crates for whatever is not particular to it.
 //!
-//! Only the standard library, so that it is there within a second on a new machine. The
-//! page's tests use [`site`] and [`precache`] too: what is tested is what is served.
+//! The page's tests use [`site`] and [`precache`] too: what is tested is what is served.
 
 pub mod axe;
 pub mod browser;
 pub mod build;
 pub mod command;
+pub mod digest;
 pub mod precache;
 pub mod serve;
-pub mod sha256;
 pub mod shot;
 pub mod site;
 pub mod test;

@@ -1,37 +1,44 @@
 //! `cargo xtask …`: see `cargo xtask help`.
 
+use clap::{Parser, Subcommand};
 use std::process::ExitCode;
 use xtask::{Failure, build, precache, serve, shot, test};
 
-const HELP: &str = "\
-cargo xtask serve [--port N] [--dev]   build the page and serve it on this machine
-cargo xtask test [STAGE …] [-- ARGS]   run everything, or only some of the stages:
-                                       fmt clippy native wasm page
-cargo xtask build [--dev] [--dist DIR] build the page into dist/, ready for any static host
-cargo xtask weigh                      what a visitor downloads, file by file
-cargo xtask shot OUT.png [--size WxH] [--fragment TEXT] [--dark] [--paper] [--full]
-                 [--click TEXT] …      build the page and take its picture
-cargo xtask precache [DIR]             (called by the build) list the files for offline use
+/// Serves, tests and packs the page.
+///
+/// What is missing is installed first: the wasm target, trunk and wasm-bindgen (into a cache folder of yours, outside
+/// the checkout), and the browser where the system can do it.
+#[derive(Parser)]
+#[command(bin_name = "cargo xtask")]
+struct Cli {
+    #[command(subcommand)]
+    task: Task,
+}
 
-What is missing is installed first: the wasm target, trunk and wasm-bindgen (into a cache
-folder of yours, outside the checkout), and the browser where the system can do it.";
+#[derive(Subcommand)]
+enum Task {
+    /// Build the page and serve it on this machine.
+    Serve(serve::Args),
+    /// Run everything that must hold, or some of its stages.
+    Test(test::Args),
+    /// Build the page, ready for any static host.
+    Build(build::Args),
+    /// Build the page and say what a visitor downloads, file by file.
+    Weigh,
+    /// Build the page and take its picture.
+    Shot(shot::Args),
+    /// List the files for use without a network (called by the build).
+    Precache(precache::Args),
+}
 
 fn main() -> ExitCode {
-    let mut args = std::env::args().skip(1);
-    let verb = args.next().unwrap_or_default();
-    let rest: Vec<String> = args.collect();
-    let done: Result<bool, Failure> = match verb.as_str() {
-        "serve" => serve::run(&rest).map(|()| true),
-        "test" => test::run(&rest),
-        "build" => build::run(&rest).map(|()| true),
-        "weigh" => test::weigh(),
-        "shot" => shot::run(&rest).map(|()| true),
-        "precache" => precache::run(&rest).map(|()| true),
-        "" | "help" | "-h" | "--help" => {
-            println!("{HELP}");
-            Ok(true)
-        }
-        other => Err(format!("no such task: {other}\n\n{HELP}").into()),
+    let done: Result<bool, Failure> = match Cli::parse().task {
+        Task::Serve(args) => serve::run(&args).map(|()| true),
+        Task::Test(args) => test::run(&args),
+        Task::Build(args) => build::run(&args).map(|()| true),
+        Task::Weigh => test::weigh(),
+        Task::Shot(args) => shot::run(args).map(|()| true),
+        Task::Precache(args) => precache::run(&args).map(|()| true),
     };
     match done {
         Ok(true) => ExitCode::SUCCESS,

@@ -1,6 +1,7 @@
-//! Fills the service worker with the list of files that it keeps.
+//! Finishes the built page with what follows from its files: the drawing that is seen first, digests, and the list of
+//! what the service worker keeps.
 
-use crate::{Failure, sha256};
+use crate::{Failure, digest};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -17,27 +18,33 @@ const STYLES: &str = "style-src 'self'";
 /// Where it goes in the page.
 const PLACE: &str = "<div id=\"sight\" class=\"picture\">";
 
+/// Where the page names its program (Trunk.toml).
+const PROGRAM: &str = "<template id=\"program\"";
+
 const TEMPLATE: &str = include_str!("../../style/offline.js");
 const FILES: &str = "/* files */";
 const VERSION: &str = "/* version */";
 
-/// Called by the build (it says where), or with a folder.
+/// What `cargo xtask precache` takes.
+#[derive(clap::Args, Debug)]
+pub struct Args {
+    /// The built folder. The build names it in a variable.
+    #[arg(env = "TRUNK_STAGING_DIR")]
+    folder: PathBuf,
+}
+
+/// Called by the build, or with a folder.
 ///
 /// # Errors
 /// When there is no folder, or it can't be written.
-pub fn run(args: &[String]) -> Result<(), Failure> {
-    let folder = match args {
-        [folder] => PathBuf::from(folder),
-        [] => std::env::var_os("TRUNK_STAGING_DIR")
-            .map(PathBuf::from)
-            .ok_or("precache is called by the build; by hand, name the built folder")?,
-        _ => return Err("precache takes one folder".into()),
-    };
+pub fn run(Args { folder }: &Args) -> Result<(), Failure> {
     if let Some(sight) = std::env::var_os(SIGHT) {
-        paint(Path::new(&sight), &folder)?;
+        paint(Path::new(&sight), folder)?;
     }
-    allow_style(&folder)?;
-    write(&folder)
+    let page = folder.join("index.html");
+    let text = fs::read_to_string(&page)?;
+    fs::write(&page, told_by_digest(&allowed(&text)?)?)?;
+    write(folder)
 }
 
 /// Paints a drawing into the page.
@@ -54,20 +61,31 @@ fn paint(sight: &Path, folder: &Path) -> Result<(), Failure> {
 
 /// Lets the one style that stands in the page itself, for what is seen before any file has come, through the page's
 /// content policy: by its digest, as a static host has no nonce to give.
-fn allow_style(folder: &Path) -> Result<(), Failure> {
-    let page = folder.join("index.html");
-    let text = fs::read_to_string(&page)?;
-    fs::write(&page, allowed(&text)?)?;
-    Ok(())
-}
-
 fn allowed(page: &str) -> Result<String, Failure> {
     let styles: Vec<&str> = page.split("<style>").skip(1).filter_map(|rest| rest.split("</style>").next()).collect();
     let ([style], 1) = (styles.as_slice(), page.matches(STYLES).count()) else {
         return Err("the page has no one style of its own and one policy".into());
     };
-    let digest = sha256::base64(style.as_bytes());
-    Ok(page.replacen(STYLES, &format!("{STYLES} 'sha256-{digest}'"), 1))
+    let digest = digest::policy(style.as_bytes());
+    Ok(page.replacen(STYLES, &format!("{STYLES} '{digest}'"), 1))
+}
+
+/// Trunk has the program preloaded, with its digest. `style/start.js` sends for it instead, and needs the digest:
+/// what was preloaded is not taken where one is asked for, by two browsers of three.
+fn told_by_digest(page: &str) -> Result<String, Failure> {
+    let preloads: Vec<&str> = page
+        .split("<link ")
+        .skip(1)
+        .filter_map(|rest| rest.split('>').next())
+        .filter(|link| link.contains("rel=\"preload\"") && link.contains("application/wasm"))
+        .collect();
+    let ([preload], 1) = (preloads.as_slice(), page.matches(PROGRAM).count()) else {
+        return Err("the page has no one program".into());
+    };
+    let digest = preload.split("integrity=\"").nth(1).and_then(|rest| rest.split('"').next());
+    let digest = digest.ok_or("the program has no digest: data-integrity in index.html")?;
+    let page = page.replacen(&format!("<link {preload}>"), "", 1);
+    Ok(page.replacen(PROGRAM, &format!("{PROGRAM} data-integrity=\"{digest}\""), 1))
 }
 
 /// Writes the worker for the page that was built into `folder`.
@@ -84,7 +102,7 @@ pub fn write(folder: &Path) -> Result<(), Failure> {
     }
     let mut list = Vec::new();
     for path in paths {
-        let hash = sha256::hex(&fs::read(folder.join(&path))?);
+        let hash = digest::hex(&fs::read(folder.join(&path))?);
         list.push((path, hash));
     }
     fs::write(folder.join(WORKER), fill(&bare(TEMPLATE), &list)?)?;
@@ -120,16 +138,20 @@ fn fill(template: &str, list: &[(String, String)]) -> Result<String, Failure> {
             return Err(format!("{WORKER} must have {blank} once").into());
         }
     }
-    let lines: String = list.iter().map(|(path, hash)| format!("\n  [{path:?}, {hash:?}],")).collect();
+    let line = |(path, hash): &(String, String)| {
+        let kind = mime_guess::from_path(path).first_or_octet_stream();
+        format!("\n  [{path:?}, {hash:?}, {:?}],", kind.as_ref())
+    };
+    let lines: String = list.iter().map(line).collect();
     // The worker's own text counts too: a browser takes any change of it for a new
     // version, and two versions must not share a cache.
-    let version = &sha256::hex(format!("{template}{lines}").as_bytes())[..16];
+    let version = &digest::hex(format!("{template}{lines}").as_bytes())[..16];
     Ok(template.replace(FILES, &format!("{lines}\n")).replace(VERSION, version))
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{TEMPLATE, allowed, bare, fill};
+    use super::{TEMPLATE, allowed, bare, fill, told_by_digest};
 
     fn list(hash: &str) -> Vec<(String, String)> {
         vec![("index.html".to_owned(), hash.to_owned())]
@@ -138,7 +160,7 @@ mod tests {
     #[test]
     fn the_list_is_written_into_the_worker() {
         let text = fill(TEMPLATE, &list("12ab")).unwrap();
-        assert!(text.contains("[\"index.html\", \"12ab\"],"), "{text}");
+        assert!(text.contains("[\"index.html\", \"12ab\", \"text/html\"],"), "{text}");
     }
 
     #[test]
@@ -154,6 +176,16 @@ mod tests {
         let policy = "style-src 'self' 'sha256-ungWv48Bz+pBQUDeXa4iI7ADYaOWF3qctBD/YfIAFa0='; ";
         assert_eq!(allowed(page).unwrap(), format!("{policy}<style>abc</style>"));
         assert!(allowed("style-src 'self'; <style></style><style></style>").is_err());
+    }
+
+    #[test]
+    fn the_program_is_told_by_its_digest_and_not_preloaded() {
+        let page = "<link rel=\"preload\" href=\"./a.wasm\" integrity=\"sha384-abc\" as=\"fetch\" \
+            type=\"application/wasm\"><link rel=\"icon\"><template id=\"program\" data-wasm=\"./a.wasm\"></template>";
+        let told = "<link rel=\"icon\"><template id=\"program\" data-integrity=\"sha384-abc\" data-wasm=\"./a.wasm\"></template>";
+        assert_eq!(told_by_digest(page).unwrap(), told);
+        assert!(told_by_digest(told).is_err());
+        assert!(told_by_digest(&page.replace("integrity", "other")).is_err());
     }
 
     #[test]

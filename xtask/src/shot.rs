@@ -3,43 +3,48 @@
 use crate::build::{self, Speed};
 use crate::command::{cargo, run as run_command};
 use crate::{Failure, browser, tools};
+use std::path::PathBuf;
 
-/// `cargo xtask shot OUT.png …`: hands its wishes to the ignored test `shot` of
-/// `tests/page`, which knows the browser.
+/// What `cargo xtask shot` takes.
+#[derive(clap::Args, Debug)]
+pub struct Args {
+    /// The picture to write.
+    out: PathBuf,
+    /// Width and height of the window.
+    #[arg(long, default_value = "1180x820")]
+    size: String,
+    /// What stands behind the address, such as a link's design.
+    #[arg(long, default_value = "")]
+    fragment: String,
+    /// Words on what to press first; may be given several times.
+    #[arg(long)]
+    click: Vec<String>,
+    /// In dark colours.
+    #[arg(long)]
+    dark: bool,
+    /// As it is printed.
+    #[arg(long)]
+    paper: bool,
+    /// The whole page, however long.
+    #[arg(long)]
+    full: bool,
+    /// Several pictures of one build.
+    #[arg(long)]
+    no_build: bool,
+}
+
+/// `cargo xtask shot`: hands its wishes to the ignored test `shot` of `tests/page`, which knows the browser.
 ///
 /// # Errors
 /// When the page can't be built or shown.
-pub fn run(args: &[String]) -> Result<(), Failure> {
-    let mut out = None;
-    let mut size = "1180x820".to_owned();
-    let mut fragment = String::new();
-    let mut clicks = Vec::new();
-    let mut dark = false;
-    let mut paper = false;
-    let mut full = false;
-    let mut built = false;
-    let mut args = args.iter();
-    while let Some(arg) = args.next() {
-        let mut value = || args.next().cloned().ok_or(format!("{arg} needs a value"));
-        match arg.as_str() {
-            "--size" => size = value()?,
-            "--fragment" => fragment = value()?,
-            "--click" => clicks.push(value()?),
-            "--dark" => dark = true,
-            "--paper" => paper = true,
-            "--full" => full = true,
-            // Several pictures of one build.
-            "--no-build" => built = true,
-            other if out.is_none() && !other.starts_with('-') => out = Some(other.to_owned()),
-            other => return Err(format!("shot: what is {other}?").into()),
-        }
-    }
-    let out = std::env::current_dir()?.join(out.ok_or("shot: where to? cargo xtask shot OUT.png")?);
+pub fn run(args: Args) -> Result<(), Failure> {
+    let out = std::env::current_dir()?.join(args.out);
     let browser = browser::ensure()?;
     let dist = build::test_dist()?;
-    if !built {
+    if !args.no_build {
         build::page(&tools::ensure()?, Speed::Visitors, &dist)?;
     }
+    let flag = |given| if given { "1" } else { "" };
     let mut command = cargo(&["test", "--locked", "--package", "snugfold", "--test", "page"])?;
     command
         .args(["--", "--ignored", "--exact", "shot::shot", "--nocapture"])
@@ -47,12 +52,12 @@ pub fn run(args: &[String]) -> Result<(), Failure> {
         .env("CHROMIUM", &browser.chromium)
         .env("CHROMEDRIVER", &browser.driver)
         .env("SNUGFOLD_SHOT", &out)
-        .env("SNUGFOLD_SHOT_SIZE", size)
-        .env("SNUGFOLD_SHOT_FRAGMENT", fragment)
-        .env("SNUGFOLD_SHOT_CLICKS", clicks.join("\n"))
-        .env("SNUGFOLD_SHOT_DARK", if dark { "1" } else { "" })
-        .env("SNUGFOLD_SHOT_PAPER", if paper { "1" } else { "" })
-        .env("SNUGFOLD_SHOT_FULL", if full { "1" } else { "" });
+        .env("SNUGFOLD_SHOT_SIZE", args.size)
+        .env("SNUGFOLD_SHOT_FRAGMENT", args.fragment)
+        .env("SNUGFOLD_SHOT_CLICKS", args.click.join("\n"))
+        .env("SNUGFOLD_SHOT_DARK", flag(args.dark))
+        .env("SNUGFOLD_SHOT_PAPER", flag(args.paper))
+        .env("SNUGFOLD_SHOT_FULL", flag(args.full));
     run_command(&mut command)?;
     println!("{}", out.display());
     Ok(())

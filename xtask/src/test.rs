@@ -9,7 +9,30 @@ use std::path::Path;
 use std::process::Command;
 use std::time::{Duration, Instant};
 
-const STAGES: [&str; 5] = ["fmt", "clippy", "native", "wasm", "page"];
+/// A part of what must hold.
+#[derive(clap::ValueEnum, Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stage {
+    /// The layout of the code.
+    Fmt,
+    /// The lints.
+    Clippy,
+    /// Tests on this machine, and those in the documentation.
+    Native,
+    /// Tests inside a browser.
+    Wasm,
+    /// Journeys through the whole page in a browser, and its weight.
+    Page,
+}
+
+/// What `cargo xtask test` takes.
+#[derive(clap::Args, Debug)]
+pub struct Args {
+    /// The stages to run; all where none is named.
+    stages: Vec<Stage>,
+    /// Handed on to the tests, such as a part of their names.
+    #[arg(last = true)]
+    more: Vec<String>,
+}
 
 struct Report {
     count: Count,
@@ -40,33 +63,29 @@ impl Report {
 /// `cargo xtask test`; true when all is well.
 ///
 /// # Errors
-/// When asked for a stage that there isn't.
-pub fn run(args: &[String]) -> Result<bool, Failure> {
-    let (stages, extra) = match args.iter().position(|arg| arg == "--") {
-        Some(at) => (&args[..at], &args[at..]),
-        None => (args, &[][..]),
-    };
-    if let Some(other) = stages.iter().find(|name| !STAGES.contains(&name.as_str())) {
-        return Err(format!("no stage {other}; there are: {}", STAGES.join(" ")).into());
-    }
-    let wanted = |name: &str| stages.is_empty() || stages.iter().any(|stage| stage == name);
+/// When run outside a checkout.
+pub fn run(args: &Args) -> Result<bool, Failure> {
+    // The tests' own parser is to take them for its own.
+    let extra: Vec<String> = args.more.first().map(|_| "--".to_owned()).into_iter().chain(args.more.clone()).collect();
+    let extra = extra.as_slice();
+    let wanted = |stage| args.stages.is_empty() || args.stages.contains(&stage);
     let start = Instant::now();
     let mut report = Report { count: Count::default(), lines: Vec::new() };
 
-    if wanted("fmt") || wanted("clippy") {
+    if wanted(Stage::Fmt) || wanted(Stage::Clippy) {
         report.stage("tools: rustfmt and clippy", || done(tools::components()));
     }
-    if wanted("fmt") {
+    if wanted(Stage::Fmt) {
         report.stage("fmt", || check(cargo(&["fmt", "--all", "--check"])));
     }
     let mut found = None;
-    if wanted("clippy") || wanted("wasm") || wanted("page") {
+    if wanted(Stage::Clippy) || wanted(Stage::Wasm) || wanted(Stage::Page) {
         report.stage("tools: wasm target, trunk, wasm-bindgen", || {
             found = Some(tools::ensure()?);
             Ok(Count::default())
         });
     }
-    if wanted("clippy") {
+    if wanted(Stage::Clippy) {
         report.stage("clippy, native", || {
             check(cargo(&["clippy", "--locked", "--workspace", "--all-targets", "--", "-D", "warnings"]))
         });
@@ -88,23 +107,23 @@ pub fn run(args: &[String]) -> Result<bool, Failure> {
             ]))
         });
     }
-    if wanted("native") {
+    if wanted(Stage::Native) {
         report.stage("native tests and doc tests", || {
             run_tests(cargo(&["test", "--locked", "--workspace", "--no-fail-fast"])?.args(extra))
         });
     }
     let mut browser = None;
-    if wanted("wasm") || wanted("page") {
+    if wanted(Stage::Wasm) || wanted(Stage::Page) {
         report.stage("tools: browser", || {
             browser = Some(browser::ensure()?);
             Ok(Count::default())
         });
     }
     if let (Some(tools), Some(browser)) = (&found, &browser) {
-        if wanted("wasm") {
+        if wanted(Stage::Wasm) {
             report.stage("tests inside a browser", || in_browser(&tools.bindgen, browser, extra));
         }
-        if wanted("page") {
+        if wanted(Stage::Page) {
             let mut access = None;
             report.stage("tools: axe-core", || {
                 access = Some(axe::ensure()?);
