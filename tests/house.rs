@@ -154,6 +154,17 @@ fn the_start_script_looks_for_the_design_where_the_program_keeps_it() {
     assert_eq!(script, program);
 }
 
+/// What SECURITY.md tells a host to send is what the journeys are made with.
+#[test]
+fn hosts_are_told_the_headers_that_the_tests_send() {
+    let text = fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("SECURITY.md")).expect("it is there");
+    let block = text.split("```").nth(1).expect("a block of headers");
+    let told: Vec<_> = block.trim().lines().filter_map(|line| line.split_once(": ")).collect();
+    let told: Vec<_> = told.iter().map(|(name, value)| (name.to_lowercase(), *value)).collect();
+    let sent: Vec<_> = xtask::site::HEADERS.iter().map(|(name, value)| ((*name).to_owned(), *value)).collect();
+    assert_eq!(told, sent);
+}
+
 #[test]
 fn rooms_are_found_in_all_the_ways_to_name_them() {
     let check = |text: &str, expected: &[&str]| {
