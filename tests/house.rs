@@ -141,6 +141,20 @@ fn what_is_said_stands_in_its_room() {
     assert!(found.is_empty(), "words for makers belong into src/say: {found:#?}");
 }
 
+/// What is called later must not look at signals that are gone: `ui/alive.rs` sees to it, where nobody goes round it.
+#[test]
+fn what_the_page_does_later_asks_whether_it_is_still_there() {
+    let (anywhere, by_effects) = (["set_timeout(", "request_animation_frame(", "motion::each_frame("], "Effect::new(");
+    let mut found = Vec::new();
+    for source in sources().into_iter().filter(|s| s.room() == "ui" && s.name != "ui/alive.rs") {
+        let effects = ["ui/placed.rs", "ui/value.rs"].contains(&source.name.as_str());
+        let round = |line: &str| anywhere.iter().any(|w| line.contains(w)) || (line.contains(by_effects) && !effects);
+        let lines = source.program().filter(|(_, line)| round(line));
+        found.extend(lines.map(|(number, line)| format!("{}:{number}: {}", source.name, line.trim())));
+    }
+    assert!(found.is_empty(), "timers, frames and effects of the page go through `Alive`: {found:#?}");
+}
+
 #[test]
 fn the_start_script_looks_for_the_design_where_the_program_keeps_it() {
     let root = Path::new(env!("CARGO_MANIFEST_DIR"));

@@ -2,6 +2,7 @@
 
 use leptos::prelude::*;
 
+use super::alive::Alive;
 use super::child::words;
 use super::tag::{Tag, button, classed, tag};
 use super::value::{Fact, State};
@@ -16,7 +17,7 @@ const MOVES_PER_SECOND: f64 = 0.9;
 /// A slider from 0 to the number of moves, and a button that moves it.
 #[must_use]
 pub fn fold_control(progress: State<f64>, moves: Fact<usize>) -> Tag {
-    let playing = State::new(false);
+    let (playing, alive) = (State::new(false), Alive::here());
     let most = move || moves.get() as f64;
     // For what is not drawn anew by it.
     let end = move || moves.get_untracked() as f64;
@@ -35,9 +36,8 @@ pub fn fold_control(progress: State<f64>, moves: Fact<usize>) -> Tag {
             progress.set(0.0);
         }
         playing.set(true);
-        motion::each_frame(move |seconds| {
-            let ended = progress.try_get_untracked().is_none() || !playing.try_get_untracked().unwrap_or(false);
-            if ended {
+        alive.each_frame(move |seconds| {
+            if !playing.get_untracked() {
                 return motion::Again::No;
             }
             let next = progress.get_untracked() + seconds * MOVES_PER_SECOND;

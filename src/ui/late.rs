@@ -2,24 +2,19 @@
 
 use std::time::Duration;
 
+use super::alive::Alive;
 use super::value::{Fact, State, effect};
-
-use leptos::prelude::*;
 
 /// Follows `now` after the next frame has been drawn.
 pub fn after_the_drawing<T: Clone + PartialEq + Send + Sync + 'static>(now: Fact<T>) -> State<T> {
-    let late = State::new(now.get_untracked());
+    let (late, alive) = (State::new(now.get_untracked()), Alive::here());
     effect(move || {
         now.track();
-        request_animation_frame(move || {
-            let follow = move || {
-                if let Some(now) = now.try_get_untracked()
-                    && late.try_get_untracked().is_some_and(|l| l != now)
-                {
-                    late.set(now);
-                }
-            };
-            set_timeout(follow, Duration::ZERO);
+        alive.after_next_frame(move || {
+            let now = now.get_untracked();
+            if late.with_untracked(|l| *l != now) {
+                late.set(now);
+            }
         });
     });
     late
@@ -32,18 +27,17 @@ pub const LONG_REST: Duration = Duration::from_millis(500);
 
 /// Follows `now` once it has been left alone for so long.
 pub fn after_a_rest<T: Clone + PartialEq + Send + Sync + 'static>(now: Fact<T>, rest: Duration) -> State<T> {
-    let late = State::new(now.get_untracked());
+    let (late, alive) = (State::new(now.get_untracked()), Alive::here());
     let turns = State::new(0_u32);
     effect(move || {
         now.track();
         let mine = turns.get_untracked().wrapping_add(1);
         turns.set(mine);
-        let follow = move || {
-            if let (Some(now), Some(true)) = (now.try_get_untracked(), turns.try_get_untracked().map(|t| t == mine)) {
-                late.set(now);
+        alive.after(rest, move || {
+            if turns.get_untracked() == mine {
+                late.set(now.get_untracked());
             }
-        };
-        set_timeout(follow, rest);
+        });
     });
     late
 }

@@ -4,6 +4,7 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 
+use super::alive::Alive;
 use super::shared::Shared;
 use super::steps_view::Ticked;
 use super::value::{Fact, State, effect};
@@ -12,7 +13,7 @@ use crate::make::enough::Enough;
 use crate::make::sheets::{CardSheets, Job};
 use crate::plan::{Plan, relaid};
 use crate::project::request::Project;
-use crate::web::motion::{Again, each_frame, now};
+use crate::web::motion::{Again, now};
 
 /// The design has to stand still for so long.
 const IDLE: Duration = Duration::from_millis(600);
@@ -56,6 +57,7 @@ pub struct Looking {
     task: StoredValue<Task>,
     /// Counts up, so that what was begun before ends.
     run: State<u32>,
+    alive: Alive,
 }
 
 impl Looking {
@@ -70,6 +72,7 @@ impl Looking {
             ticks,
             task: StoredValue::new(Task::default()),
             run: State::new(0),
+            alive: Alive::here(),
         };
         effect(move || {
             project.track();
@@ -77,17 +80,11 @@ impl Looking {
             if looking.standing.get_untracked() == Standing::Finished {
                 looking.standing.set(Standing::Waiting);
             }
-            set_timeout(
-                move || {
-                    if looking.run.try_get_untracked() == Some(mine)
-                        && let Some(plan) = quick.try_get_untracked()
-                        && let Some(spares) = project.try_get_untracked().map(|p| p.spares)
-                    {
-                        looking.take(&plan, spares);
-                    }
-                },
-                IDLE,
-            );
+            looking.alive.after(IDLE, move || {
+                if looking.run.get_untracked() == mine {
+                    looking.take(&quick.get_untracked(), project.with_untracked(|p| p.spares));
+                }
+            });
         });
         looking
     }
@@ -115,8 +112,8 @@ impl Looking {
     /// Goes on where it was stopped.
     pub fn go_on(self) {
         let mine = self.next_run();
-        each_frame(move |_| {
-            if self.run.try_get_untracked() != Some(mine) {
+        self.alive.each_frame(move |_| {
+            if self.run.get_untracked() != mine {
                 return Again::No;
             }
             let until = now() + SLICE;
@@ -173,7 +170,7 @@ impl Looking {
         });
         if let Some(sheets) = sheets {
             // To draw them anew takes as long as an edit: not in the same turn as the search.
-            set_timeout(move || self.keep(sheets), Duration::ZERO);
+            self.alive.after(Duration::ZERO, move || self.keep(sheets));
         }
         if let Some(answer) = answer {
             self.enough.update(|e| e.push(answer));
@@ -189,9 +186,7 @@ impl Looking {
     }
 
     fn keep(self, sheets: CardSheets) {
-        let Some(quick) = self.quick.try_get_untracked() else {
-            return;
-        };
+        let quick = self.quick.get_untracked();
         let now = untrack(|| self.into_plan(&quick));
         if self.ticks.with_untracked(|t| loses_ticks(&now.steps, &sheets, t)) {
             return;

@@ -3,6 +3,7 @@
 pub mod tag;
 pub mod child;
 pub mod placed;
+pub mod alive;
 pub mod app;
 pub mod grow_buttons;
 pub mod head;

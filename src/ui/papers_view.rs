@@ -1,5 +1,6 @@
 //! Pages to hand out: seen as they come out of the printer, saved as PDF, or printed by the browser.
 
+use super::alive::Alive;
 use super::child::live;
 use super::class_view::class;
 use super::desk::{Desk, desk};
@@ -20,7 +21,7 @@ use crate::plan::for_one;
 use crate::say::spelling::Spelling;
 use crate::say::{pages as words, teach as say};
 use crate::stock::paper::Paper;
-use crate::web::motion::{Again, each_frame};
+use crate::web::motion::Again;
 use crate::web::{files, here, link};
 use leptos::prelude::untrack;
 
@@ -71,23 +72,21 @@ pub fn papers_view() -> Tag {
     let chosen = State::new(Chosen { which: None, paper, measures: Measures::One(system), private: false });
     // A long handout takes a moment: first that is said.
     let set = State::new(None::<Chosen>);
-    let wait = State::new(0_u32);
+    let (wait, alive) = (State::new(0_u32), Alive::here());
     let begin = move |frames: u32| {
         if wait.get_untracked() > 0 {
             wait.set(frames);
             return;
         }
         wait.set(frames);
-        each_frame(move |_| {
-            let left = wait.try_get_untracked().unwrap_or(0);
+        alive.each_frame(move |_| {
+            let left = wait.get_untracked();
             if left > 1 {
                 wait.set(left - 1);
                 return Again::Yes;
             }
-            if let Some(now) = chosen.try_get_untracked() {
-                wait.set(0);
-                set.set(Some(now));
-            }
+            wait.set(0);
+            set.set(Some(chosen.get_untracked()));
             Again::No
         });
     };

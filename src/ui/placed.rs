@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use wasm_bindgen::prelude::*;
 use web_sys::{Event, Node};
 
+use super::alive::while_alive;
 use super::child::{Child, Inside, Kind, Row};
 use super::tag::{Element, Set, Tag};
 
@@ -27,9 +28,11 @@ pub enum Placed {
 /// Follows for as long as it is held.
 type Follow = RenderEffect<()>;
 
-/// Does something now, and again when what it looks at changes.
+/// Does something now, and again when what it looks at changes, until what it belongs to is taken off the page: a change
+/// may be under way by then, and the signals that it looks at are gone.
 fn follow(does: Box<dyn Fn()>) -> Follow {
-    RenderEffect::new(move |_| does())
+    let does = while_alive(move |()| does());
+    RenderEffect::new(move |_| does(()))
 }
 
 /// An element on the page.
@@ -332,11 +335,11 @@ fn put(element: &web_sys::Element, key: &str, value: &JsValue) {
 
 fn listen(element: &web_sys::Element, event: &str, does: Box<dyn Fn(Event)>) -> js_sys::Function {
     let owner = Owner::current();
-    let does = move |event: Event| match &owner {
+    // The element keeps it, and a field that is taken off the page with the focus is left by that: nobody hears it then.
+    let does = while_alive(move |event: Event| match &owner {
         Some(owner) => owner.with(|| does(event)),
         None => does(event),
-    };
-    // The element keeps it: some events come when the element has been taken off the page.
+    });
     let listener: js_sys::Function = Closure::<dyn Fn(Event)>::new(does).into_js_value().unchecked_into();
     let _ = element.add_event_listener_with_callback(event, &listener);
     listener

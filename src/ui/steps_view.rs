@@ -2,6 +2,7 @@
 
 use leptos::prelude::on_cleanup;
 
+use super::alive::Alive;
 use super::before::before;
 use super::child::{Inside, each, live, words};
 use super::desk::{Desk, desk};
@@ -28,7 +29,7 @@ use crate::say::hand::Hand;
 use crate::say::step::{place, step as say};
 use crate::say::{making, page};
 use crate::web::here;
-use crate::web::motion::{Again, each_frame};
+use crate::web::motion::Again;
 
 /// Which steps are done, by their keys.
 pub type Ticked = State<Ticks>;
@@ -90,10 +91,8 @@ const A_FRAME: usize = 2;
 /// Under the box or holder that they make; of many sets under what is done to all of them.
 fn list(desk: Desk, done: Ticked) -> Tag {
     let shown = State::new(A_FRAME);
-    each_frame(move |_| {
-        let Some(now) = shown.try_get_untracked() else {
-            return Again::No;
-        };
+    Alive::here().each_frame(move |_| {
+        let now = shown.get_untracked();
         if now >= desk.good.with_untracked(|p| p.steps.len()) {
             // Whatever is planned later stands at once.
             shown.set(usize::MAX);

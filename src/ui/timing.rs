@@ -1,5 +1,6 @@
 //! The clock at a step: how long the maker's own hands take for it once.
 
+use super::alive::Alive;
 use super::child::live;
 use super::desk::{Desk, desk};
 use super::tag::{Tag, button, classed};
@@ -9,7 +10,7 @@ use crate::make::pace::Kind;
 use crate::make::step::Step;
 use crate::say::trade as say;
 use crate::web::here;
-use crate::web::motion::{Again, each_frame, now};
+use crate::web::motion::{Again, now};
 
 /// Begins and ends the clock; nothing where there is nothing to time.
 #[must_use]
@@ -22,7 +23,7 @@ pub fn timing(step: &Step) -> Option<Tag> {
     let since = desk.timing;
     let (key, same) = (step.key.clone(), step.key.clone());
     let told = State::new(None::<String>);
-    let elapsed = State::new(0_u64);
+    let (elapsed, alive) = (State::new(0_u64), Alive::here());
     let tap = move || {
         let at = now();
         match since.get_untracked() {
@@ -39,10 +40,10 @@ pub fn timing(step: &Step) -> Option<Tag> {
             _ => {
                 since.set(Some((key.clone(), at)));
                 let key = key.clone();
-                each_frame(move |_| match since.try_get_untracked().flatten() {
+                alive.each_frame(move |_| match since.get_untracked() {
                     Some((running, from)) if running == key && from == at => {
                         let seconds = ((now() - from) / 1_000.0) as u64;
-                        if elapsed.try_get_untracked().is_some_and(|e| e != seconds) {
+                        if elapsed.get_untracked() != seconds {
                             elapsed.set(seconds);
                         }
                         Again::Yes

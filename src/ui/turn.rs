@@ -1,12 +1,9 @@
 //! `Turn`: the page is put together over some frames, so that none of them takes long.
 
-use std::time::Duration;
-
+use super::alive::Alive;
 use super::child::{Child, Inside, shown};
 use super::desk::desk;
 use super::value::State;
-
-use leptos::prelude::*;
 
 /// What is put on the page in the first frames of a visit, one after the other.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -42,19 +39,16 @@ impl Turn {
 #[must_use]
 pub fn turns() -> State<Turn> {
     let turn = State::new(Turn::Pattern);
-    follow_turns(turn);
+    follow_turns(turn, Alive::here());
     turn
 }
 
-fn follow_turns(turn: State<Turn>) {
-    request_animation_frame(move || {
-        let follow = move || {
-            if let Some(next) = turn.get_untracked().next() {
-                turn.set(next);
-                follow_turns(turn);
-            }
-        };
-        set_timeout(follow, Duration::ZERO);
+fn follow_turns(turn: State<Turn>, alive: Alive) {
+    alive.after_next_frame(move || {
+        if let Some(next) = turn.get_untracked().next() {
+            turn.set(next);
+            follow_turns(turn, alive);
+        }
     });
 }
 

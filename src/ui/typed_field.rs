@@ -52,8 +52,7 @@ impl TypedField {
         };
         let leave = move || {
             desk.settle();
-            // A field that is taken off the page while it has the focus is left after it is gone.
-            if draft.try_get_untracked().is_some() && refused.get_untracked().is_none() {
+            if refused.get_untracked().is_none() {
                 draft.set(None);
             }
         };

@@ -9,6 +9,8 @@ use std::sync::Arc;
 
 use leptos::prelude::*;
 
+use super::alive::while_alive;
+
 /// A value of any type, with the way to tell whether two are alike.
 #[derive(Clone)]
 pub struct Kept {
@@ -65,10 +67,10 @@ pub fn fact_after<T: PartialEq + Send + Sync + 'static>(
 /// How a value follows from others and from what it was before.
 type Follow = Box<dyn Fn(Option<&Kept>) -> Kept + Send + Sync>;
 
-/// Does something now, and again when what it looks at changes.
+/// Does something now, and again when what it looks at changes, for as long as what it belongs to is there.
 pub fn effect(what: impl Fn() + 'static) {
-    let what: Box<dyn Fn()> = Box::new(what);
-    Effect::new(move |_| what());
+    let what: Box<dyn Fn(())> = Box::new(while_alive(move |()| what()));
+    Effect::new(move |_| what(()));
 }
 
 impl<S, T> Value<S, T>
@@ -110,8 +112,7 @@ where
     }
 
     /// A copy of it, unless what it belonged to is gone.
-    #[must_use]
-    pub fn try_get_untracked(self) -> Option<T>
+    fn try_get_untracked(self) -> Option<T>
     where
         T: Clone,
     {
