@@ -4,7 +4,7 @@
 fn main() {
     use snugfold::{ui, web};
 
-    console_error_panic_hook::set_once();
+    web::trouble::tell_why();
     web::guard::begin_open();
     web::mount(|place| ui::placed::place(ui::app::app(), place));
 }

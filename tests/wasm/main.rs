@@ -5,5 +5,6 @@
 mod guard;
 mod keep;
 mod locks;
+mod stop;
 
 wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);
