@@ -213,7 +213,11 @@ fn fifty_spoilt_records_are_set_aside_untouched() {
         assert_eq!(notebook.set_aside_text(&key), Ok(Some(text)), "way {way}");
         assert_eq!(notebook.open(old, 202).map(|o| o.project.name), Ok("new".to_owned()), "way {way}");
         assert_eq!(notebook.discard("last"), Err(KeepError::Gone));
-        assert_eq!(notebook.discard(&key), Ok(()), "way {way}");
+        let discarded = notebook.discard(&key).expect("it is set aside");
+        assert!(notebook.list().is_ok_and(|l| l.set_aside.is_empty()), "way {way}");
+        assert_eq!(notebook.put_back(&discarded), Ok(()), "way {way}");
+        assert_eq!(notebook.set_aside_text(&key), Ok(Some(discarded.text)), "way {way}");
+        assert!(notebook.discard(&key).is_ok(), "way {way}");
         assert!(notebook.list().is_ok_and(|l| l.set_aside.is_empty()), "way {way}");
     }
 }

@@ -20,3 +20,5 @@ pub mod history;
 pub mod trail;
 
 pub mod notebook;
+
+pub mod session;

@@ -125,6 +125,13 @@ fn fingerprint(text: &str) -> String {
 }
 
 impl Trail {
+    /// Calls every step that was called `before` by another name.
+    pub fn rename(&mut self, before: &str, name: &str) {
+        for step in self.past.iter_mut().chain(&mut self.future).filter(|p| p.name == before) {
+            name.clone_into(&mut step.name);
+        }
+    }
+
     /// Its text, where the design is `now`: at most [`STEPS`] steps and [`BYTES`] bytes each way, the nearest first.
     #[must_use]
     pub fn text(&self, now: &Project) -> String {

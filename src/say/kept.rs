@@ -39,6 +39,21 @@ pub const DELETE: &str = "Delete";
 pub const BRING_BACK: &str = "Bring it back";
 /// What cannot be read.
 pub const SET_ASIDE: &str = "Kept as it is, for it cannot be read";
+/// Saves what cannot be read.
+pub const SAVE_BYTES: &str = "Save its bytes as a file";
+/// Takes away what cannot be read.
+pub const REMOVE_IT: &str = "Remove it";
+/// Of what could not be read.
+pub const REMOVED: &str = "What couldn’t be read is removed.";
+/// Before why the set that was open last cannot be read.
+pub const UNREADABLE: &str = "The set that you had open last can’t be read, so it was left as it is. Save its bytes as a \
+                              file to keep them, or remove it.";
+/// Before why what is on the screen is not saved.
+pub const NOT_SAVED: &str = "Your last changes aren’t saved yet.";
+/// What could not be saved, is.
+pub const SAVED_AFTER_ALL: &str = "Everything is saved now.";
+/// To what was worked on before.
+pub const GO_BACK: &str = "Go back to it";
 /// Sharing.
 pub const SHARE: &str = "Share";
 /// The link.
@@ -69,6 +84,12 @@ pub fn saved(date: &str, bytes: usize) -> String {
 #[must_use]
 pub fn deleted(name: &str) -> String {
     format!("“{}” is deleted.", super::finding::short(name))
+}
+
+/// Of work that could not be saved before another design was taken to hand.
+#[must_use]
+pub fn waits(name: &str) -> String {
+    format!("“{}” isn’t saved yet. It stays here while this page is open.", super::finding::short(name))
 }
 
 /// After a file was opened.

@@ -190,6 +190,13 @@ impl Desk {
         self.history.with_value(|h| h.trail.clone())
     }
 
+    /// Gives the design the name that it was saved under, on its way back too: that is no edit.
+    pub fn call(self, name: &str) {
+        let before = self.project.with_untracked(|p| p.name.clone());
+        self.history.update_value(|h| h.trail.rename(&before, name));
+        self.project.update(|p| name.clone_into(&mut p.name));
+    }
+
     /// Lays another design on the desk, with its own way back: it must not lead into another set.
     pub fn lay(self, project: Project, ticks: Ticks, trail: Trail) {
         self.history.update_value(|h| *h = History { trail, ..History::default() });

@@ -3,10 +3,12 @@
 use super::child::{live, shown, words};
 use super::desk::desk;
 use super::either::either;
+use super::set_aside::{discarded, set_aside_actions};
+use super::share::save_file;
 use super::shelf::shelf;
 use super::tag::{Tag, button, classed, tag};
-use crate::say::page;
 use crate::say::spelling::Spelling;
+use crate::say::{kept, page};
 use crate::web::here;
 use crate::web::offline::{self, Offline};
 
@@ -23,9 +25,32 @@ pub fn notices() -> Tag {
         let text = shelf.said.get()?;
         Some(note("note caution", &text, button(page::UNDERSTOOD, move || shelf.said.set(None))))
     };
+    let unreadable = move || {
+        let each = shelf.unreadable.get().into_iter().map(|aside| {
+            classed("div", "note caution")
+                .with(tag("p").with(format!("{} {}", kept::UNREADABLE, aside.why)))
+                .with(set_aside_actions(&aside))
+        });
+        each.collect::<Vec<_>>()
+    };
+    let unsaved = move || {
+        let text = format!("{} {}", kept::NOT_SAVED, shelf.unsaved.get()?);
+        Some(note("note stop", &text, button(page::SAVE_FILE, move || save_file(shelf.desk()))))
+    };
+    let waiting = move || {
+        let each = shelf.waiting.get().into_iter().map(|(number, name)| {
+            let name = if name.trim().is_empty() { page::UNNAMED } else { &name };
+            note("note caution", &kept::waits(name), button(kept::GO_BACK, move || shelf.take_up(number)))
+        });
+        each.collect::<Vec<_>>()
+    };
     classed("div", "notices")
         .is("aria-live", "polite")
         .with(live(closed))
+        .with(live(unreadable))
+        .with(discarded())
+        .with(live(unsaved))
+        .with(live(waiting))
         .with(live(said))
         .with(shown(offline::update_ready, move || {
             note("note", page::NEWER, button(page::USE_NEWER, offline::apply_update))

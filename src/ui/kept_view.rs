@@ -7,6 +7,7 @@ use super::child::{each, live, shown};
 use super::either::either;
 use super::kept_row::kept_row;
 use super::labelled::labelled;
+use super::set_aside::set_aside_actions;
 use super::share::share;
 use super::shelf::{Shelf, shelf};
 use super::tag::{Tag, button, classed, tag};
@@ -16,7 +17,6 @@ use crate::keep::record::SetId;
 use crate::measure::sort::sort_by_key;
 use crate::project::example::example;
 use crate::say::{kept, page};
-use crate::web::files;
 use crate::web::here::lower;
 
 /// Everything that is kept.
@@ -69,17 +69,12 @@ const PAGE: usize = 24;
 /// From so many sets on they are searched and put in order.
 const FEW: usize = 4;
 
-/// What cannot be read, to be saved as a file.
+/// What cannot be read.
 fn set_aside(shelf: Shelf) -> Vec<Tag> {
     let each = shelf.list().set_aside.into_iter().map(|a| {
-        let save = move || {
-            if let Some(text) = shelf.set_aside_text(&a.key) {
-                let _ = files::give("unreadable.snugfold.json", files::JSON, text.as_bytes());
-            }
-        };
         classed("li", "note caution")
             .with(tag("p").with(format!("{}: {}", kept::SET_ASIDE, a.why)))
-            .with(button(page::SAVE_FILE, save))
+            .with(set_aside_actions(&a))
     });
     each.collect()
 }

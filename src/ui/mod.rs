@@ -73,6 +73,8 @@ pub mod teach_view;
 pub mod timing;
 pub mod sheets_view;
 pub mod shelf;
+pub mod saving;
+pub mod set_aside;
 pub mod kept_row;
 pub mod share;
 pub mod kept_view;

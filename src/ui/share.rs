@@ -1,7 +1,7 @@
 //! The link that holds the whole design, and files.
 
 use super::child::{live, shown, words};
-use super::desk::desk;
+use super::desk::{Desk, desk};
 use super::labelled::labelled;
 use super::opened::opened;
 use super::own_picture::own_picture;
@@ -15,6 +15,14 @@ use crate::keep::file::{self, Kept, MOST_BYTES};
 use crate::say::{kept, page};
 use crate::web::share::{Copied, copy};
 use crate::web::{files, last, link};
+
+/// Saves the design on the desk as a file.
+pub fn save_file(desk: Desk) {
+    let project = desk.project.get_untracked();
+    let name = kept::file_name(&project.name);
+    let ticks = desk.ticks.get_untracked();
+    let _ = files::give(&name, files::JSON, file::write(&Kept { project, ticks, saved_at: None }).as_bytes());
+}
 
 /// Sharing and files.
 #[must_use]
@@ -41,12 +49,6 @@ pub fn share() -> Tag {
                 });
             });
         }
-    };
-    let save_file = move || {
-        let project = desk.project.get_untracked();
-        let name = kept::file_name(&project.name);
-        let ticks = desk.ticks.get_untracked();
-        let _ = files::give(&name, files::JSON, file::write(&Kept { project, ticks, saved_at: None }).as_bytes());
     };
     let backup = State::new(last::wants_backup(shelf.list().entries.len()));
     let save_all = move || {
@@ -78,7 +80,9 @@ pub fn share() -> Tag {
     let reminder = || classed("p", "note caution").is("role", "status").with(kept::BACKUP);
     let open_one = tag("input").is("type", "file").is("accept", ".json,application/json").on("change", open_file);
     let open_one = labelled("open-file", page::OPEN_FILE, open_one);
-    let save = classed("p", "actions").with(button(page::SAVE_FILE, save_file)).with(button(kept::SAVE_ALL, save_all));
+    let save = classed("p", "actions")
+        .with(button(page::SAVE_FILE, move || save_file(desk)))
+        .with(button(kept::SAVE_ALL, save_all));
     classed("section", "sheet-of-paper")
         .with(tag("h2").with(kept::SHARE))
         .with(link)

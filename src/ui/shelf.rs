@@ -1,38 +1,40 @@
-//! `Shelf`: where designs are kept: the open one is saved by itself as it changes.
-
-use crate::project::ticks::Ticks;
-use std::cell::Cell;
-use std::rc::Rc;
-use std::time::Duration;
+//! `Shelf`: where designs are kept: what is on the desk is saved by itself ([`super::saving`]), others are opened, named,
+//! doubled, deleted and brought in.
 
 use leptos::prelude::*;
 
+use super::alive::Alive;
 use super::desk::Desk;
-use super::value::{State, effect};
-use crate::keep::notebook::said::{Deleted, Listing, Saved};
+use super::value::State;
+use crate::keep::notebook::said::{Deleted, Discarded, KeepError, Listing, Saved, SetAside};
 use crate::keep::record::SetId;
-use crate::keep::trail::Trail;
+use crate::keep::session::Work;
 use crate::project::request::Project;
 use crate::say::kept;
 use crate::web::store::{Keeping, Store};
-use crate::web::{guard, here, last, link, locks};
-
-/// How long a change waits for the next one before it is saved.
-const PAUSE: Duration = Duration::from_millis(350);
+use crate::web::{guard, last, link};
 
 /// The saved sets and what was said about them last.
 #[derive(Clone, Copy)]
 pub struct Shelf {
     store: StoredValue<Store, LocalStorage>,
     desk: Desk,
+    /// It is there for as long as the page.
+    pub(super) alive: Alive,
     /// Counts up when the list changes.
     pub changed: State<u32>,
     /// What went wrong or well last, in words.
     pub said: State<Option<String>>,
+    /// Why what is on the desk is not saved, for as long as it is not.
+    pub unsaved: State<Option<String>>,
+    /// What was on the desk before and could not be saved, by number and name.
+    pub waiting: State<Vec<(u32, String)>>,
+    /// What of the set that was open last cannot be read.
+    pub unreadable: State<Vec<SetAside>>,
+    /// What could not be read and was taken away last.
+    pub discarded: State<Option<Discarded>>,
     /// The set that was deleted last.
     pub deleted: State<Option<Deleted>>,
-    /// The design as it was saved or opened last.
-    saved: State<Option<Project>>,
     /// Whether the browser was asked to let it last.
     asked: State<bool>,
     /// The set that broke the page while opening, left closed.
@@ -48,13 +50,18 @@ impl Shelf {
         let shelf = Self {
             store: StoredValue::new_local(store),
             desk,
+            alive: Alive::here(),
             changed: State::new(0),
             said: State::new(forbidden.then(|| kept::NOT_LASTING.to_owned())),
+            unsaved: State::new(None),
+            waiting: State::new(Vec::new()),
+            unreadable: State::new(Vec::new()),
+            discarded: State::new(None),
             deleted: State::new(None),
-            saved: State::new(Some(desk.project.get_untracked())),
             asked: State::new(false),
             left_closed: State::new(None),
         };
+        shelf.leave_unsaved();
         let broke = guard::broke_last_time();
         let last = shelf.store.with_value(Store::last);
         match link::opened_with() {
@@ -63,9 +70,7 @@ impl Shelf {
                     shelf.open(id);
                     shelf.said.set(Some(kept::HERE_ALREADY.to_owned()));
                 } else {
-                    desk.lay(project, Ticks::default(), Trail::default());
-                    shelf.saved.set(None);
-                    shelf.save_now();
+                    shelf.lay_new(project);
                 }
                 link::leave();
             }
@@ -75,7 +80,7 @@ impl Shelf {
                 }
                 match last {
                     Some(id) if broke => shelf.left_closed.set(Some(id)),
-                    Some(id) => shelf.open(id),
+                    Some(id) => shelf.open_last(id),
                     None => {}
                 }
                 if broke {
@@ -87,6 +92,41 @@ impl Shelf {
         shelf
     }
 
+    /// What is on the desk is not the maker's own work yet: it need not be saved.
+    fn leave_unsaved(self) {
+        let Work { project, ticks, .. } = self.on_the_desk();
+        self.store.update_value(|s| s.leave_unsaved(&project, &ticks));
+    }
+
+    /// What is worked on.
+    fn on_the_desk(self) -> Work {
+        let (project, ticks) = (self.desk.project.get_untracked(), self.desk.ticks.get_untracked());
+        Work { project, ticks, trail: self.desk.trail() }
+    }
+
+    /// What is worked on, where it cannot be saved before something else is taken to hand.
+    fn left_unsaved(self) -> Option<Work> {
+        (!self.save_now()).then(|| self.on_the_desk())
+    }
+
+    fn lay(self, work: Work) {
+        self.desk.lay(work.project, work.ticks, work.trail);
+        self.left_closed.set(None);
+        self.unsaved.set(None);
+        self.waiting.set(self.store.with_value(Store::waiting));
+    }
+
+    /// Opens the set that was open last, and says where it cannot be read.
+    fn open_last(self, id: SetId) {
+        self.unreadable.set(self.store.with_value(|s| s.unreadable(id)));
+        match self.store.try_update_value(|s| s.open(id, None)) {
+            Some(Ok(work)) => self.lay(work),
+            // It stays as it is, with a way to save its bytes and one to take it away.
+            Some(Err(KeepError::Unreadable(_))) | None => {}
+            Some(Err(why)) => self.said.set(Some(format!("{why}."))),
+        }
+    }
+
     /// The saved set that is this design but for what no link holds.
     fn same_as(self, project: &Project) -> Option<SetId> {
         let shared = project.for_others();
@@ -94,71 +134,55 @@ impl Shelf {
         there.iter().find(|e| e.name == project.name && e.project.for_others() == shared).map(|e| e.id)
     }
 
-    /// Saves the design once it has been left alone for a moment, and when the page goes out of sight.
-    fn save_as_it_changes(self) {
-        let waiting = Rc::new(Cell::new(0_u32));
-        effect(move || {
-            self.desk.project.track();
-            let mine = waiting.get().wrapping_add(1);
-            waiting.set(mine);
-            let waiting = waiting.clone();
-            set_timeout(
-                move || {
-                    if waiting.get() == mine {
-                        locks::alone(move || self.save_now());
-                    }
-                },
-                PAUSE,
-            );
-        });
-        let opening = Cell::new(true);
-        effect(move || {
-            self.desk.ticks.track();
-            if !opening.replace(false) {
-                self.save_ticks();
-            }
-        });
-        here::on_hide(move || self.save_now());
+    /// Saves what is on the desk where it is not saved, and what waits; whether all that is on the desk is saved then.
+    pub fn save_now(self) -> bool {
+        let (project, ticks) = (self.desk.project, self.desk.ticks);
+        let saved = self.store.with_value(|s| project.with_untracked(|p| ticks.with_untracked(|t| s.is_saved(p, t))));
+        if !saved && !self.save_desk() {
+            return false;
+        }
+        if self.unsaved.with_untracked(Option::is_some) {
+            self.unsaved.set(None);
+            self.said.set(Some(kept::SAVED_AFTER_ALL.to_owned()));
+        }
+        if self.waiting.with_untracked(Vec::is_empty) {
+            return true;
+        }
+        if self.store.try_update_value(Store::try_waiting).is_some_and(|count| count > 0) {
+            self.said.set(Some(kept::SAVED_AFTER_ALL.to_owned()));
+            self.waiting.set(self.store.with_value(Store::waiting));
+            self.list_anew();
+        }
+        true
     }
 
-    /// Saves the design if it has changed.
-    pub fn save_now(self) {
-        let now = self.desk.project.get_untracked();
-        if self.saved.with_untracked(|s| s.as_ref() == Some(&now)) {
-            return;
-        }
-        match self.store.try_update_value(|s| s.save(&now)) {
-            Some(Ok(Saved::Here)) => {}
-            Some(Ok(Saved::AsCopyOf(_))) => self.said.set(Some(kept::AS_COPY.to_owned())),
-            Some(Err(why)) => self.said.set(Some(format!("{why}."))),
-            None => return,
+    fn save_desk(self) -> bool {
+        let mut work = self.on_the_desk();
+        match self.store.try_update_value(|s| s.save(&mut work)) {
+            Some(Ok(went)) => {
+                if went != Saved::Here {
+                    self.desk.call(&work.project.name);
+                    self.said.set(Some(kept::AS_COPY.to_owned()));
+                }
+            }
+            Some(Err(why)) => {
+                let why = Some(format!("{why}."));
+                if self.unsaved.with_untracked(|before| *before != why) {
+                    self.unsaved.set(why);
+                }
+                return false;
+            }
+            None => return false,
         }
         if !self.asked.get_untracked() {
             self.asked.set(true);
             last::ask_to_last();
         }
-        let trail = self.desk.trail();
-        self.store.update_value(|s| s.save_trail(&now, &trail));
-        self.saved.set(Some(now));
         self.list_anew();
+        true
     }
 
-    fn save_ticks(self) {
-        if self.store.with_value(|s| s.current().is_none()) {
-            // A tick belongs to a set: the example becomes one with its first tick.
-            if self.desk.ticks.with_untracked(Ticks::is_empty) {
-                return;
-            }
-            self.saved.set(None);
-            self.save_now();
-        }
-        let ticks = self.desk.ticks.get_untracked();
-        if let Some(Err(why)) = self.store.try_update_value(|s| s.save_ticks(&ticks)) {
-            self.said.set(Some(format!("{why}.")));
-        }
-    }
-
-    fn list_anew(self) {
+    pub(super) fn list_anew(self) {
         self.changed.update(|n| *n = n.wrapping_add(1));
     }
 
@@ -188,28 +212,33 @@ impl Shelf {
         self.store.with_value(Store::current)
     }
 
-    /// Opens a saved set.
+    /// Opens a saved set. What is on the desk is saved first, or waits.
     pub fn open(self, id: SetId) {
-        match self.store.try_update_value(|s| s.open(id)) {
-            Some(Ok((project, ticks))) => {
-                self.saved.set(Some(project.clone()));
-                let trail = self.store.with_value(|s| s.trail(id, &project));
-                self.desk.lay(project, ticks, trail);
-                self.left_closed.set(None);
-            }
+        let leaving = self.left_unsaved();
+        match self.store.try_update_value(|s| s.open(id, leaving)) {
+            Some(Ok(work)) => self.lay(work),
             Some(Err(why)) => self.said.set(Some(format!("{why}."))),
             None => {}
         }
         self.list_anew();
     }
 
-    /// Puts another design on the desk as a new set.
+    /// Puts another design on the desk as a new set. What is there is saved first, or waits.
     pub fn lay_new(self, project: Project) {
+        let leaving = self.left_unsaved();
+        self.store.update_value(|s| s.start(leaving));
+        self.lay(Work { project, ..Work::default() });
         self.save_now();
-        self.store.update_value(Store::put_down);
-        self.desk.lay(project, Ticks::default(), Trail::default());
-        self.saved.set(None);
-        self.save_now();
+    }
+
+    /// Puts what waits on the desk again.
+    pub fn take_up(self, number: u32) {
+        let leaving = self.left_unsaved();
+        if let Some(work) = self.store.try_update_value(|s| s.take_up(number, leaving)).flatten() {
+            self.lay(work);
+            self.save_now();
+        }
+        self.list_anew();
     }
 
     /// Gives a set another name.
@@ -235,12 +264,26 @@ impl Shelf {
     /// Deletes a set, which can be had back.
     pub fn delete(self, id: SetId) {
         self.save_now();
-        match self.store.try_update_value(|s| s.delete(id)) {
-            Some(Ok(deleted)) => self.deleted.set(Some(deleted)),
+        let (work, open) = (self.on_the_desk(), self.store.with_value(Store::current) == Some(id));
+        match self.store.try_update_value(|s| s.delete(id, &work)) {
+            Some(Ok(deleted)) => {
+                self.deleted.set(Some(deleted));
+                if open {
+                    // What was not saved of it comes back with it.
+                    self.unsaved.set(None);
+                }
+                self.after_room_was_made();
+            }
             Some(Err(why)) => self.said.set(Some(format!("{why}."))),
             None => {}
         }
         self.list_anew();
+    }
+
+    /// What could not be saved is tried again.
+    fn after_room_was_made(self) {
+        self.waiting.set(self.store.with_value(Store::waiting));
+        self.save_now();
     }
 
     /// Brings the set that was deleted last back.
@@ -275,13 +318,40 @@ impl Shelf {
     #[must_use]
     pub fn all(self) -> Option<Vec<crate::keep::file::Kept>> {
         self.save_now();
-        self.store.with_value(|s| s.all().ok())
+        let work = self.on_the_desk();
+        self.store.with_value(|s| s.all(&work).ok())
     }
 
     /// The text of a record that cannot be read, to be saved as a file.
     #[must_use]
     pub fn set_aside_text(self, key: &str) -> Option<String> {
         self.store.with_value(|s| s.set_aside_text(key).ok().flatten())
+    }
+
+    /// Takes away a record that cannot be read, which can be had back.
+    pub fn discard(self, key: &str) {
+        match self.store.try_update_value(|s| s.discard(key)) {
+            Some(Ok(discarded)) => {
+                self.discarded.set(Some(discarded));
+                self.unreadable.update(|all| all.retain(|one| one.key != key));
+                self.after_room_was_made();
+            }
+            Some(Err(why)) => self.said.set(Some(format!("{why}."))),
+            None => {}
+        }
+        self.list_anew();
+    }
+
+    /// Brings the record that was taken away last back.
+    pub fn put_back(self) {
+        if let Some(discarded) = self.discarded.get_untracked() {
+            match self.store.try_update_value(|s| s.put_back(&discarded)) {
+                Some(Ok(())) => self.discarded.set(None),
+                Some(Err(why)) => self.said.set(Some(format!("{why}."))),
+                None => {}
+            }
+        }
+        self.list_anew();
     }
 }
 

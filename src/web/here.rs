@@ -1,5 +1,7 @@
 //! What the browser says about itself and the maker, and what the page says about itself.
 
+use std::rc::Rc;
+
 use leptos::prelude::*;
 
 use wasm_bindgen::prelude::*;
@@ -156,14 +158,44 @@ pub fn set_language(language: &str) {
     }
 }
 
-/// Calls `then` whenever the page goes out of sight: the last moment at which something can be kept for certain.
+/// Calls `then` whenever the page goes out of sight or is left: the last moments at which something can be kept.
 pub fn on_hide(then: impl Fn() + 'static) {
-    let hidden = Closure::<dyn FnMut()>::new(move || {
+    let then = Rc::new(then);
+    let left = then.clone();
+    on(&document(), "visibilitychange", move |_| {
         if document().hidden() {
             then();
         }
     });
-    let listener = hidden.as_ref().unchecked_ref();
-    let _ = document().add_event_listener_with_callback("visibilitychange", listener);
-    hidden.forget();
+    on(&window(), "pagehide", move |_| left());
+}
+
+/// Calls `then` whenever the page comes to sight again.
+pub fn on_return(then: impl Fn() + 'static) {
+    on(&document(), "visibilitychange", move |_| {
+        if !document().hidden() {
+            then();
+        }
+    });
+}
+
+/// Calls `then` whenever another window has changed what this browser keeps for this host.
+pub fn on_kept_elsewhere(then: impl Fn() + 'static) {
+    on(&window(), "storage", move |_| then());
+}
+
+/// Has the browser ask before the page is left, while `so` holds.
+pub fn ask_before_leaving(so: impl Fn() -> bool + 'static) {
+    on(&window(), "beforeunload", move |event| {
+        if so() {
+            event.prevent_default();
+        }
+    });
+}
+
+/// Listens for as long as the page is there.
+fn on(to: &web_sys::EventTarget, event: &str, does: impl Fn(web_sys::Event) + 'static) {
+    let does = Closure::<dyn Fn(web_sys::Event)>::new(does);
+    let _ = to.add_event_listener_with_callback(event, does.as_ref().unchecked_ref());
+    does.forget();
 }

@@ -28,3 +28,10 @@ pub fn key(name: &str) -> String {
 pub fn storage() -> Option<Storage> {
     leptos::prelude::window().local_storage().ok().flatten()
 }
+
+/// The browser's storage for this window alone, where it allows any. It lasts as long as the window, also when the page
+/// is loaded again.
+#[must_use]
+pub fn window_storage() -> Option<Storage> {
+    leptos::prelude::window().session_storage().ok().flatten()
+}

@@ -1,21 +1,25 @@
-//! The maker's saved sets in this browser, and the one that is open.
+//! The maker's saved sets in this browser, and what this window works on.
 //!
-//! All that matters is in [`crate::keep::notebook`]; here are the browser's storage, its clock, and a number that tells
+//! All that matters is in [`crate::keep::session`]; here are the browser's storage, its clock, and a number that tells
 //! this page from another one. Where the browser forbids storage, sets last as long as the page is open, and
-//! [`Store::keeping`] says so.
+//! [`Store::keeping`] says so. Each window remembers for itself which set it has open, so that two windows that are
+//! loaded again do not end up with the same one.
 
 use crate::project::ticks::Ticks;
 
 use crate::keep::file::{self, Kept};
 use crate::keep::notebook::Notebook;
-use crate::keep::notebook::said::{Deleted, KeepError, Listing, Open, Saved};
+use crate::keep::notebook::said::{Deleted, Discarded, KeepError, Listing, Saved, SetAside};
 use crate::keep::record::SetId;
+use crate::keep::session::{Session, Work};
 use crate::keep::shelf::{MemoryShelf, Refused, Shelf};
-use crate::keep::trail::Trail;
 use crate::project::request::Project;
 
 use super::keys;
 use super::storage::LocalShelf;
+
+/// The number of the set that this window has open.
+const OPEN: &str = "snugfold:open";
 
 /// How long sets are kept.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -26,10 +30,9 @@ pub enum Keeping {
     UntilClosed(Refused),
 }
 
-/// The maker's saved sets, and the one that is open.
+/// The maker's saved sets, and what this window works on.
 pub struct Store {
-    notebook: Notebook<Box<dyn Shelf>>,
-    open: Option<Open>,
+    session: Session<Box<dyn Shelf>>,
     keeping: Keeping,
 }
 
@@ -42,7 +45,7 @@ impl Store {
             Err(refused) => (Box::<MemoryShelf>::default(), Keeping::UntilClosed(refused)),
         };
         let writer = (js_sys::Math::random() * f64::from(u32::MAX)) as u32;
-        Self { notebook: Notebook::new(shelf, writer), open: None, keeping }
+        Self { session: Session::new(Notebook::new(shelf, writer)), keeping }
     }
 
     /// How long sets are kept.
@@ -56,52 +59,88 @@ impl Store {
     /// # Errors
     /// Where storage cannot be read.
     pub fn list(&self) -> Result<Listing, Refused> {
-        self.notebook.list()
+        self.session.notebook().list()
     }
 
-    /// The set that was open last. [`super::guard`] says whether to open it by itself.
+    /// The set that this window had open, or else the one that was opened last in any. [`super::guard`] says whether to
+    /// open it by itself.
     #[must_use]
     pub fn last(&self) -> Option<SetId> {
-        self.notebook.last().ok().flatten()
+        let notebook = self.session.notebook();
+        let mine = keys::window_storage().and_then(|s| s.get_item(&keys::key(OPEN)).ok().flatten());
+        let mine = mine.and_then(|text| text.parse().ok()).map(SetId);
+        mine.filter(|id| notebook.holds(*id).unwrap_or(false)).or_else(|| notebook.last().ok().flatten())
+    }
+
+    /// What of a set cannot be read though nothing that can is newer.
+    #[must_use]
+    pub fn unreadable(&self, id: SetId) -> Vec<SetAside> {
+        self.session.notebook().unreadable(id).unwrap_or_default()
     }
 
     /// The set that is open.
     #[must_use]
     pub fn current(&self) -> Option<SetId> {
-        self.open.map(|o| o.id)
+        self.session.current()
     }
 
-    /// Opens a set: its design and the keys of its ticked steps. What is saved from now on goes to it.
+    /// Whether all of this is saved, or need not be.
+    #[must_use]
+    pub fn is_saved(&self, project: &Project, ticks: &Ticks) -> bool {
+        self.session.is_saved(project, ticks)
+    }
+
+    /// Nobody has worked on this yet: it need not be saved.
+    pub fn leave_unsaved(&mut self, project: &Project, ticks: &Ticks) {
+        self.session.leave_unsaved(project, ticks);
+    }
+
+    /// Opens a set. What is saved from now on goes to it; what was worked on before is saved, or waits as `leaving`.
     ///
     /// # Errors
     /// Where it is not here, cannot be read, or storage refuses; the one that was open stays open.
-    pub fn open(&mut self, id: SetId) -> Result<(Project, Ticks), KeepError> {
-        let opened = self.notebook.open(id, now())?;
-        self.open = Some(opened.open);
-        Ok((opened.project, opened.ticks))
+    pub fn open(&mut self, id: SetId, leaving: Option<Work>) -> Result<Work, KeepError> {
+        let work = self.session.open(id, leaving, now())?;
+        keep_at_hand(&work.project);
+        self.remember();
+        Ok(work)
     }
 
-    /// Leaves the set that is open: what is saved next is a new set.
-    pub const fn put_down(&mut self) {
-        self.open = None;
+    /// Leaves the set that is open: what is saved next is a new set. What was worked on before is saved, or waits as
+    /// `leaving`.
+    pub fn start(&mut self, leaving: Option<Work>) {
+        self.session.start(leaving);
+        self.remember();
     }
 
-    /// Saves the design on the screen: to the set that is open, or to a new one that is open from now on.
+    /// Saves what is on the screen and not saved yet: to the set that is open, or to a new one that is open from now on.
     ///
     /// # Errors
     /// Where it is too large or storage refuses; what was saved before is then as it was.
-    pub fn save(&mut self, project: &Project) -> Result<Saved, KeepError> {
-        // What the page's trouble message can still save when all else fails.
-        if let Some(storage) = keys::storage() {
-            let _ = storage.set_item(&keys::key(keys::CURRENT), &file::write(&Kept::new(project.clone())));
-        }
-        match &mut self.open {
-            Some(open) => self.notebook.save(open, project, now()),
-            None => {
-                self.open = Some(self.notebook.create(project, now())?);
-                Ok(Saved::Here)
-            }
-        }
+    pub fn save(&mut self, work: &mut Work) -> Result<Saved, KeepError> {
+        keep_at_hand(&work.project);
+        let went = self.session.save(work, now());
+        self.remember();
+        went
+    }
+
+    /// Work that could not be saved before another design was taken to hand, by number and name.
+    #[must_use]
+    pub fn waiting(&self) -> Vec<(u32, String)> {
+        self.session.waiting()
+    }
+
+    /// Tries to save what waits; how much of it was.
+    pub fn try_waiting(&mut self) -> usize {
+        self.session.try_waiting(now())
+    }
+
+    /// Takes up what waits, by its number. What was worked on before is saved, or waits as `leaving`.
+    pub fn take_up(&mut self, number: u32, leaving: Option<Work>) -> Option<Work> {
+        let work = self.session.take_up(number, leaving)?;
+        keep_at_hand(&work.project);
+        self.remember();
+        Some(work)
     }
 
     /// Gives a set another name. Where it is the one that is open, the design on the screen must get it too.
@@ -109,11 +148,7 @@ impl Store {
     /// # Errors
     /// As [`Self::open`].
     pub fn rename(&mut self, id: SetId, name: &str) -> Result<(), KeepError> {
-        let open = self.notebook.rename(id, name, now())?;
-        if self.current() == Some(id) {
-            self.open = Some(open);
-        }
-        Ok(())
+        self.session.rename(id, name, now())
     }
 
     /// Saves a set once more as a new one, which is not opened.
@@ -121,16 +156,19 @@ impl Store {
     /// # Errors
     /// As [`Self::open`].
     pub fn duplicate(&mut self, id: SetId) -> Result<SetId, KeepError> {
-        self.notebook.duplicate(id, now()).map(|open| open.id)
+        let copy = self.session.notebook_mut().duplicate(id, now())?;
+        self.remember();
+        Ok(copy.id)
     }
 
-    /// Deletes a set, and gives back what undoes it. Where it is open, what is saved next is a new set.
+    /// Deletes a set, and gives back what undoes it. Where it is open, with `work` on the screen, what is saved once
+    /// that was changed is a new set.
     ///
     /// # Errors
     /// As [`Self::open`].
-    pub fn delete(&mut self, id: SetId) -> Result<Deleted, KeepError> {
-        let deleted = self.notebook.delete(id)?;
-        self.open = self.open.filter(|o| o.id != id);
+    pub fn delete(&mut self, id: SetId, work: &Work) -> Result<Deleted, KeepError> {
+        let deleted = self.session.delete(id, work)?;
+        self.remember();
         Ok(deleted)
     }
 
@@ -139,36 +177,15 @@ impl Store {
     /// # Errors
     /// Where storage refuses.
     pub fn restore(&mut self, deleted: &Deleted) -> Result<SetId, KeepError> {
-        self.notebook.restore(deleted, now())
+        self.session.notebook_mut().restore(deleted, now())
     }
 
-    /// Keeps the way back of the set that is open, where there is room.
-    pub fn save_trail(&mut self, now: &Project, trail: &Trail) {
-        if let Some(open) = self.open {
-            self.notebook.save_trail(open.id, now, trail);
-        }
-    }
-
-    /// The way back of a set whose design is `now`.
-    #[must_use]
-    pub fn trail(&self, id: SetId, now: &Project) -> Trail {
-        self.notebook.trail(id, now)
-    }
-
-    /// Saves the keys of the ticked steps of the set that is open; without one there is nothing to do.
-    ///
-    /// # Errors
-    /// Where storage refuses.
-    pub fn save_ticks(&mut self, ticks: &Ticks) -> Result<(), KeepError> {
-        self.open.map_or(Ok(()), |open| self.notebook.save_ticks(open.id, ticks, now()))
-    }
-
-    /// All saved sets, for a file or a few ([`file::write_all`]).
+    /// All saved sets and what could not be saved, for a file or a few ([`file::write_all`]).
     ///
     /// # Errors
     /// Where storage cannot be read.
-    pub fn all(&self) -> Result<Vec<Kept>, Refused> {
-        self.notebook.all()
+    pub fn all(&self, work: &Work) -> Result<Vec<Kept>, Refused> {
+        self.session.all(work)
     }
 
     /// Saves the sets of a file ([`file::read`]) beside those that are here. None of them is opened.
@@ -176,7 +193,7 @@ impl Store {
     /// # Errors
     /// Where storage refuses.
     pub fn bring_in(&mut self, sets: &[Kept]) -> Result<Vec<SetId>, KeepError> {
-        self.notebook.bring_in(sets, now())
+        self.session.notebook_mut().bring_in(sets, now())
     }
 
     /// The text of a record that was set aside, to be saved as a file.
@@ -184,15 +201,40 @@ impl Store {
     /// # Errors
     /// Where storage cannot be read.
     pub fn set_aside_text(&self, key: &str) -> Result<Option<String>, Refused> {
-        self.notebook.set_aside_text(key)
+        self.session.notebook().set_aside_text(key)
     }
 
-    /// Takes away a record that was set aside, at the maker's word.
+    /// Takes away a record that was set aside, at the maker's word, and gives back what undoes it.
     ///
     /// # Errors
     /// Where there is none or storage refuses.
-    pub fn discard(&mut self, key: &str) -> Result<(), KeepError> {
-        self.notebook.discard(key)
+    pub fn discard(&mut self, key: &str) -> Result<Discarded, KeepError> {
+        self.session.notebook_mut().discard(key)
+    }
+
+    /// Undoes [`Self::discard`].
+    ///
+    /// # Errors
+    /// Where storage refuses.
+    pub fn put_back(&mut self, discarded: &Discarded) -> Result<(), Refused> {
+        self.session.notebook_mut().put_back(discarded)
+    }
+
+    /// Remembers for this window alone which set is open. Best effort: a window that cannot opens what any other had.
+    fn remember(&self) {
+        let Some(storage) = keys::window_storage() else { return };
+        let key = keys::key(OPEN);
+        let _ = match self.current() {
+            Some(id) => storage.set_item(&key, &id.0.to_string()),
+            None => storage.remove_item(&key),
+        };
+    }
+}
+
+/// Keeps what the page's trouble message can still save when all else fails.
+fn keep_at_hand(project: &Project) {
+    if let Some(storage) = keys::storage() {
+        let _ = storage.set_item(&keys::key(keys::CURRENT), &file::write(&Kept::new(project.clone())));
     }
 }
 

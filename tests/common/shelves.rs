@@ -121,3 +121,45 @@ impl Shelf for Shared {
         self.0.borrow().keys()
     }
 }
+
+/// A shelf that has room for so many bytes of text; how many can be changed from outside.
+#[derive(Clone, Default)]
+pub struct Narrow {
+    pub inner: MemoryShelf,
+    pub most: Rc<Cell<usize>>,
+}
+
+impl Narrow {
+    /// No more room than what is kept takes, but for ways back, which go first where there is none.
+    pub fn fill(&self) {
+        self.most.set(self.used(|key| !key.starts_with("trail/")));
+    }
+
+    /// Room for whatever comes.
+    pub fn make_room(&self) {
+        self.most.set(usize::MAX);
+    }
+
+    fn used(&self, which: impl Fn(&str) -> bool) -> usize {
+        self.inner.texts.iter().filter(|(key, _)| which(key)).map(|(_, text)| text.len()).sum()
+    }
+}
+
+impl Shelf for Narrow {
+    fn read(&self, key: &str) -> Result<Option<String>, Refused> {
+        self.inner.read(key)
+    }
+    fn write(&mut self, key: &str, text: &str) -> Result<(), Refused> {
+        if self.used(|other| other != key) + text.len() > self.most.get() {
+            Err(Refused::Full)
+        } else {
+            self.inner.write(key, text)
+        }
+    }
+    fn remove(&mut self, key: &str) -> Result<(), Refused> {
+        self.inner.remove(key)
+    }
+    fn keys(&self) -> Result<Vec<String>, Refused> {
+        self.inner.keys()
+    }
+}

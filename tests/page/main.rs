@@ -20,6 +20,7 @@ mod leaving;
 mod making;
 mod offline;
 mod opening;
+mod saving;
 mod shot;
 mod teaching;
 mod trouble;

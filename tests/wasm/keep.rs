@@ -2,6 +2,7 @@
 
 use snugfold::keep::link;
 use snugfold::keep::notebook::said::{KeepError, Saved};
+use snugfold::keep::session::Work;
 use snugfold::keep::shelf::{Refused, Shelf};
 use snugfold::project::example::example;
 use snugfold::project::request::Project;
@@ -16,6 +17,14 @@ fn named(name: &str) -> Project {
     Project { name: name.to_owned(), ..example().expect("the example is a project") }
 }
 
+fn work(name: &str) -> Work {
+    Work { project: named(name), ..Work::default() }
+}
+
+fn save(store: &mut Store, name: &str) -> Result<Saved, KeepError> {
+    store.save(&mut work(name))
+}
+
 fn names(store: &Store) -> BTreeSet<String> {
     let entries = store.list().expect("storage can be read").entries;
     entries.into_iter().map(|e| e.name).collect()
@@ -26,39 +35,57 @@ fn a_saved_set_is_there_on_the_next_visit() {
     let mut store = Store::begin();
     assert_eq!(store.keeping(), Keeping::Lasting);
     let ticks = ["a step".to_owned()].into_iter().collect::<Ticks>();
-    assert_eq!(store.save(&named("visit")), Ok(Saved::Here));
-    assert_eq!(store.save_ticks(&ticks), Ok(()));
-    assert_eq!(store.save(&named("visit again")), Ok(Saved::Here));
+    assert_eq!(save(&mut store, "visit"), Ok(Saved::Here));
+    let again = Work { ticks, ..work("visit again") };
+    assert_eq!(store.save(&mut again.clone()), Ok(Saved::Here));
 
     let mut next = Store::begin();
     let last = next.last().expect("it was open last");
-    assert_eq!(next.open(last), Ok((named("visit again"), ticks.clone())));
+    assert_eq!(next.open(last, None), Ok(again.clone()));
     assert!(!names(&next).contains("visit"));
     let copy = next.duplicate(last).expect("it is here");
     next.rename(copy, "visit third").expect("it is here");
-    let deleted = next.delete(last).expect("it is here");
+    let deleted = next.delete(last, &again).expect("it is here");
     assert_eq!(next.current(), None);
     assert!(names(&next).contains("visit third") && !names(&next).contains("visit again"));
     assert_eq!(next.restore(&deleted), Ok(last));
-    assert_eq!(next.open(last), Ok((named("visit again"), ticks)));
+    assert_eq!(next.open(last, None), Ok(again.clone()));
     for id in [last, copy] {
-        next.delete(id).expect("it is here");
+        next.delete(id, &again).expect("it is here");
     }
 }
 
 #[wasm_bindgen_test]
 fn two_windows_on_one_set_keep_both() {
     let (mut one, mut two) = (Store::begin(), Store::begin());
-    one.save(&named("start")).expect("storage keeps it");
+    save(&mut one, "start").expect("storage keeps it");
     let id = one.current().expect("it is open");
-    two.open(id).expect("it is here");
-    assert_eq!(one.save(&named("from one")), Ok(Saved::Here));
-    assert_eq!(two.save(&named("from two")), Ok(Saved::AsCopyOf(id)));
+    two.open(id, None).expect("it is here");
+    assert_eq!(save(&mut one, "from one"), Ok(Saved::Here));
+    assert_eq!(save(&mut two, "from two"), Ok(Saved::AsCopyOf(id)));
     let all = names(&one);
     assert!(all.contains("from one") && all.contains("from two (other copy)"), "{all:?}");
     for store in [&mut one, &mut two] {
         let open = store.current().expect("it is open");
-        store.delete(open).expect("it is here");
+        store.delete(open, &work("")).expect("it is here");
+    }
+}
+
+/// Both windows of this test share what a window remembers; the other one never wrote to it.
+#[wasm_bindgen_test]
+fn a_window_opens_its_own_set_again() {
+    let mut here = Store::begin();
+    save(&mut here, "of this window").expect("storage keeps it");
+    let mine = here.current().expect("it is open");
+    let mut shelf = LocalShelf::of_page().expect("a browser under test allows storage");
+    let other = here.duplicate(mine).expect("it is here");
+    shelf.write("last", &other.0.to_string()).expect("there is room");
+    assert_eq!(Store::begin().last(), Some(mine));
+    let window = keys::window_storage().expect("a browser under test allows storage");
+    window.remove_item(&keys::key("snugfold:open")).expect("it can be written to");
+    assert_eq!(Store::begin().last(), Some(other), "a new window opens what was opened last");
+    for id in [mine, other] {
+        here.delete(id, &work("")).expect("it is here");
     }
 }
 
@@ -79,7 +106,7 @@ fn names_on_the_shelf_carry_the_folder_of_the_page() {
 fn full_storage_is_said_and_what_was_saved_stays() {
     let storage = keys::storage().expect("a browser under test allows storage");
     let mut store = Store::begin();
-    store.save(&named("before")).expect("there is room");
+    save(&mut store, "before").expect("there is room");
     let id = store.current().expect("it is open");
     // Filled to the last character, halving what is added.
     let mut piece = 1 << 22;
@@ -90,17 +117,19 @@ fn full_storage_is_said_and_what_was_saved_stays() {
             Err(_) => piece /= 2,
         }
     }
-    let full = store.save(&named("after"));
+    let full = save(&mut store, "after");
+    let unsaved = !store.is_saved(&named("after"), &Ticks::default());
     let listed = names(&Store::begin());
-    let opened = Store::begin().open(id).map(|(project, _)| project);
+    let opened = Store::begin().open(id, None).map(|work| work.project);
     for i in 0..count {
         storage.remove_item(&format!("filler {i}")).expect("it can be written to");
     }
     assert_eq!(full, Err(KeepError::Refused(Refused::Full)));
+    assert!(unsaved, "what failed is tried again");
     assert!(listed.contains("before"), "{listed:?}");
     assert_eq!(opened, Ok(named("before")));
-    assert_eq!(store.save(&named("after")), Ok(Saved::Here));
-    store.delete(id).expect("it is here");
+    assert_eq!(save(&mut store, "after"), Ok(Saved::Here));
+    store.delete(id, &work("")).expect("it is here");
 }
 
 #[wasm_bindgen_test]
@@ -114,7 +143,7 @@ fn forbidden_storage_is_said_and_work_goes_on() {
     forbid.call0(&wasm_bindgen::JsValue::NULL).expect("the getter can be replaced");
     let mut store = Store::begin();
     let keeping = store.keeping();
-    let saved = store.save(&named("in memory"));
+    let saved = save(&mut store, "in memory");
     let listed = names(&store);
     allow.call0(&wasm_bindgen::JsValue::NULL).expect("the getter can be put back");
     assert_eq!(keeping, Keeping::UntilClosed(Refused::Forbidden));
@@ -125,13 +154,13 @@ fn forbidden_storage_is_said_and_work_goes_on() {
 #[wasm_bindgen_test]
 fn the_trouble_message_finds_the_design_on_the_screen() {
     let mut store = Store::begin();
-    store.save(&named("on the screen")).expect("there is room");
+    save(&mut store, "on the screen").expect("there is room");
     let storage = keys::storage().expect("a browser under test allows storage");
     let text = storage.get_item(&keys::key(keys::CURRENT)).expect("it can be read").expect("it is there");
     let sets = snugfold::keep::file::read(text.as_bytes()).expect("it is a file");
     assert_eq!(sets[0].project, named("on the screen"));
     let open = store.current().expect("it is open");
-    store.delete(open).expect("it is here");
+    store.delete(open, &work("")).expect("it is here");
 }
 
 /// What a sheet costs, what is asked and for whom it is stays on this device.

@@ -114,7 +114,8 @@ impl<S: Shelf> Notebook<S> {
         }
         if mine.is_none() && !history.heads.is_empty() {
             let of = open.id;
-            *open = self.create(&renamed(project, OTHER_COPY), now)?;
+            let copy = Project { name: other_copy(&project.name), ..project.clone() };
+            *open = self.create(&copy, now)?;
             return Ok(Saved::AsCopyOf(of));
         }
         let after: Vec<State> = mine.iter().map(|f| f.state).collect();
@@ -150,7 +151,7 @@ impl<S: Shelf> Notebook<S> {
         for other in history.heads.iter().take(others) {
             if let Content::Set(project) = &other.record.content {
                 let new = self.free_id(now)?;
-                let content = set(&renamed(project, OTHER_COPY));
+                let content = set(&Project { name: other_copy(&project.name), ..(**project).clone() });
                 self.write(&History::default(), Kind::Set, new, &[], other.record.saved_at, content)?;
                 self.shelf.remove(&Key { kind: Kind::Set, id, state: other.state }.to_string())?;
             }
@@ -168,8 +169,8 @@ impl<S: Shelf> Notebook<S> {
         Ok(id)
     }
 
-    /// Best effort: a page that cannot remember it opens the set saved last.
-    fn remember(&mut self, id: SetId) {
+    /// Remembers a set as the last one. Best effort: a page that cannot opens another one next time.
+    pub fn remember(&mut self, id: SetId) {
         let _ = self.shelf.write(LAST, &id.0.to_string());
     }
 }
@@ -189,9 +190,14 @@ fn newest(history: &History) -> Result<(&Found, &Project), KeepError> {
     }
 }
 
-/// `project` with `end` behind its name, where that is not too long.
-fn renamed(project: &Project, end: &str) -> Project {
-    let name = format!("{}{end}", project.name);
-    let name = if name.chars().count() > limits::NAME { project.name.clone() } else { name };
-    Project { name, ..project.clone() }
+/// What a set called `name` is called where it was saved as another window's copy.
+#[must_use]
+pub fn other_copy(name: &str) -> String {
+    longer(name, OTHER_COPY)
+}
+
+/// `name` with `end` behind it, where that is not too long.
+fn longer(name: &str, end: &str) -> String {
+    let whole = format!("{name}{end}");
+    if whole.chars().count() > limits::NAME { name.to_owned() } else { whole }
 }

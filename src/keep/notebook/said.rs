@@ -82,6 +82,15 @@ pub struct Deleted {
     pub kept: Kept,
 }
 
+/// A record that could not be read and was taken away, as [`Notebook::put_back`] takes it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Discarded {
+    /// Its key on the shelf.
+    pub key: String,
+    /// Its text.
+    pub text: String,
+}
+
 /// Why the notebook does not do what it is asked.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum KeepError {

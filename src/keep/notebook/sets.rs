@@ -2,14 +2,15 @@
 
 use crate::project::ticks::Ticks;
 
-use crate::keep::file::{self, Kept};
+use crate::keep::file::{self, FileError, Kept};
+use crate::keep::history;
 use crate::keep::limits;
 use crate::keep::record::{Content, Key, Kind, SetId, State};
 use crate::keep::shelf::{Refused, Shelf};
 use crate::project::request::Project;
 
-use super::said::{Deleted, Entry, KeepError, Open};
-use super::{LAST, Notebook, newest, renamed, set};
+use super::said::{Deleted, Discarded, Entry, KeepError, Open, SetAside};
+use super::{LAST, Notebook, longer, newest, set};
 
 /// What the name of a duplicate ends in.
 const COPY: &str = " (copy)";
@@ -35,7 +36,8 @@ impl<S: Shelf> Notebook<S> {
     pub fn duplicate(&mut self, id: SetId, now: u64) -> Result<Open, KeepError> {
         let history = self.history(Kind::Set, id)?;
         let (_, project) = newest(&history)?;
-        self.create(&renamed(project, COPY), now)
+        let copy = Project { name: longer(&project.name, COPY), ..project.clone() };
+        self.create(&copy, now)
     }
 
     /// Deletes a set with its ticks, and gives back what undoes it.
@@ -96,7 +98,7 @@ impl<S: Shelf> Notebook<S> {
         Ok(())
     }
 
-    /// The set that was opened or made last, if it is still here.
+    /// The set that was opened or made last, if it is still here, read or not.
     ///
     /// # Errors
     /// Where the shelf cannot be read.
@@ -104,7 +106,29 @@ impl<S: Shelf> Notebook<S> {
         let Some(id) = self.shelf.read(LAST)?.and_then(|text| text.parse().ok()).map(SetId) else {
             return Ok(None);
         };
-        Ok(self.history(Kind::Set, id)?.newest().map(|_| id))
+        Ok(self.holds(id)?.then_some(id))
+    }
+
+    /// Whether there is such a set, read or not.
+    ///
+    /// # Errors
+    /// Where the shelf cannot be read.
+    pub fn holds(&self, id: SetId) -> Result<bool, Refused> {
+        Ok(history::keys(&self.shelf)?.0.iter().any(|key| (key.kind, key.id) == (Kind::Set, id)))
+    }
+
+    /// What of a set cannot be read though nothing that can is newer.
+    ///
+    /// # Errors
+    /// Where the shelf cannot be read.
+    pub fn unreadable(&self, id: SetId) -> Result<Vec<SetAside>, Refused> {
+        let history = self.history(Kind::Set, id)?;
+        let aside = |(state, why): &(State, FileError)| SetAside {
+            key: Key { kind: Kind::Set, id, state: *state }.to_string(),
+            why: why.to_string(),
+        };
+        let newest = history.newest().map_or(0, |found| found.state.revision);
+        Ok(history.unreadable.iter().filter(|(state, _)| state.revision >= newest).map(aside).collect())
     }
 
     /// Everything that is kept, for a file or a few.
@@ -145,15 +169,26 @@ impl<S: Shelf> Notebook<S> {
         self.shelf.read(key)
     }
 
-    /// Takes away a record that was set aside. Only at the maker's word, once it is saved as a file.
+    /// Takes away a record that was set aside, only at the maker's word, and gives back what undoes it.
     ///
     /// # Errors
     /// [`KeepError::Gone`] where `key` is that of no record that is set aside; where the shelf refuses.
-    pub fn discard(&mut self, key: &str) -> Result<(), KeepError> {
+    pub fn discard(&mut self, key: &str) -> Result<Discarded, KeepError> {
         if !self.list()?.set_aside.iter().any(|a| a.key == key) {
             return Err(KeepError::Gone);
         }
-        Ok(self.shelf.remove(key)?)
+        let text = self.shelf.read(key)?.ok_or(KeepError::Gone)?;
+        self.shelf.remove(key)?;
+        Ok(Discarded { key: key.to_owned(), text })
+    }
+
+    /// Undoes [`Self::discard`].
+    ///
+    /// # Errors
+    /// Where the shelf refuses.
+    pub fn put_back(&mut self, discarded: &Discarded) -> Result<(), Refused> {
+        // A key is given once: nothing else has come there meanwhile.
+        self.shelf.write(&discarded.key, &discarded.text)
     }
 
     /// Writes a set with its ticks where no set is.
