@@ -4,6 +4,8 @@ use std::cell::Cell;
 use std::rc::Rc;
 use std::time::Duration;
 
+use leptos::prelude::untrack;
+
 use super::shelf::Shelf;
 use super::value::effect;
 use crate::web::motion::now;
@@ -48,11 +50,22 @@ impl Shelf {
             let at = now();
             let since = first.get().unwrap_or(at);
             first.set(Some(since));
-            let wait = PAUSE.min(since + LONGEST - at).max(0.0);
+            let left = since + LONGEST - at;
+            if left <= 0.0 {
+                // It has waited for long enough: not for other windows as well, beside which it loses nothing.
+                first.set(None);
+                untrack(|| self.save_now());
+                return;
+            }
             let (first, count) = (first.clone(), count.clone());
-            self.alive.after(Duration::from_millis(wait as u64), move || {
-                if count.get() == mine {
-                    first.set(None);
+            self.alive.after(Duration::from_millis(PAUSE.min(left) as u64), move || {
+                if count.get() != mine {
+                    return;
+                }
+                first.set(None);
+                if left <= PAUSE {
+                    self.save_now();
+                } else {
                     locks::alone(move || {
                         self.save_now();
                     });

@@ -152,8 +152,8 @@ fn a_step_back_right_before_another_set_is_opened_is_kept() {
     });
 }
 
-/// Types a letter every 120 ms for so long and says after how many milliseconds the first of them was saved, and for how
-/// long the browser was busy with something else at most.
+/// Types a letter every 120 ms for so long and says after how many milliseconds the first of them was saved, and how much
+/// of that the browser was kept from its work by a busy machine.
 const TYPE_ON: &str = "const [field, most, done] = arguments;
     const saved = () => Object.entries(localStorage).some(([key, text]) => key.includes(':set/') && text.includes('typed on'));
     const begin = performance.now();
@@ -167,7 +167,7 @@ const TYPE_ON: &str = "const [field, most, done] = arguments;
     const keys = setInterval(type, 120);
     const look = setInterval(() => {
       const now = performance.now();
-      busy = Math.max(busy, now - last - 10);
+      if (after === null) busy += Math.max(0, now - last - 20);
       last = now;
       if (after === null && saved()) after = now - begin;
       if (now - begin > most) { clearInterval(keys); clearInterval(look); done([after, busy]); }
@@ -184,9 +184,9 @@ fn typing_without_a_pause_is_saved_within_a_second() {
         let args = vec![field.to_json().expect("a field"), json!(3_000)];
         let said = page.driver.execute_async(TYPE_ON, args).await.expect("typing");
         let (after, busy): (Option<f64>, f64) = serde_json::from_value(said.json().clone()).expect("two times");
-        println!("saved {after:?} ms after the first letter; busy for {busy:.0} ms at most");
+        println!("saved {after:?} ms after the first letter; kept from its work for {busy:.0} ms");
         let after = after.expect("it is saved while typing goes on");
-        assert!(after <= 1_000.0 + busy, "{after:.0} ms, busy for {busy:.0} ms");
+        assert!(after <= 1_000.0 + busy, "{after:.0} ms, of which {busy:.0} ms are the machine's");
     });
 }
 

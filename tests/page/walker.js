@@ -25,7 +25,7 @@ const flat = (words) => (words ?? "").replace(/\s+/g, " ").trim();
 const usable = (el) =>
   !el.disabled && !el.closest("[inert]") && el.checkVisibility({ visibilityProperty: true });
 const all = (selector) => [...document.querySelectorAll(selector)].filter(usable);
-const name = (el) =>
+const name = (el) => el === document.body ? "nothing" :
   flat(el.getAttribute("aria-label") || [...(el.labels ?? [])].map((l) => l.textContent).join(" ") || el.textContent)
     .slice(0, 60);
 const FIELDS = "input[type=text]:not([readonly]), input[type=search], input:not([type]), textarea";
