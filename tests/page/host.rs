@@ -57,6 +57,8 @@ fn a_program_that_the_host_calls_text_starts_and_is_kept_as_a_program() {
 #[test]
 fn what_was_kept_wrongly_heals_with_the_next_version() {
     journey(async |page| {
+        // The browser looks for an icon beside the picture.
+        page.expect_errors();
         page.open("icon.svg").await;
         let program = fs::read_dir(dist()).expect("the page").flatten().map(|entry| entry.file_name());
         let program = program.map(|name| name.to_string_lossy().into_owned()).find(|name| name.ends_with("_bg.wasm"));
