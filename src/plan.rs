@@ -16,7 +16,6 @@ use crate::make::steps::steps;
 use crate::make::weave::woven;
 use crate::measure::grid::Grid;
 use crate::measure::length::Length;
-use crate::measure::sort::sort_by_key;
 use crate::measure::system::System;
 use crate::net::mat::{Mat, mats};
 use crate::net::recipe::Recipe;
@@ -100,7 +99,7 @@ pub fn plan(project: &Project, system: System) -> Plan {
     plan.steps = woven(steps, &project.own.notes);
     plan.findings.extend(plan.sheets.iter().flat_map(|s| left_out(s, &plan.pieces)));
     plan.findings.extend(largest::cures(project, &plan));
-    sort_by_key(&mut plan.findings, |f| f.weight);
+    plan.findings.sort_by_key(|f| f.weight);
     plan
 }
 
@@ -121,7 +120,7 @@ fn shaped(project: &Project, system: System, wants: Wants) -> Plan {
     }
     let boxes: Vec<Planned> = project.boxes.iter().filter_map(|b| maker.boxed(b, &mut findings)).collect();
     let holder = project.holder.as_ref().and_then(|h| maker.held(h, &boxes, &mut findings));
-    sort_by_key(&mut findings, |f| f.weight);
+    findings.sort_by_key(|f| f.weight);
     Plan { system, boxes, holder, pieces: Vec::new(), sheets: Vec::new(), steps: Vec::new(), findings }
 }
 

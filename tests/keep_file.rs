@@ -9,7 +9,7 @@ use common::tries;
 use proptest::collection::{btree_set, vec};
 use proptest::option;
 use proptest::prelude::*;
-use snugfold::keep::file::{self, FileError, Kept, MOST_BYTES, MOST_SETS};
+use snugfold::keep::file::{self, FileError, Kept, MOST_BYTES, MOST_SETS, MOST_WRITTEN, Reading};
 use snugfold::keep::limits::Excess;
 use snugfold::project::example::example;
 use snugfold::project::request::Entry;
@@ -82,7 +82,10 @@ fn each_fault_has_its_name_and_says_how_to_mend_it() {
     let wrong = fault(&good.replacen("12 in", "twelve", 1)).to_string();
     assert!(wrong.starts_with("Line ") && wrong.contains("“twelve” is no length"), "{wrong}");
     let wrong = fault(&good.replacen("\"grammage\"", "\"weight\"", 1)).to_string();
-    assert!(wrong.contains("unknown field `weight`"), "{wrong}");
+    assert!(wrong.contains("card 1: “weight” is not known here"), "{wrong}");
+    let wrong = fault(&good.replacen("\"id\":1", "\"id\":\"one\"", 1)).to_string();
+    assert!(wrong.contains("card 1, “id”: a whole number from 0 to 65,535 belongs here, not “one”"), "{wrong}");
+    assert!(wrong.ends_with("open another copy of the file"), "{wrong}");
 }
 
 #[test]
@@ -113,10 +116,44 @@ fn years_of_sets_can_be_read_back() {
         sets.push(kept);
     }
     let files = file::write_all(&sets);
-    assert!(files.len() > 2 && files.iter().all(|f| f.len() <= MOST_BYTES));
+    assert!(files.len() > 2 && files.iter().all(|f| f.len() <= MOST_WRITTEN));
     let read: Vec<Kept> = files.iter().flat_map(|f| file::read(f.as_bytes()).expect("it can be read")).collect();
     assert_eq!(read, sets);
     assert_eq!(file::write_all(&[]).len(), 1);
+}
+
+/// Earlier builds wrote files of up to 4 MB.
+#[test]
+fn a_large_backup_of_an_earlier_build_can_be_read() {
+    let mut sets = Vec::new();
+    for i in 0..MOST_SETS {
+        let mut kept = Kept::new(example().expect("the example"));
+        kept.project.name = format!("{i} {}", "x".repeat(190));
+        kept.project.own.credit = "y".repeat(200);
+        kept.project.batch.names = "Ada Lovelace\n".repeat(50);
+        sets.push(kept);
+    }
+    let rows: Vec<String> =
+        sets.iter().map(|kept| file::write(kept).trim_end().replacen("\"snugfold\":1,", "", 1)).collect();
+    let text = format!("{{\"snugfold\":1,\"sets\":[{}]}}\n", rows.join(","));
+    println!("{} bytes", text.len());
+    assert!(text.len() > 3_800_000 && text.len() <= MOST_BYTES, "{}", text.len());
+    assert_eq!(file::read(text.as_bytes()), Ok(sets));
+}
+
+/// A file is read set by set, and what is wrong in it is said to be where it is.
+#[test]
+fn a_bundle_is_read_set_by_set() {
+    let kept = Kept::new(example().expect("the example"));
+    let text = file::write_all(&[kept.clone(), kept.clone(), kept.clone()]).concat();
+    let mut reading = Reading::begin(text.as_bytes()).expect("it is a bundle");
+    assert_eq!((reading.total(), reading.next()), (3, Some(Ok(kept))));
+    assert_eq!(reading.total(), 3);
+    let text = text.replace("},{\"project\"", "},\n{\"project\"");
+    let (head, tail) = text.split_at(text.rfind("\"12 in\"").expect("it is there"));
+    let broken = format!("{head}{}", tail.replacen("\"12 in\"", "\"twelve\"", 1));
+    let said = fault(&broken).to_string();
+    assert!(said.starts_with("Line 3 of this file, set 3, card 2, “sheet_height”: “twelve” is no length"), "{said}");
 }
 
 /// The largest design that is kept, with texts that JSON has to spell out.

@@ -57,6 +57,12 @@ fn reading_takes_little_memory() {
     let mats = r#"{"cards":[],"boxes":[{"form":"","card":1,"mats":{"card":1,"off":["#;
     let inputs = r#"{"cards":[],"boxes":[{"form":"","card":1,"inputs":{"#;
     let gifts = r#"{"cards":[],"boxes":[{"form":"","card":1,"gifts":{"kinds":["#;
+    let boxes = |one: &str, n: usize| format!(r#"{{"project":{{"cards":[],"boxes":[{}]}}}},"#, vec![one; n].join(","));
+    let many_boxes = boxes(BOX.trim_end_matches(','), 95);
+    let few: Vec<String> = (0..64).map(|i| format!("\"{i}\":1")).collect();
+    let many_inputs = boxes(&format!(r#"{{"form":"","card":1,"inputs":{{{}}}}}"#, few.join(",")), 4);
+    let ticks: Vec<String> = (0..19_000).map(|i| format!("\"{i}\"")).collect();
+    let many_ticks = format!(r#"{{"project":{{"cards":[],"boxes":[]}},"ticks":[{}]}},"#, ticks.join(","));
     let files = [
         ("gifts", filled(gifts, GIFT, "]}}]}")),
         ("cards", filled(r#"{"boxes":[],"cards":["#, CARD, "]}")),
@@ -64,6 +70,9 @@ fn reading_takes_little_memory() {
         ("sets", filled(r#"{"snugfold":1,"sets":["#, SET, "]}")),
         ("panels", filled(mats, "\"\",", "]}}]}")),
         ("inputs", format!("{inputs}{keys}}}}}]}}").into_bytes()),
+        ("boxes in sets", filled(r#"{"snugfold":1,"sets":["#, &many_boxes, "]}")),
+        ("inputs in sets", filled(r#"{"snugfold":1,"sets":["#, &many_inputs, "]}")),
+        ("ticks in sets", filled(r#"{"snugfold":1,"sets":["#, &many_ticks, "]}")),
         ("depth", filled("", "[", "")),
         ("words", filled(r#"{"cards":[],"boxes":[],"name":""#, "x", "\"}")),
     ];

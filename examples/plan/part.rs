@@ -122,7 +122,7 @@ impl Part {
             count: planned.count,
             card: planned.card,
             thickness: measure(planned.thickness, system),
-            used: used.map(|&(key, l)| (key, measure(l, system))).collect(),
+            used: used.map(|(key, l)| (*key, measure(*l, system))).collect(),
             sizes: assembly.map(|a| Sizes {
                 finished: room(a.finished, system),
                 inside: room(a.inside, system),

@@ -11,7 +11,6 @@
 
 use super::job::Job;
 use super::piece::Turn;
-use crate::measure::sort::{sort_by, sort_by_key};
 
 /// Functions of one family on one axis, at most; more sides than that are thinned evenly.
 const STEPS: usize = 48;
@@ -51,7 +50,7 @@ impl Bounding {
         let width = job.boards.iter().map(|b| b.sides[0]).max().unwrap_or(0);
         let height = job.boards.iter().map(|b| b.sides[1]).max().unwrap_or(0);
         let mut sides: Vec<i32> = job.kinds.iter().flat_map(|k| k.sides).collect();
-        sort_by_key(&mut sides, |s| *s);
+        sides.sort();
         sides.dedup();
         let usable = width > 0 && height > 0;
         let place = |side: i32| sides.binary_search(&side).unwrap_or(0);
@@ -124,7 +123,7 @@ pub fn by_area(job: &Job) -> u32 {
 pub fn cost(job: &Job, sheets: u32) -> i64 {
     // Area at the lowest cost for its size, as far as each board lasts.
     let mut boards: Vec<(i64, i64, u32)> = job.boards.iter().map(|b| (b.cost, b.area(), b.limit)).collect();
-    sort_by(&mut boards, |a, b| (i128::from(a.0) * i128::from(b.1)).cmp(&(i128::from(b.0) * i128::from(a.1))));
+    boards.sort_by(|a, b| (i128::from(a.0) * i128::from(b.1)).cmp(&(i128::from(b.0) * i128::from(a.1))));
     let mut left = job.area();
     let mut sum = 0_i128;
     for (cost, area, limit) in boards {
@@ -136,7 +135,7 @@ pub fn cost(job: &Job, sheets: u32) -> i64 {
     }
     // Each board costs at least the cheapest ones there are.
     let mut boards: Vec<(i64, u32)> = job.boards.iter().map(|b| (b.cost, b.limit)).collect();
-    sort_by_key(&mut boards, |b| *b);
+    boards.sort();
     let mut left = sheets;
     let mut least = 0_i128;
     for (cost, limit) in boards {
@@ -157,7 +156,7 @@ fn functions(sides: &[i32], whole: i32, most: usize) -> Vec<Feasible> {
     // Thresholds matter at sides and their complements only.
     let mut steps: Vec<i32> = sides.iter().flat_map(|s| [*s, s + 1, whole - s, whole - s + 1]).collect();
     steps.retain(|s| *s >= 1 && *s <= whole / 2);
-    sort_by_key(&mut steps, |s| *s);
+    steps.sort();
     steps.dedup();
     let stride = steps.len() / most + 1;
     let steps: Vec<i32> = steps.into_iter().step_by(stride).collect();
@@ -192,7 +191,7 @@ fn functions(sides: &[i32], whole: i32, most: usize) -> Vec<Feasible> {
         });
     }
     // Most of them agree on the sides there are.
-    sort_by(&mut all, |a, b| (&a.values, a.whole).cmp(&(&b.values, b.whole)));
+    all.sort_by(|a, b| (&a.values, a.whole).cmp(&(&b.values, b.whole)));
     all.dedup_by(|a, b| a.values == b.values && a.whole == b.whole);
     all
 }

@@ -1,6 +1,5 @@
 //! The quick layout: patterns filled one after the other, each repeated as often as its pieces last.
 
-use crate::measure::sort::sort_by_key;
 use std::cmp::Reverse;
 
 use super::emit::emit;
@@ -129,7 +128,7 @@ impl Quick {
             }];
         let order = |key: &dyn Fn(usize) -> (i64, i64)| {
             let mut order: Vec<usize> = (0..job.kinds.len()).collect();
-            sort_by_key(&mut order, |k| Reverse(key(*k)));
+            order.sort_by_key(|k| Reverse(key(*k)));
             order
         };
         Self { orders: by.map(order).into(), now: None, best: None }

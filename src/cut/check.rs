@@ -7,7 +7,6 @@ use super::order::{Comes, CutStep, Edge, order};
 use super::piece::{Piece, Pose, Turn};
 use super::sheet::{Rules, Sheet, Stock};
 use crate::measure::length::Length;
-use crate::measure::sort::sort_by_key;
 
 use super::layout::Way;
 
@@ -152,7 +151,7 @@ pub fn check(pieces: &[Piece], sheets: &[Sheet], rules: &Rules, layout: &Layout)
 /// Pieces that bear the same number are counted together.
 fn count(pieces: &[Piece], layout: &Layout, given: &[u64], faults: &mut Vec<Fault>) {
     let mut ids: Vec<u32> = pieces.iter().map(|p| p.id).chain(layout.left_out.iter().map(|o| o.piece)).collect();
-    sort_by_key(&mut ids, |id| *id);
+    ids.sort();
     ids.dedup();
     for id in ids {
         let asked = pieces.iter().filter(|p| p.id == id).map(|p| u64::from(p.count)).sum();

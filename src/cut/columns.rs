@@ -11,7 +11,6 @@ use super::job::Job;
 use super::raster::{Pricing, Raster};
 use super::simplex::{Column, SAVING, Simplex, worth};
 use super::slice::Slice;
-use crate::measure::sort::sort_by;
 
 /// Duals are scaled so that the dearest piece counts this much.
 const SCALE: f64 = (1_u64 << 30) as f64;
@@ -154,7 +153,7 @@ impl Columns {
     fn quick(&mut self, job: &Job, duals: &[f64], work: &mut u64) -> bool {
         let mut order: Vec<usize> = (0..job.kinds.len()).filter(|k| duals[*k] > 0.0).collect();
         let dense = |k: usize| duals[k] / job.kinds[k].area().max(1) as f64;
-        sort_by(&mut order, |a, b| dense(*b).total_cmp(&dense(*a)));
+        order.sort_by(|a, b| dense(*b).total_cmp(&dense(*a)));
         let mut found = false;
         for board in 0..job.boards.len() {
             let mut left: Vec<u32> = job.kinds.iter().map(|k| k.count).collect();
@@ -253,7 +252,7 @@ impl Columns {
         let mut draft = Draft { runs: Vec::new(), left: job.kinds.iter().map(|k| k.count).collect() };
         let mut stock: Vec<u32> = job.boards.iter().map(|b| b.limit).collect();
         let mut mix: Vec<(usize, f64)> = self.lp.mix().filter(|(column, _)| *column >= self.first).collect();
-        sort_by(&mut mix, |a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+        mix.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
         for (column, amount) in mix {
             let (board, slice) = &self.patterns[column - self.first];
             // A hair more, so that a whole number is not missed for rounding.

@@ -5,13 +5,12 @@
 //! programme over the kept boards is solved, boards that cannot be part of a solution at the goal are dropped by their
 //! reduced cost, and the largest amounts are fixed in turn.
 
+use std::collections::BTreeMap;
+
 use super::build::{Draft, Run};
 use super::job::Job;
 use super::simplex::{Column, Simplex};
 use super::slice::Slice;
-use crate::measure::few::Few;
-use crate::measure::sort::sort_by;
-
 /// Most boards that are kept, and most nodes of theirs.
 const KEPT: usize = 6_000;
 const NODES: usize = 400_000;
@@ -82,11 +81,11 @@ impl Pool {
 
 /// How many of each kind, by rising kind.
 fn gives(slice: &Slice) -> Vec<(u32, u32)> {
-    let mut gives: Few<u32, u32> = Few::default();
+    let mut gives: BTreeMap<u32, u32> = BTreeMap::new();
     for block in slice.blocks() {
-        *gives.at(block.kind) += block.count();
+        *gives.entry(block.kind).or_default() += block.count();
     }
-    gives.iter().copied().collect()
+    gives.into_iter().collect()
 }
 
 /// A search for a choice of kept boards, a slice of work at a time.
@@ -154,7 +153,7 @@ impl Cover {
     /// Fixes the boards with the largest amounts and sets up what is left; false if nothing is.
     fn fix(&mut self, job: &Job, pool: &Pool, duals: &[f64], slack: f64) -> bool {
         let mut mix: Vec<(usize, f64)> = self.lp.mix().filter(|m| m.0 >= self.first).collect();
-        sort_by(&mut mix, |a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+        mix.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
         let Some(&(_, top)) = mix.first() else {
             return false;
         };

@@ -9,7 +9,6 @@ use super::place::place;
 use super::sheet::{Rules, Sheet};
 use super::slice::{Block, Slice};
 use crate::measure::length::Length;
-use crate::measure::sort::{sort_by, sort_by_key};
 
 /// The exact layout of a draft. Its bound is the one by area; a better one may be put in its place.
 #[must_use]
@@ -23,7 +22,7 @@ pub fn emit(job: &Job, draft: &Draft, pieces: &[Piece], sheets: &[Sheet], rules:
         }
     }
     // Fullest first; the sheet with the large offcut comes last.
-    sort_by(&mut runs, |a, b| (b.0, a.1, &a.2).cmp(&(a.0, b.1, &b.2)));
+    runs.sort_by(|a, b| (b.0, a.1, &a.2).cmp(&(a.0, b.1, &b.2)));
     let mut names = Names::new(job);
     let mut layout = Layout {
         patterns: Vec::new(),
@@ -171,7 +170,7 @@ impl<'a> Cutter<'a> {
             return node;
         }
         let mut inside: Vec<usize> = inner(self.slice, at).collect();
-        sort_by_key(&mut inside, |i| {
+        inside.sort_by_key(|i| {
             let block = self.slice.parts[*i].block;
             (std::cmp::Reverse(self.need[*i][axis]), std::cmp::Reverse(self.need[*i][other]), block.kind, block.grid)
         });
@@ -216,7 +215,7 @@ impl<'a> Cutter<'a> {
         let spare = |a: usize| sides[a] - edges[a][0] - need[a];
         let offcut = |a: usize| i128::from(spare(a)) * i128::from(sides[1 - a]);
         let mut axes = [0, 1];
-        sort_by_key(&mut axes, |a| std::cmp::Reverse(offcut(*a)));
+        axes.sort_by_key(|a| std::cmp::Reverse(offcut(*a)));
         for axis in axes {
             if spare(axis) > edges[axis][1] && self.reaches(sides[1 - axis]) {
                 let (mut sides, mut edges) = (sides, edges);
@@ -232,7 +231,7 @@ impl<'a> Cutter<'a> {
         let one = block_sides(self.job, Block { grid: [1, 1], ..block });
         let mut axes: Vec<usize> = (0..2).filter(|a| block.grid[*a] > 1).collect();
         // Fewer long cuts first, if they are within reach.
-        sort_by_key(&mut axes, |a| (!self.reaches(sides[1 - *a]), block.grid[*a]));
+        axes.sort_by_key(|a| (!self.reaches(sides[1 - *a]), block.grid[*a]));
         let Some(&axis) = axes.first() else {
             return Node::Piece { id: block.kind, pose };
         };

@@ -1,11 +1,10 @@
 //! `Job`: the same question in small integers: kinds of pieces, boards to cut them from, and who fits where.
 
+use std::collections::BTreeMap;
+
 use super::layout::{LeftOut, Remark, Why};
 use super::piece::{Piece, Turn};
 use super::sheet::{Rules, Sheet, Stock};
-use crate::measure::few::Few;
-use crate::measure::sort::sort_by_key;
-
 /// Sides of a part, `[along the width, along the height]`, in units of the job.
 pub type Sides = [i32; 2];
 
@@ -155,7 +154,7 @@ impl Job {
     }
 
     fn take_pieces(&mut self, pieces: &[Piece], rules: &Rules) {
-        let mut known: Few<([i64; 2], Turn), usize> = Few::default();
+        let mut known: BTreeMap<([i64; 2], Turn), usize> = BTreeMap::new();
         for (index, piece) in pieces.iter().enumerate() {
             if piece.count == 0 {
                 self.remarks.push(Remark::NothingAsked { piece: piece.id });
@@ -181,7 +180,7 @@ impl Job {
             }
         }
         let area = |k: &Kind| i128::from(k.exact[0]) * i128::from(k.exact[1]);
-        sort_by_key(&mut self.kinds, |k| std::cmp::Reverse((area(k), k.exact[0], k.turn)));
+        self.kinds.sort_by_key(|k| std::cmp::Reverse((area(k), k.exact[0], k.turn)));
     }
 
     /// Why no board can give this piece; none if one can.

@@ -3,7 +3,6 @@
 use super::job::Job;
 use super::layout::{LeftOut, Node, Pattern, Why};
 use super::piece::{Piece, Pose};
-use crate::measure::sort::sort_by_key;
 
 /// Hands out the names of pieces of a kind.
 #[derive(Clone, Debug)]
@@ -68,6 +67,6 @@ impl Names {
                 left_out.push(LeftOut { piece: pieces[*index].id, count: *count, why: Why::StockRanOut });
             }
         }
-        sort_by_key(left_out, |out| out.piece);
+        left_out.sort_by_key(|out| out.piece);
     }
 }

@@ -4,7 +4,6 @@ use super::layout::{Node, Pattern, Way};
 use super::piece::Pose;
 use super::sheet::{Rules, Sheet};
 use crate::measure::length::Length;
-use crate::measure::sort::sort_by_key;
 
 /// One cut at the trimmer. Where a pattern is cut from several sheets, each step is done for all of them.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -198,7 +197,7 @@ fn fences(waiting: &[Waiting]) -> Vec<(Length, usize)> {
             open.extend([(&**low, below), (&**high, above)]);
         }
     }
-    sort_by_key(&mut all, |l| *l);
+    all.sort();
     let mut due: Vec<(Length, usize)> = Vec::new();
     for fence in all {
         match due.last_mut() {

@@ -14,7 +14,6 @@ use super::ruin::State;
 use super::slice::Slice;
 use crate::measure::area::Area;
 use crate::measure::length::Length;
-use crate::measure::sort::sort_by_key;
 
 /// Boards that are worked on at most.
 const BOARDS: usize = 12;
@@ -65,7 +64,7 @@ impl Polish {
     #[must_use]
     pub fn new(job: &Job, draft: &Draft) -> Option<Self> {
         let mut fixed = draft.runs.clone();
-        sort_by_key(&mut fixed, |r| std::cmp::Reverse(r.slice.area));
+        fixed.sort_by_key(|r| std::cmp::Reverse(r.slice.area));
         let mut runs = Vec::new();
         let mut pieces = 0;
         while let Some(mut last) = fixed.pop() {

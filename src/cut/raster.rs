@@ -4,11 +4,11 @@
 //! Lindemann and Scheithauer 1987; Cintra et al. 2008). Copies are not limited, so the result is an upper bound for
 //! limited copies too, which is what a proof needs.
 
+use std::collections::BTreeSet;
+
 use super::job::{Job, Sides};
 use super::nest::Nest;
 use super::slice::{Block, Slice};
-use crate::measure::few::Few;
-
 /// More places than this along one axis are too many.
 const PLACES: usize = 1_500;
 
@@ -64,7 +64,7 @@ impl Raster {
         }
         let mut places = [Vec::new(), Vec::new()];
         for axis in 0..2 {
-            places[axis] = raster(&set(fits.iter().map(|f| f.2[axis])), whole[axis])?;
+            places[axis] = raster(&fits.iter().map(|f| f.2[axis]).collect(), whole[axis])?;
         }
         let size = [places[0].len() as u64, places[1].len() as u64];
         if size[0] * size[1] * (size[0] + size[1]) / 4 > STEPS {
@@ -195,27 +195,19 @@ impl Raster {
 }
 
 /// Places along an axis.
-type Places = Few<i32, ()>;
-
-fn set(all: impl Iterator<Item = i32>) -> Places {
-    let mut set = Places::default();
-    for place in all {
-        set.insert(place, ());
-    }
-    set
-}
+type Places = BTreeSet<i32>;
 
 /// Raster points: for each reachable sum the largest one that its complement holds. None if there are too many.
 fn raster(sides: &Places, whole: i32) -> Option<Vec<i32>> {
-    let mut sums = set(std::iter::once(0));
+    let mut sums = Places::from([0]);
     let mut open = vec![0];
     while let Some(from) = open.pop() {
-        for (side, ()) in sides {
+        for side in sides {
             let sum = from + side;
             if sum > whole {
                 break;
             }
-            if sums.insert(sum, ()).is_none() {
+            if sums.insert(sum) {
                 open.push(sum);
             }
         }
@@ -223,12 +215,10 @@ fn raster(sides: &Places, whole: i32) -> Option<Vec<i32>> {
             return None;
         }
     }
-    let below = |most: i32| sums.before(&(most + 1)).last().map_or(0, |p| p.0);
-    let mut points = set(sums.iter().map(|(s, ())| below(whole - s)));
-    points.insert(0, ());
+    let below = |most: i32| sums.range(..=most).next_back().copied().unwrap_or(0);
+    let mut points: Places = sums.iter().map(|s| below(whole - s)).collect();
+    points.insert(0);
     // First places of sides must be there, so that each piece has a cell of its own.
-    for (side, ()) in sides.before(&(whole + 1)) {
-        points.insert(*side, ());
-    }
-    (points.len() <= PLACES).then(|| points.iter().map(|p| p.0).collect())
+    points.extend(sides.range(..=whole));
+    (points.len() <= PLACES).then(|| points.into_iter().collect())
 }

@@ -12,7 +12,6 @@ use super::polish::Polish;
 use super::random::Dice;
 use super::ruin::State;
 use super::sheet::{Rules, Sheet};
-use crate::measure::sort::sort_by_key;
 
 /// Whether there is more to do.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -285,7 +284,7 @@ impl Search {
     /// Of very many boards the fullest stay as they are, and only the others are worked on.
     fn fullest(&self) -> Draft {
         let mut runs = self.best.runs.clone();
-        sort_by_key(&mut runs, |r| std::cmp::Reverse(r.slice.area));
+        runs.sort_by_key(|r| std::cmp::Reverse(r.slice.area));
         let mut more: u32 = runs.iter().fold(0_u32, |sum, r| sum.saturating_add(r.copies)).saturating_sub(BOARDS);
         let mut draft = Draft { runs: Vec::new(), left: self.job.kinds.iter().map(|k| k.count).collect() };
         for mut run in runs {

@@ -3,7 +3,6 @@
 use super::drawing::Spot;
 use crate::measure::outline::Outline;
 use crate::measure::point::Point;
-use crate::measure::sort::sort_by;
 
 /// A point of the net in millimetres.
 #[must_use]
@@ -37,7 +36,7 @@ pub fn hatch(shape: &[Spot], gap: f64) -> Vec<[Spot; 2]> {
                 xs.push(a[0] + (b[0] - a[0]) * (at - sa) / (sb - sa));
             }
         }
-        sort_by(&mut xs, f64::total_cmp);
+        xs.sort_by(f64::total_cmp);
         lines.extend(xs.chunks_exact(2).map(|x| [[x[0], at - x[0]], [x[1], at - x[1]]]));
         at += gap;
     }
@@ -61,7 +60,7 @@ pub fn uncovered(a: Point, b: Point, folds: &[(Point, Point)]) -> Vec<[Spot; 2]>
         .map(|(s, e)| (s.min(e), s.max(e)))
         .filter(|(s, e)| e > s)
         .collect();
-    sort_by(&mut covered, |x, y| x.0.total_cmp(&y.0));
+    covered.sort_by(|x, y| x.0.total_cmp(&y.0));
     let (from, to) = (spot(a), spot(b));
     let place = |t: f64| [from[0] + (to[0] - from[0]) * t, from[1] + (to[1] - from[1]) * t];
     let mut free = Vec::new();

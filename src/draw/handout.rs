@@ -9,7 +9,6 @@ use super::step::step as draw;
 use crate::make::class::at_home;
 use crate::make::stage::stages;
 use crate::make::step::{Action, Caution, Step};
-use crate::measure::sort::sort_by_key;
 use crate::phrase;
 use crate::plan::Plan;
 use crate::project::class::Ready;
@@ -322,7 +321,7 @@ fn care(h: &Handout, flow: &mut Flow, size: f64) {
             all.push(one);
         }
     }
-    sort_by_key(&mut all, |one| *one);
+    all.sort();
     for one in all {
         flow.words(caution(one), size);
     }

@@ -11,10 +11,10 @@
 //! and perhaps not the tightest. Of more than [`KEPT`] blocks for one set the least by volume
 //! are kept.
 
+use std::collections::BTreeMap;
+
 use crate::assembly::parts::Size;
-use crate::measure::few::Few;
 use crate::measure::length::Length;
-use crate::measure::sort::sort_by_key;
 use crate::project::fitting::Turns;
 
 /// The most blocks that are kept for one part-set; six gifts of different sizes stay below.
@@ -157,21 +157,21 @@ fn falling([a, b, c]: Sides) -> Sides {
 
 /// Those that no other undercuts in all directions, from the least volume up.
 fn undercut(mut all: Vec<Sides>) -> Vec<Sides> {
-    sort_by_key(&mut all, |s| *s);
+    all.sort();
     let mut kept: Vec<Sides> = Vec::new();
     // Of those so far, none of which is wider: the height that goes with each depth, falling as the depth grows.
-    let mut stairs: Few<i64, i64> = Few::default();
+    let mut stairs: BTreeMap<i64, i64> = BTreeMap::new();
     for [width, depth, height] in all {
-        if stairs.before(&(depth + 1)).last().is_some_and(|(_, h)| *h <= height) {
+        if stairs.range(..=depth).next_back().is_some_and(|(_, h)| *h <= height) {
             continue;
         }
-        while let Some((above, _)) = stairs.from(&depth).first().copied().filter(|(_, h)| *h >= height) {
+        while let Some(above) = stairs.range(depth..).next().filter(|(_, h)| **h >= height).map(|(d, _)| *d) {
             stairs.remove(&above);
         }
         stairs.insert(depth, height);
         kept.push([width, depth, height]);
     }
-    sort_by_key(&mut kept, |s| (volume(*s), *s));
+    kept.sort_by_key(|s| (volume(*s), *s));
     kept
 }
 

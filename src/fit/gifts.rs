@@ -15,7 +15,6 @@ use crate::form::resolve::{Remark, Setting, Shaped};
 use crate::measure::area::Area;
 use crate::measure::given::Given;
 use crate::measure::length::Length;
-use crate::measure::sort::sort_by_key;
 use crate::measure::system::{Native, System};
 use crate::project::bound::{GIFT_SIDE, ROOM, Range};
 use crate::project::finding::{Weight, What};
@@ -172,7 +171,7 @@ fn tightest(
     };
     let within = |s: &Size| s.width <= ranges[0].most && s.depth <= ranges[1].most && s.height <= ranges[2].most;
     let mut all: Vec<(i128, Size)> = insides.iter().map(raised).filter(within).map(|s| (volume(s), s)).collect();
-    sort_by_key(&mut all, |(volume, s)| (*volume, s.height, s.depth));
+    all.sort_by_key(|(volume, s)| (*volume, s.height, s.depth));
     all.dedup();
     all.truncate(ASKED);
     let ask = |size: Size| {

@@ -161,7 +161,7 @@ impl Comb {
                 break;
             }
         }
-        crate::measure::sort::sort_by_key(&mut edges, |e| e.0);
+        edges.sort_by_key(|e| e.0);
         edges
     }
 

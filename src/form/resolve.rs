@@ -1,6 +1,7 @@
 //! From what was typed to what a form works with: values within their ranges, and findings for the rest.
 
-use crate::measure::few::Few;
+use std::collections::BTreeMap;
+
 use crate::measure::grid::Grid;
 use crate::measure::length::Length;
 use crate::measure::system::System;
@@ -74,7 +75,7 @@ pub struct Shaped {
     /// What the maker should know.
     pub remarks: Vec<Remark>,
     /// The length that each input came to, typed or not.
-    pub used: Few<&'static str, Length>,
+    pub used: BTreeMap<&'static str, Length>,
 }
 
 /// What is wanted of a form.

@@ -10,25 +10,31 @@
 //! that holds nothing but the project is read too, as version 1. Version 1 has the defaults of [`super::frozen`].
 
 use std::fmt;
+use std::ops::Range;
 
-use serde_json::error::Category;
+use serde::de::IgnoredAny;
+use serde::{Deserialize, Serialize};
+use serde_json::value::RawValue;
 
-use crate::measure::slot::plain::Seen;
-use crate::measure::slot::tree::Tree;
-use crate::measure::slot::{Empty, Slot, Takes, reader};
-use crate::places;
-use crate::project::request::Project;
+use crate::measure::json::value::list;
+use crate::measure::json::{self, Step, Wrong};
+use crate::project::request::{Entry, Part, Project};
 use crate::project::ticks::Ticks;
+use crate::say::files;
 
 use super::frozen;
 use super::limits::{self, Excess};
 
 /// The version that is written.
 pub const VERSION: u32 = 1;
-/// The most bytes of a file: about a thousand sets. Whatever is in it then takes less than 64 MB to read.
-pub const MOST_BYTES: usize = 2 * 1024 * 1024;
+/// The most bytes of a file that is read: what earlier builds wrote has up to so many.
+pub const MOST_BYTES: usize = 4 * 1024 * 1024;
+/// The most bytes of a file that is written: about a thousand sets.
+pub const MOST_WRITTEN: usize = 2 * 1024 * 1024;
 /// The most sets in a file.
 pub const MOST_SETS: usize = 2_000;
+/// The most memory that the sets of one file take, roughly: three times that of any file that was saved.
+const MOST_MEMORY: usize = 40 << 20;
 
 /// One set with what is kept beside its design.
 #[derive(Clone, Debug, PartialEq)]
@@ -48,18 +54,27 @@ impl Kept {
         Self { project, ticks: Ticks::default(), saved_at: None }
     }
 
-    /// As it is written, after what is in `head`.
-    fn under(&self, head: Tree) -> Tree {
-        head.with("project", self.project.tree())
-            .with("ticks", self.ticks.tree())
-            .with("saved_at", self.saved_at.tree())
+    fn written(&self, snugfold: Option<u32>) -> Written<'_> {
+        Written { snugfold, project: &self.project, ticks: &self.ticks, saved_at: self.saved_at }
     }
 }
 
-/// The version, in front of everything that is written.
-#[must_use]
-pub fn version() -> Tree {
-    Tree::Object(Vec::new()).with("snugfold", VERSION.tree())
+/// A set as it is written: by itself with the version.
+#[derive(Serialize)]
+struct Written<'a> {
+    #[serde(skip_serializing_if = "Option::is_none")]
+    snugfold: Option<u32>,
+    project: &'a Project,
+    #[serde(skip_serializing_if = "Ticks::is_empty")]
+    ticks: &'a Ticks,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    saved_at: Option<u64>,
+}
+
+#[derive(Serialize)]
+struct WrittenBundle<'a> {
+    snugfold: u32,
+    sets: Vec<Written<'a>>,
 }
 
 /// Why a file cannot be read.
@@ -89,8 +104,10 @@ pub enum FileError {
     Wrong {
         /// The line, from 1.
         line: usize,
-        /// What it is.
-        what: String,
+        /// The way to what is wrong.
+        way: Vec<Step>,
+        /// What the reader of JSON says of it, or a rule of our own.
+        said: String,
     },
     /// A design in it is larger than any that is kept.
     Excess(Excess),
@@ -99,26 +116,15 @@ pub enum FileError {
 impl fmt::Display for FileError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Empty => f.write_str("This file is empty: choose another"),
-            Self::TooLarge => write!(
-                f,
-                "This file is larger than {} MB or {MOST_SETS} sets, which is the most that is read: save the sets in parts",
-                MOST_BYTES >> 20
-            ),
-            Self::NotText => f.write_str("This is no text file: choose one that Snugfold has saved"),
-            Self::NotJson { line } => {
-                write!(f, "This file cannot be read from line {line} on: choose one that Snugfold has saved")
-            }
-            Self::Cut => f.write_str("This file ends in the middle: save or fetch it again"),
-            Self::NotOurs => f.write_str("This file holds no gift set: choose one that Snugfold has saved"),
-            Self::Newer { version } => {
-                write!(
-                    f,
-                    "This file is from a newer Snugfold (its version is {version}, this page knows {VERSION}): load this page anew while online, then open it again"
-                )
-            }
-            Self::Wrong { line, what } => {
-                write!(f, "Line {line} of this file is not as it should be: {what}")
+            Self::Empty => f.write_str(files::EMPTY),
+            Self::TooLarge => f.write_str(&files::too_large(MOST_BYTES >> 20, MOST_SETS)),
+            Self::NotText => f.write_str(files::NOT_TEXT),
+            Self::NotJson { line } => f.write_str(&files::not_json(*line)),
+            Self::Cut => f.write_str(files::CUT),
+            Self::NotOurs => f.write_str(files::NOT_OURS),
+            Self::Newer { version } => f.write_str(&files::newer(*version, VERSION)),
+            Self::Wrong { line, way, said } => {
+                f.write_str(&files::wrong(*line, &files::place(way), &files::fault(said)))
             }
             Self::Excess(excess) => write!(f, "A set in this file is too large: {excess}"),
         }
@@ -127,103 +133,82 @@ impl fmt::Display for FileError {
 
 impl std::error::Error for FileError {}
 
-/// What is in a file, before it is read as what it says it is.
-#[derive(Default)]
-struct Head {
-    snugfold: Option<u64>,
-    project: Seen,
-    sets: Seen,
-    boxes: Seen,
-    cards: Seen,
+impl From<Wrong> for FileError {
+    fn from(Wrong { kind, line, way, said }: Wrong) -> Self {
+        match kind {
+            json::Kind::Cut => Self::Cut,
+            json::Kind::Syntax => Self::NotJson { line },
+            json::Kind::Value => Self::Wrong { line, way, said },
+        }
+    }
 }
 
-places!(Head, SomeOf, Self::default(), must {}, may { snugfold, project, sets, boxes, cards });
+/// What is in a file, before it is read as what it says it is.
+#[derive(Default, Deserialize)]
+#[serde(default)]
+struct Head {
+    snugfold: Option<u64>,
+    project: Option<IgnoredAny>,
+    sets: Option<IgnoredAny>,
+    boxes: Option<IgnoredAny>,
+    cards: Option<IgnoredAny>,
+}
 
 /// A set as it is read: by itself with the version, and, where it is a record that was saved as a file, with the records
 /// it came after.
-#[derive(Default)]
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
 struct OneRead {
-    snugfold: u32,
-    after: Seen,
+    #[serde(rename = "snugfold")]
+    _snugfold: u32,
+    #[serde(default, rename = "after")]
+    _after: IgnoredAny,
     project: Project,
-    ticks: Vec<String>,
+    #[serde(default)]
+    ticks: Ticks,
     saved_at: Option<u64>,
 }
-
-places!(OneRead, Object, Self::default(), must { snugfold, project }, may { after, ticks, saved_at });
 
 /// A set as it is read in a bundle.
-#[derive(Default)]
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
 struct RowRead {
     project: Project,
-    ticks: Vec<String>,
+    #[serde(default)]
+    ticks: Ticks,
     saved_at: Option<u64>,
 }
 
-places!(RowRead, Object, Self::default(), must { project }, may { ticks, saved_at });
-
-/// As many as are read, and one more, so that too many can be told.
-#[derive(Default)]
-struct Rows(Vec<RowRead>);
-
-impl Slot for Rows {
-    fn takes(&self) -> Takes {
-        Takes::List
-    }
-    fn expects(&self) -> &'static str {
-        "a list of sets"
-    }
-    fn item(&mut self) -> Option<&mut dyn Slot> {
-        if self.0.len() > MOST_SETS { None } else { self.0.item() }
-    }
-    fn drop_item(&mut self) {
-        self.0.drop_item();
-    }
-}
-
-impl Empty for Rows {
-    fn empty() -> Self {
-        Self::default()
-    }
-}
-
-#[derive(Default)]
-struct BundleRead {
-    snugfold: u32,
-    sets: Rows,
-}
-
-places!(BundleRead, Object, Self::default(), must { snugfold, sets }, may {});
-
-impl From<OneRead> for Kept {
-    fn from(one: OneRead) -> Self {
-        let OneRead { project, ticks, saved_at, .. } = one;
-        Self { project, ticks: ticks.into_iter().collect(), saved_at }
-    }
-}
-
-impl From<RowRead> for Kept {
-    fn from(RowRead { project, ticks, saved_at }: RowRead) -> Self {
-        Self { project, ticks: ticks.into_iter().collect(), saved_at }
-    }
+/// A bundle, its sets not read yet.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct BundleRead<'a> {
+    #[serde(rename = "snugfold")]
+    _snugfold: u32,
+    #[serde(borrow, deserialize_with = "list")]
+    sets: Vec<&'a RawValue>,
 }
 
 /// The text of a file with one set.
 #[must_use]
 pub fn write(kept: &Kept) -> String {
-    kept.under(version()).text() + "\n"
+    text(&kept.written(Some(VERSION)))
 }
 
-/// The texts of files with all of `sets`: one, or more where one would be too large to be read.
+/// The texts of files with all of `sets`: one, or more where one would be large.
 #[must_use]
 pub fn write_all(sets: &[Kept]) -> Vec<String> {
-    let rows = sets.iter().map(|kept| kept.under(Tree::Object(Vec::new()))).collect();
-    let file = version().with("sets", Tree::List(rows)).text() + "\n";
+    let file = text(&WrittenBundle { snugfold: VERSION, sets: sets.iter().map(|kept| kept.written(None)).collect() });
     let (low, high) = sets.split_at(sets.len() / 2);
-    if (file.len() <= MOST_BYTES && sets.len() <= MOST_SETS) || low.is_empty() {
+    if (file.len() <= MOST_WRITTEN && sets.len() <= MOST_SETS) || low.is_empty() {
         return vec![file];
     }
     [write_all(low), write_all(high)].concat()
+}
+
+/// On one line: plain data, in which there is nothing that JSON lacks.
+fn text(written: &impl Serialize) -> String {
+    serde_json::to_string(written).unwrap_or_default() + "\n"
 }
 
 /// Reads a file: one set, a bundle of sets, or a bare project. Takes any bytes; the work is bounded by their number.
@@ -237,40 +222,135 @@ pub fn write_all(sets: &[Kept]) -> Vec<String> {
 /// assert_eq!(file::read(file::write(&kept).as_bytes()), Ok(vec![kept]));
 /// ```
 pub fn read(bytes: &[u8]) -> Result<Vec<Kept>, FileError> {
-    if bytes.len() > MOST_BYTES {
-        return Err(FileError::TooLarge);
-    }
-    let text = std::str::from_utf8(bytes).map_err(|_| FileError::NotText)?;
-    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    if text.trim().is_empty() {
-        return Err(FileError::Empty);
-    }
-    let head: Head = reader::read(text).map_err(|e| match e.classify() {
-        Category::Data => FileError::NotOurs,
-        _ => wrong(&e),
-    })?;
-    let mut sets = match head.snugfold {
-        Some(version) if version > u64::from(VERSION) => return Err(FileError::Newer { version }),
-        Some(1) if head.sets.0 => {
-            let bundle: BundleRead = reader::read(text).map_err(|e| wrong(&e))?;
-            bundle.sets.0.into_iter().map(Kept::from).collect()
+    Reading::begin(bytes)?.collect()
+}
+
+/// What a file holds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Holds {
+    /// One set.
+    One,
+    /// A design alone.
+    Bare,
+    /// Many sets.
+    Many,
+}
+
+/// A file that is read set by set, so that a large one does not hold up whoever reads it.
+#[derive(Clone, Debug)]
+pub struct Reading {
+    text: String,
+    holds: Holds,
+    /// Where in the text each set stands.
+    sets: Vec<Range<usize>>,
+    next: usize,
+    /// What was read so far takes so much memory.
+    memory: usize,
+}
+
+impl Reading {
+    /// Looks what is in a file.
+    ///
+    /// # Errors
+    /// What is wrong with the file as a whole.
+    pub fn begin(bytes: &[u8]) -> Result<Self, FileError> {
+        if bytes.len() > MOST_BYTES {
+            return Err(FileError::TooLarge);
         }
-        Some(1) if head.project.0 => {
-            vec![reader::read::<OneRead>(text).map_err(|e| wrong(&e))?.into()]
+        let text = std::str::from_utf8(bytes).map_err(|_| FileError::NotText)?;
+        let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+        if text.trim().is_empty() {
+            return Err(FileError::Empty);
         }
-        None if head.boxes.0 || head.cards.0 => {
-            vec![Kept::new(reader::read(text).map_err(|e| wrong(&e))?)]
+        let head: Head = json::read(text).map_err(|why| match why.kind {
+            json::Kind::Value => FileError::NotOurs,
+            json::Kind::Cut | json::Kind::Syntax => why.into(),
+        })?;
+        let whole = 0..text.len();
+        let (holds, sets) = match head.snugfold {
+            Some(version) if version > u64::from(VERSION) => return Err(FileError::Newer { version }),
+            Some(1) if head.sets.is_some() => (Holds::Many, rows(text)?),
+            Some(1) if head.project.is_some() => (Holds::One, vec![whole]),
+            None if head.boxes.is_some() || head.cards.is_some() => (Holds::Bare, vec![whole]),
+            _ => return Err(FileError::NotOurs),
+        };
+        if sets.len() > MOST_SETS {
+            return Err(FileError::TooLarge);
         }
-        _ => return Err(FileError::NotOurs),
-    };
-    if sets.len() > MOST_SETS {
-        return Err(FileError::TooLarge);
+        Ok(Self { text: text.to_owned(), holds, sets, next: 0, memory: 0 })
     }
-    for kept in &mut sets {
-        check(kept).map_err(FileError::Excess)?;
+
+    /// How many sets there are in it.
+    #[must_use]
+    pub const fn total(&self) -> usize {
+        self.sets.len()
+    }
+
+    fn read(&mut self, nth: usize, range: Range<usize>) -> Result<Kept, FileError> {
+        let text = self.text.get(range.clone()).unwrap_or_default();
+        let read = match self.holds {
+            Holds::One => {
+                json::read(text).map(|OneRead { project, ticks, saved_at, .. }| Kept { project, ticks, saved_at })
+            }
+            Holds::Many => {
+                json::read(text).map(|RowRead { project, ticks, saved_at }| Kept { project, ticks, saved_at })
+            }
+            Holds::Bare => json::read(text).map(Kept::new),
+        };
+        let mut kept = read.map_err(|why| self.wrong(nth, range.start, why))?;
+        check(&kept).map_err(FileError::Excess)?;
+        self.memory = self.memory.saturating_add(memory(&kept));
+        if self.memory > MOST_MEMORY {
+            return Err(FileError::TooLarge);
+        }
         frozen::fill(&mut kept.project);
+        Ok(kept)
     }
-    Ok(sets)
+
+    /// What is wrong in the text of one set, as it is in the whole file. That it is JSON is known by then.
+    fn wrong(&self, nth: usize, start: usize, Wrong { kind, line, way, said }: Wrong) -> FileError {
+        let before = self.text.get(..start).unwrap_or_default().bytes().filter(|b| *b == b'\n').count();
+        let set = [Step::Named("sets".to_owned()), Step::Nth(nth)];
+        let way = if self.holds == Holds::Many { set.into_iter().chain(way).collect() } else { way };
+        let said = if kind == json::Kind::Value { said } else { files::OTHER_VALUE.to_owned() };
+        FileError::Wrong { line: before + line, way, said }
+    }
+}
+
+impl Iterator for Reading {
+    type Item = Result<Kept, FileError>;
+
+    fn next(&mut self) -> Option<Self::Item> {
+        let (nth, range) = (self.next, self.sets.get(self.next)?.clone());
+        self.next += 1;
+        Some(self.read(nth, range))
+    }
+}
+
+/// Where in a bundle each of its sets stands; one more than are read, so that too many can be told.
+fn rows(text: &str) -> Result<Vec<Range<usize>>, FileError> {
+    let bundle: BundleRead = json::read_raw(text)?;
+    let place = |raw: &&RawValue| {
+        let start = (raw.get().as_ptr() as usize).saturating_sub(text.as_ptr() as usize);
+        start..start + raw.get().len()
+    };
+    Ok(bundle.sets.iter().take(MOST_SETS + 1).map(place).collect())
+}
+
+/// How much memory a set takes, roughly: what it is made of, counted, and its texts.
+fn memory(kept: &Kept) -> usize {
+    use std::mem::size_of;
+    let Project { cards, boxes, holder, own, .. } = &kept.project;
+    let more = cards.iter().map(|c| size_of_val(&c.more_sheets[..])).sum::<usize>();
+    let part = |part: &Part| {
+        let inputs: usize = part.inputs.keys().map(|key| 2 * size_of::<(String, Entry)>() + key.len()).sum();
+        let off: usize = part.mats.iter().flat_map(|m| &m.off).map(|name| size_of::<String>() + name.len()).sum();
+        let gifts = size_of_val(&part.gifts.kinds[..]);
+        size_of::<Part>() + inputs + off + gifts + size_of_val(&part.extras[..])
+    };
+    let parts: usize = boxes.iter().chain(holder).map(part).sum();
+    let ticks: usize = kept.ticks.iter().map(|key| 2 * size_of::<String>() + key.len()).sum();
+    size_of::<Kept>() + size_of_val(&cards[..]) + more + parts + size_of_val(&own.notes[..]) + ticks
 }
 
 /// Reads a file that holds one set.
@@ -295,18 +375,4 @@ fn check(kept: &Kept) -> Result<(), Excess> {
 pub(super) fn check_ticks(ticks: &Ticks) -> Result<(), Excess> {
     limits::number("ticked steps", ticks.len(), limits::TICKS)?;
     ticks.iter().try_for_each(|key| limits::text("the key of a ticked step", key, limits::WORD))
-}
-
-fn wrong(error: &serde_json::Error) -> FileError {
-    let line = error.line();
-    match error.classify() {
-        Category::Eof => FileError::Cut,
-        Category::Syntax | Category::Io => FileError::NotJson { line },
-        Category::Data => {
-            let text = error.to_string();
-            // The line is said by us.
-            let what = text.rsplit_once(" at line ").map_or(text.as_str(), |(what, _)| what);
-            FileError::Wrong { line, what: what.chars().take(limits::NAME).collect() }
-        }
-    }
 }

@@ -8,7 +8,6 @@
 use super::file::FileError;
 use super::record::{Content, Key, Kind, Record, SetId, State};
 use super::shelf::{Refused, Shelf};
-use crate::measure::sort::sort_by_key;
 
 /// One state that can be read.
 #[derive(Clone, Debug, PartialEq)]
@@ -33,14 +32,16 @@ pub struct History {
 }
 
 impl History {
-    /// Reads all states of a record; `keys` are those of the shelf.
+    /// Reads all states of a record; `keys` are those of the shelf, in their order ([`keys`]).
     ///
     /// # Errors
     /// [`Refused`] where the shelf cannot be read.
     pub fn look(shelf: &impl Shelf, keys: &[Key], kind: Kind, id: SetId) -> Result<Self, Refused> {
         let mut found = Vec::new();
         let mut history = Self::default();
-        for key in keys.iter().filter(|k| (k.kind, k.id) == (kind, id)) {
+        let mine = (kind, id);
+        let first = keys.partition_point(|k| (k.kind, k.id) < mine);
+        for key in keys[first..].iter().take_while(|k| (k.kind, k.id) == mine) {
             // Another page may have taken it away since the keys were read.
             let Some(text) = shelf.read(&key.to_string())? else {
                 continue;
@@ -54,7 +55,7 @@ impl History {
         let after: Vec<State> = found.iter().flat_map(|f| f.record.after.iter().copied()).collect();
         let (superseded, mut heads): (Vec<_>, Vec<_>) = found.into_iter().partition(|f| after.contains(&f.state));
         history.superseded = superseded.into_iter().map(|f| f.state).collect();
-        sort_by_key(&mut heads, |f| (f.state.revision, f.record.saved_at, f.state.writer));
+        heads.sort_by_key(|f| (f.state.revision, f.record.saved_at, f.state.writer));
         history.heads = heads;
         Ok(history)
     }
@@ -127,6 +128,6 @@ pub fn keys(shelf: &impl Shelf) -> Result<(Vec<Key>, Vec<String>), Refused> {
             None => {}
         }
     }
-    sort_by_key(&mut found, |k| *k);
+    found.sort();
     Ok((found, odd))
 }

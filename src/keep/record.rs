@@ -6,18 +6,24 @@
 
 use std::fmt;
 
-use crate::measure::slot::tree::Tree;
-use crate::measure::slot::{Slot, reader};
-use crate::places;
+use serde::de::IgnoredAny;
+use serde::{Deserialize, Serialize};
+
+use crate::measure::json;
+use crate::measure::json::value::list;
 use crate::project::request::Project;
 use crate::project::ticks::Ticks;
 
 use super::file::{self, FileError};
+use super::{frozen, limits};
 
 /// The number of a saved set: when it was made, in milliseconds since 1970, or a little later where two were made at
 /// once. It stays with the set and is not given again.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct SetId(pub u64);
+
+/// Where a record says that it came after something else.
+const NO_STATE: &str = "it does not say which state it came after";
 
 /// What is kept in a record.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -117,37 +123,55 @@ pub struct Record {
     pub content: Content,
 }
 
-/// What a record says beside what it holds.
-#[derive(Default)]
-struct Beside {
+/// A record as it is written.
+#[derive(Serialize)]
+struct Written<'a> {
+    snugfold: u32,
     after: Vec<String>,
     saved_at: u64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    project: Option<&'a Project>,
+    /// Even where there is none: that all were taken off is news.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    ticks: Option<&'a Ticks>,
 }
 
-places!(Beside, SomeOf, Self::default(), must { after, saved_at }, may {});
-
-#[derive(Default)]
-struct TicksAlone {
+/// A design as it is read.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct SetRead {
     snugfold: u64,
+    #[serde(deserialize_with = "list")]
     after: Vec<String>,
     saved_at: u64,
-    ticks: Vec<String>,
+    project: Project,
+    #[serde(default, rename = "ticks")]
+    _ticks: IgnoredAny,
 }
 
-places!(TicksAlone, Object, Self::default(), must { snugfold, after, saved_at, ticks }, may {});
+/// Ticks as they are read.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct TicksRead {
+    snugfold: u64,
+    #[serde(deserialize_with = "list")]
+    after: Vec<String>,
+    saved_at: u64,
+    ticks: Ticks,
+}
 
 impl Record {
     /// Its text.
     #[must_use]
     pub fn text(&self) -> String {
-        let (name, content) = match &self.content {
-            Content::Set(project) => ("project", project.tree()),
-            // Even where there is none: that all were taken off is news.
-            Content::Ticks(ticks) => ("ticks", Tree::List(ticks.iter().map(Slot::tree).collect())),
+        let (project, ticks) = match &self.content {
+            Content::Set(project) => (Some(&**project), None),
+            Content::Ticks(ticks) => (None, Some(ticks)),
         };
-        let after: Vec<String> = self.after.iter().map(State::to_string).collect();
-        let head = file::version().with("after", after.tree()).with("saved_at", self.saved_at.tree());
-        head.with(name, content).text()
+        let after = self.after.iter().map(State::to_string).collect();
+        let written = Written { snugfold: file::VERSION, after, saved_at: self.saved_at, project, ticks };
+        // Plain data: there is nothing in it that JSON lacks.
+        serde_json::to_string(&written).unwrap_or_default()
     }
 
     /// Reads the text of a record of `kind`.
@@ -155,28 +179,38 @@ impl Record {
     /// # Errors
     /// What is wrong with it, in words for the maker.
     pub fn read(kind: Kind, text: &str) -> Result<Self, FileError> {
-        let data = |e: serde_json::Error| FileError::Wrong { line: e.line(), what: e.to_string() };
-        let (after, saved_at, content) = match kind {
-            Kind::Set => {
-                let project = file::read_one(text.as_bytes())?.project;
-                let beside: Beside = reader::read(text).map_err(data)?;
-                (beside.after, beside.saved_at, Content::Set(Box::new(project)))
-            }
-            Kind::Ticks => {
-                let alone: TicksAlone = reader::read(text).map_err(data)?;
-                let ticks: Ticks = alone.ticks.into_iter().collect();
-                if alone.snugfold != u64::from(file::VERSION) {
-                    return Err(FileError::Newer { version: alone.snugfold });
-                }
-                file::check_ticks(&ticks).map_err(FileError::Excess)?;
-                (alone.after, alone.saved_at, Content::Ticks(ticks))
-            }
-        };
-        let after = after.iter().map(|s| State::read(s)).collect::<Option<_>>();
-        let what = || "it does not say which state it came after".to_owned();
-        let after = after.ok_or_else(|| FileError::Wrong { line: 1, what: what() })?;
-        Ok(Self { after, saved_at, content })
+        match kind {
+            Kind::Set => Self::read_set(text),
+            Kind::Ticks => Self::read_ticks(text),
+        }
     }
+
+    fn read_set(text: &str) -> Result<Self, FileError> {
+        let read = json::read::<SetRead>(text);
+        let Ok(SetRead { snugfold: 1, after, saved_at, mut project, .. }) = read else {
+            // Whatever else may be wrong is told as with a file; what no file needs is told last.
+            file::read_one(text.as_bytes())?;
+            return Err(read.map_or_else(FileError::from, |_| FileError::NotOurs));
+        };
+        limits::check(&project).map_err(FileError::Excess)?;
+        frozen::fill(&mut project);
+        Ok(Self { after: states(&after)?, saved_at, content: Content::Set(Box::new(project)) })
+    }
+
+    fn read_ticks(text: &str) -> Result<Self, FileError> {
+        let TicksRead { snugfold, after, saved_at, ticks } = json::read(text)?;
+        if snugfold != u64::from(file::VERSION) {
+            return Err(FileError::Newer { version: snugfold });
+        }
+        file::check_ticks(&ticks).map_err(FileError::Excess)?;
+        Ok(Self { after: states(&after)?, saved_at, content: Content::Ticks(ticks) })
+    }
+}
+
+/// The states that a record came after.
+fn states(after: &[String]) -> Result<Vec<State>, FileError> {
+    let states = after.iter().map(|s| State::read(s)).collect::<Option<_>>();
+    states.ok_or_else(|| FileError::Wrong { line: 1, way: Vec::new(), said: NO_STATE.to_owned() })
 }
 
 #[cfg(test)]

@@ -1,8 +1,7 @@
 //! `Shelf`: a place that keeps texts under keys, such as a browser's storage, and may refuse to.
 
+use std::collections::BTreeMap;
 use std::fmt;
-
-use crate::measure::few::Few;
 
 /// A place that keeps texts under keys. One write changes one text; nothing more is asked of it.
 pub trait Shelf {
@@ -70,7 +69,7 @@ impl std::error::Error for Refused {}
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct MemoryShelf {
     /// What it keeps.
-    pub texts: Few<String, String>,
+    pub texts: BTreeMap<String, String>,
 }
 
 impl Shelf for MemoryShelf {

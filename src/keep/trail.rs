@@ -14,8 +14,9 @@
 //! assert_eq!(Trail::read(&text, &now), Some(trail));
 //! ```
 
-use crate::measure::slot::{Slot, reader};
-use crate::places;
+use serde::{Deserialize, Serialize};
+
+use crate::measure::json::value::list;
 use crate::project::picture::Picture;
 use crate::project::request::Project;
 
@@ -36,24 +37,24 @@ pub struct Trail {
 }
 
 /// From one text to another: bytes kept at the head, bytes kept at the end, and what stands between.
-#[derive(Default)]
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 struct Change {
     head: u32,
     tail: u32,
     text: String,
 }
 
-places!(Change, Object, Self::default(), must { head, tail, text }, may {});
-
-#[derive(Default)]
+#[derive(Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 struct Written {
     trail: u32,
     of: String,
+    #[serde(deserialize_with = "list")]
     back: Vec<Change>,
+    #[serde(deserialize_with = "list")]
     on: Vec<Change>,
 }
-
-places!(Written, Object, Self::default(), must { trail, of, back, on }, may {});
 
 impl Change {
     fn between(from: &str, to: &str) -> Self {
@@ -102,7 +103,7 @@ fn walked(now: &str, changes: &[Change], picture: &Picture) -> Vec<Project> {
     let (mut from, mut way) = (now.to_owned(), Vec::new());
     for change in changes.iter().take(STEPS) {
         let Some(to) = change.apply(&from) else { break };
-        let Ok(mut project) = reader::read::<Project>(&to) else { break };
+        let Ok(mut project) = serde_json::from_str::<Project>(&to) else { break };
         project.own.picture.clone_from(picture);
         way.push(project);
         from = to;
@@ -115,7 +116,12 @@ fn walked(now: &str, changes: &[Change], picture: &Picture) -> Vec<Project> {
 fn text(project: &Project) -> String {
     let mut bare = project.clone();
     bare.own.picture = Picture::default();
-    bare.tree().text()
+    json(&bare)
+}
+
+/// Plain data as text: there is nothing in it that JSON lacks.
+fn json(of: &impl Serialize) -> String {
+    serde_json::to_string(of).unwrap_or_default()
 }
 
 /// Fowler, Noll and Vo's hash, 64 bits, variant 1a.
@@ -142,7 +148,7 @@ impl Trail {
             back: written(&now, &self.past),
             on: written(&now, &self.future),
         };
-        all.tree().text()
+        json(&all)
     }
 
     /// Reads it back; nothing where it is none, or that of another design than `now`.
@@ -151,7 +157,7 @@ impl Trail {
         if text_.len() > LONGEST {
             return None;
         }
-        let all: Written = reader::read(text_).ok()?;
+        let all: Written = serde_json::from_str(text_).ok()?;
         let (picture, now) = (&now.own.picture, text(now));
         let mine = all.trail == 1 && all.of == fingerprint(&now);
         mine.then(|| Self { past: walked(&now, &all.back, picture), future: walked(&now, &all.on, picture) })

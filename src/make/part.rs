@@ -1,8 +1,9 @@
 //! `Planned`: one box or holder of the request, shaped, with its mats and its recipe.
 
+use std::collections::BTreeMap;
+
 use crate::assembly::parts::{Assembly, Part, Size};
 use crate::form::registry::Form;
-use crate::measure::few::Few;
 use crate::measure::length::Length;
 use crate::net::joint::Joint;
 use crate::net::mat::Mat;
@@ -66,7 +67,7 @@ pub struct Planned {
     /// The recipe of each part.
     pub recipes: Vec<Recipe>,
     /// The length that each input came to.
-    pub used: Few<&'static str, Length>,
+    pub used: BTreeMap<&'static str, Length>,
 }
 
 impl Planned {

@@ -1,7 +1,6 @@
 //! `Stage`: what of a make belongs together when many are made: all scoring, then all cutting, and so on.
 
 use super::step::{Action, Step};
-use crate::measure::sort::sort_by_key;
 use crate::project::finding::Place;
 
 /// A stretch of the work in which the same tools lie on the table.
@@ -81,6 +80,6 @@ pub fn stages(steps: &[Step]) -> Vec<Stage> {
 #[must_use]
 pub fn by_stage(steps: Vec<Step>) -> Vec<Step> {
     let mut staged: Vec<(Stage, Step)> = stages(&steps).into_iter().zip(steps).collect();
-    sort_by_key(&mut staged, |(stage, _)| *stage);
+    staged.sort_by_key(|(stage, _)| *stage);
     staged.into_iter().map(|(_, step)| step).collect()
 }

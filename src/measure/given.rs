@@ -2,10 +2,11 @@
 
 use std::fmt;
 
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+use super::json::value::text;
 use super::length::Length;
 use super::show::Figure;
-use super::slot::tree::Tree;
-use super::slot::{Empty, Slot};
 use super::system::System;
 
 /// A length kept as typed. Where no unit was typed, the unit of the system at that moment is written behind it.
@@ -117,28 +118,21 @@ impl fmt::Display for Given {
     }
 }
 
+impl Serialize for Given {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_str(&self.text)
+    }
+}
+
 /// A text without a unit in a file is in millimetres.
-impl Slot for Given {
-    fn expects(&self) -> &'static str {
-        "a string"
-    }
-    fn text(&mut self, text: &str) -> Result<(), Option<String>> {
-        *self = Self::read(text, System::Metric)
-            .map_err(|_| Some(format!("“{text}” is no length such as “4 1/4 in” or “108 mm”")))?;
-        Ok(())
-    }
-    fn tree(&self) -> Tree {
-        Tree::Text(self.text.clone())
+impl<'de> Deserialize<'de> for Given {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        text(from, |typed| {
+            Self::read(typed, System::Metric)
+                .map_err(|_| format!("“{typed}” is no length such as “4 1/4 in” or “108 mm”"))
+        })
     }
 }
-
-impl Empty for Given {
-    fn empty() -> Self {
-        Self { text: String::new(), length: Length::ZERO, system: System::Metric }
-    }
-}
-
-crate::read_by_slot!(Given);
 
 /// What may be typed behind a number.
 #[derive(Clone, Copy)]

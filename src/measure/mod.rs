@@ -2,14 +2,11 @@
 
 pub mod angle;
 pub mod area;
-pub mod few;
 pub mod given;
 pub mod grid;
+pub mod json;
 pub mod length;
 pub mod outline;
 pub mod point;
 pub mod show;
-pub mod slot;
-pub mod sort;
 pub mod system;
-pub mod written;

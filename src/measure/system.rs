@@ -1,11 +1,12 @@
 //! The two systems of measurement, and pairs of values native to each.
 
-use crate::words;
+use serde::{Deserialize, Serialize};
 
 use super::length::Length;
 
 /// A system of measurement. A plan follows one of them throughout.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum System {
     /// Inches and fractions of them.
     #[default]
@@ -13,8 +14,6 @@ pub enum System {
     /// Millimetres.
     Metric,
 }
-
-words!(System { Inch = "inch", Metric = "metric" });
 
 impl System {
     /// Both, in the order in which they are shown.

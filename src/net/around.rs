@@ -6,7 +6,6 @@
 use crate::measure::length::Length;
 use crate::measure::outline::Outline;
 use crate::measure::point::Point;
-use crate::measure::sort::sort_by_key;
 
 type Edge = (Point, Point);
 
@@ -57,7 +56,7 @@ fn parted((a, b): Edge, corners: &[Point]) -> Vec<Edge> {
     };
     let mut stops: Vec<Point> = corners.iter().filter(on).copied().collect();
     stops.extend([a, b]);
-    sort_by_key(&mut stops, |p| (*p - a).dot(way));
+    stops.sort_by_key(|p| (*p - a).dot(way));
     stops.dedup();
     stops.windows(2).map(|w| (w[0], w[1])).collect()
 }

@@ -2,7 +2,6 @@
 
 use crate::measure::length::Length;
 use crate::measure::point::{Point, Vector};
-use crate::measure::sort::sort_by_key;
 
 use super::arc::{Arc, Line};
 use super::flat::{Frame, Net, Panel};
@@ -74,7 +73,7 @@ impl Marks {
         }
         let mut places: Vec<Point> = scores.iter().chain(&cuts).flat_map(|&(a, b)| [a, b]).collect();
         places.extend(net.arcs.iter().flat_map(Arc::marks));
-        sort_by_key(&mut places, |p| (p.y, p.x));
+        places.sort_by_key(|p| (p.y, p.x));
         places.dedup();
         let number = |p: Point| places.iter().position(|q| *q == p).unwrap_or_default();
         let ends = |&(a, b): &(Point, Point)| (number(a).min(number(b)), number(a).max(number(b)));

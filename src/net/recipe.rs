@@ -5,7 +5,6 @@ use crate::measure::outline::Rect;
 
 use super::flat::{Crease, Frame, Net, PanelId, Taken, Waste};
 use super::marks::Marks;
-use crate::measure::sort::sort_by_key;
 
 /// The two ways in which a card lies at the fence.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -134,7 +133,7 @@ fn short(net: &Net, measured: Turned) -> Vec<CutLine> {
             ((a, b) == (at, at)).then(|| (from.min(to), from.max(to)))
         });
         let mut all: Vec<(Length, Length)> = on.collect();
-        sort_by_key(&mut all, |s| *s);
+        all.sort();
         for (from, to) in all {
             match found.last_mut() {
                 Some(last) if (last.measured, last.at, last.to) == (measured, at, from) => last.to = to,

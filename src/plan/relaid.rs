@@ -4,7 +4,6 @@ use super::Plan;
 use crate::make::sheets::{CardSheets, findings as left_out};
 use crate::make::steps::cutting;
 use crate::make::weave::{unwoven, woven};
-use crate::measure::sort::sort_by_key;
 use crate::project::finding::Place;
 
 /// The plan with better layouts in the place of its own: sheets, the steps that cut them, and what they leave out. A
@@ -27,6 +26,6 @@ pub fn relaid(plan: &Plan, found: &[CardSheets]) -> Plan {
         sheets.clone_from(better);
     }
     plan.steps = woven(steps, &notes);
-    sort_by_key(&mut plan.findings, |f| f.weight);
+    plan.findings.sort_by_key(|f| f.weight);
     plan
 }

@@ -1,15 +1,22 @@
 //! Many sets: how the work is shared out, and for whom they are. Kept and in files, not in links.
 
+use serde::{Deserialize, Serialize};
+
+use crate::measure::json::value::{is, is_usual};
 use crate::project::bound::Range;
 
 /// A batch as it is asked for; left out, alone, three hours an evening, no names.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
 pub struct Batch {
     /// Who helps, besides the maker.
+    #[serde(skip_serializing_if = "is_usual")]
     pub helpers: u32,
     /// How long an evening is, in minutes.
+    #[serde(skip_serializing_if = "is::<180>")]
     pub evening: u32,
     /// Whom the sets are for: a name on each line, as it was typed.
+    #[serde(skip_serializing_if = "String::is_empty")]
     pub names: String,
 }
 

@@ -1,24 +1,33 @@
 //! What a maker who teaches has to plan with. Kept and in files, not in links.
 
-use crate::project::bound::Range;
-use crate::words;
+use serde::{Deserialize, Serialize};
 
+use crate::measure::json::value::{is, is_usual};
+use crate::project::bound::Range;
 /// A class as it is asked for; left out, eight makers, a set each, in two hours.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
 pub struct Class {
     /// How many come.
+    #[serde(skip_serializing_if = "is::<8>")]
     pub makers: u32,
     /// How many sets each of them makes.
+    #[serde(skip_serializing_if = "is::<1>")]
     pub each: u32,
     /// Spare pieces for all, in percent.
+    #[serde(skip_serializing_if = "is::<10>")]
     pub spares: u32,
     /// How long it lasts, in minutes.
+    #[serde(skip_serializing_if = "is::<120>")]
     pub minutes: u32,
     /// What a slow hand takes longer than a used one, in percent.
+    #[serde(skip_serializing_if = "is::<25>")]
     pub slow: u32,
     /// How many breaks there are, of [`Class::BREAK`] minutes.
+    #[serde(skip_serializing_if = "is_usual")]
     pub breaks: u32,
     /// How far the teacher prepares everything at home.
+    #[serde(skip_serializing_if = "is_usual")]
     pub ready: Ready,
 }
 
@@ -47,7 +56,8 @@ impl Default for Class {
 }
 
 /// How far the teacher prepares everything at home.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Ready {
     /// Everyone gets whole sheets.
     Sheets,
@@ -59,8 +69,6 @@ pub enum Ready {
     /// And cut out: folding and gluing is left.
     CutOut,
 }
-
-words!(Ready { Pieces = "pieces", Sheets = "sheets", Scored = "scored", CutOut = "cut-out" });
 
 impl Ready {
     /// All, the least first.

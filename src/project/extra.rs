@@ -1,22 +1,27 @@
 //! What a maker adds to a box or holder besides its mats: second layers, labels, tags, windows, holes for a ribbon, and
 //! a liner.
 
-use crate::measure::given::Given;
-use crate::words;
+use serde::{Deserialize, Serialize};
 
+use crate::measure::given::Given;
 /// One thing that is added.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Extra {
     /// What it is.
     pub kind: ExtraKind,
     /// The face that it is on, by its name; empty for the first that can have it.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub face: String,
     /// How wide it is; of holes how far apart, of a second layer its border.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub width: Option<Given>,
     /// How high it is; of holes how wide each is.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub height: Option<Given>,
     /// The number of the card that it is cut from; of a window that of its pane. Without one it is cut from the card
     /// of the part, and a window stays open.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub card: Option<u16>,
 }
 
@@ -29,7 +34,8 @@ impl Extra {
 }
 
 /// What can be added.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum ExtraKind {
     /// A second, smaller layer on every mat.
     Layer,
@@ -44,15 +50,6 @@ pub enum ExtraKind {
     /// A sheet that lies on the floor inside.
     Liner,
 }
-
-words!(ExtraKind {
-    Layer = "layer",
-    Label = "label",
-    Tag = "tag",
-    Window = "window",
-    RibbonHoles = "ribbon-holes",
-    Liner = "liner",
-});
 
 impl ExtraKind {
     /// Each of them.

@@ -1,20 +1,26 @@
 //! What the maker says about fitting: gifts, the stack that was measured, the grain, the hand and what a first make
 //! taught.
 
-use crate::measure::given::Given;
-use crate::measure::length::Length;
-use crate::words;
+use serde::{Deserialize, Serialize};
 
+use crate::measure::given::Given;
+use crate::measure::json::value::{is, is_usual, list};
+use crate::measure::length::Length;
 /// What goes into one box.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
 pub struct Gifts {
     /// The gifts, each kind once.
+    #[serde(deserialize_with = "list")]
     pub kinds: Vec<Gift>,
     /// Room in total from left to right; left out, 3 mm or ⅛ in, and 6 mm or ¼ in round soft or wrapped gifts.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub room_width: Option<Given>,
     /// Room in total from front to back.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub room_depth: Option<Given>,
     /// Room in total from bottom to top.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub room_height: Option<Given>,
 }
 
@@ -33,7 +39,8 @@ impl Gifts {
 }
 
 /// Which face of a box looks forward in its holder.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Facing {
     /// Its front.
     #[default]
@@ -43,8 +50,6 @@ pub enum Facing {
     /// Its lid: it lies on its front.
     Lid,
 }
-
-words!(Facing { Front = "front", Side = "side", Lid = "lid" });
 
 impl Facing {
     /// All of them, in the order in which they are offered.
@@ -68,7 +73,8 @@ impl Facing {
 }
 
 /// What the blank of a wrap is cut as.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Blank {
     /// In one piece.
     #[default]
@@ -76,8 +82,6 @@ pub enum Blank {
     /// In two pieces with a joint, where one would be too long for its sheet.
     Joined,
 }
-
-words!(Blank { Whole = "whole", Joined = "joined" });
 
 impl Blank {
     /// True where nothing was said.
@@ -87,25 +91,37 @@ impl Blank {
     }
 }
 
+/// Of a gift of which nothing else is said.
+const fn one() -> u32 {
+    1
+}
+
 /// Alike gifts.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Gift {
-    /// What the maker calls it.
-    pub name: String,
     /// What it looks like, hard projections included.
     pub shape: Shape,
+    /// What the maker calls it.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub name: String,
     /// How many.
+    #[serde(default = "one", skip_serializing_if = "is::<1>")]
     pub count: u32,
     /// Whether paper goes round it.
+    #[serde(default, skip_serializing_if = "is_usual")]
     pub wrap: Wrap,
     /// How it may be turned.
+    #[serde(default, skip_serializing_if = "is_usual")]
     pub turns: Turns,
     /// Mass of one, in grams.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub grams: Option<u32>,
 }
 
 /// The outline of a gift, as it stands.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
 pub enum Shape {
     /// A hard block.
     Block {
@@ -135,7 +151,8 @@ pub enum Shape {
 }
 
 /// What a first make taught, kept with its card: clearances are planned that much wider or narrower.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Lesson {
     /// It was tight.
     Wider(Given),
@@ -213,7 +230,8 @@ impl Shape {
 }
 
 /// Whether a gift is wrapped.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Wrap {
     /// As it is.
     #[default]
@@ -221,8 +239,6 @@ pub enum Wrap {
     /// In tissue or paper; it takes the larger room.
     Wrapped,
 }
-
-words!(Wrap { Bare = "bare", Wrapped = "wrapped" });
 
 impl Wrap {
     /// True where nothing was said.
@@ -233,7 +249,8 @@ impl Wrap {
 }
 
 /// How a gift may be turned.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Turns {
     /// Any face down.
     #[default]
@@ -241,8 +258,6 @@ pub enum Turns {
     /// This way up: only about the vertical.
     Upright,
 }
-
-words!(Turns { Any = "any", Upright = "upright" });
 
 impl Turns {
     /// True where nothing was said.

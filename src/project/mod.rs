@@ -13,4 +13,3 @@ pub mod class;
 pub mod batch;
 pub mod request;
 pub mod ticks;
-mod reading;

@@ -2,8 +2,9 @@
 
 use std::sync::Arc;
 
-use crate::measure::slot::tree::Tree;
-use crate::measure::slot::{Empty, Slot};
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+use crate::measure::json::value::text;
 
 /// A picture as an address that holds all of it (RFC 2397), always a JPEG; empty where there is none. Copies share it.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -43,21 +44,18 @@ impl Picture {
     }
 }
 
-impl Slot for Picture {
-    fn expects(&self) -> &'static str {
-        "a string"
-    }
-    fn text(&mut self, text: &str) -> Result<(), Option<String>> {
-        *self = Self::read(text).ok_or_else(|| Some("that is no small picture of the kind that is kept".to_owned()))?;
-        Ok(())
-    }
-    fn tree(&self) -> Tree {
-        if self.is_empty() { Tree::None } else { Tree::Text(self.0.to_string()) }
+impl Serialize for Picture {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_str(&self.0)
     }
 }
 
-impl Empty for Picture {
-    fn empty() -> Self {
-        Self::default()
+impl<'de> Deserialize<'de> for Picture {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        text(from, |address| {
+            Self::read(address).ok_or_else(|| {
+                "this is no picture of the kind that is kept, a small JPEG: take this field out".to_owned()
+            })
+        })
     }
 }

@@ -1,11 +1,8 @@
 //! `Project`: everything that the maker asks for, and nothing that is computed.
 
-use crate::measure::few::Few;
+use std::collections::BTreeMap;
 
-use crate::measure::given::Given;
-use crate::measure::system::System;
-use crate::stock::weight::BasisWeight;
-use crate::words;
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::batch::Batch;
 use super::class::Class;
@@ -13,35 +10,53 @@ use super::extra::Extra;
 use super::fitting::{Blank, Facing, Gifts, Lesson};
 use super::own::Own;
 use super::trade::Trade;
+use crate::measure::given::Given;
+use crate::measure::json::value::{is, is_usual, list, named, number_or_text, text};
+use crate::measure::system::System;
+use crate::stock::weight::BasisWeight;
 
 /// One gift set as it is asked for. Only `boxes` and `cards` are needed in a file; the rest has defaults.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Project {
+    /// The card at hand.
+    #[serde(deserialize_with = "list")]
+    pub cards: Vec<Card>,
+    /// The kinds of boxes in a set.
+    #[serde(deserialize_with = "list")]
+    pub boxes: Vec<Part>,
     /// What the maker calls it.
+    #[serde(default)]
     pub name: String,
     /// The system that is worked in.
+    #[serde(default)]
     pub system: System,
     /// Where the maker's board can score.
+    #[serde(default)]
     pub board: Board,
     /// How many alike sets are made.
+    #[serde(default = "one")]
     pub sets: u32,
-    /// The card at hand.
-    pub cards: Vec<Card>,
     /// What the trimmer can do.
+    #[serde(default, skip_serializing_if = "is_usual")]
     pub trimmer: Trimmer,
     /// Spare pieces to cut, in percent of those needed.
+    #[serde(default, skip_serializing_if = "is_usual")]
     pub spares: u32,
-    /// The kinds of boxes in a set.
-    pub boxes: Vec<Part>,
     /// What the boxes slide into.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub holder: Option<Part>,
     /// What the maker writes into the plan.
+    #[serde(default, skip_serializing_if = "is_usual")]
     pub own: Own,
     /// What the maker reckons with.
+    #[serde(default, skip_serializing_if = "is_usual")]
     pub trade: Trade,
     /// What a class is planned with.
+    #[serde(default, skip_serializing_if = "is_usual")]
     pub class: Class,
     /// How a batch is shared out, and for whom it is.
+    #[serde(default, skip_serializing_if = "is_usual")]
     pub batch: Batch,
 }
 
@@ -72,17 +87,23 @@ const fn one() -> u32 {
 
 /// What the trimmer and the hand at it can do; left out, nothing off the edges, a cut of any length, strips down to
 /// 10 mm, and errors as in [`super::bound::DEFAULT_SCORE_ERROR`].
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
 pub struct Trimmer {
     /// Taken off each edge of a sheet before anything else.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub edge_trim: Option<Given>,
     /// The longest cut in one stroke.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub longest_cut: Option<Given>,
     /// The narrowest strip that can be held.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub least_strip: Option<Given>,
     /// What the maker's scores are out by, as ± two standard deviations.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub score_error: Option<Given>,
     /// What the maker's cuts are out by, as ± two standard deviations.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub cut_error: Option<Given>,
 }
 
@@ -101,51 +122,67 @@ impl Trimmer {
 }
 
 /// The board's score step in each system; left out, ⅛ in and 1 mm.
-#[derive(Clone, Debug, Default, PartialEq)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
 pub struct Board {
     /// Between two grooves on the inch side.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub inch_step: Option<Given>,
     /// Between two grooves on the metric side.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub metric_step: Option<Given>,
 }
 
 /// A card that parts are cut from.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Card {
     /// What parts call it by; unique in a project.
     pub id: u16,
-    /// What the maker calls it.
-    pub name: String,
     /// How heavy it is.
     pub grammage: BasisWeight,
-    /// Measured thickness of the sheets in `stack`; left out, it is estimated from the grammage.
-    pub thickness: Option<Given>,
-    /// How many sheets were measured together.
-    pub stack: u32,
-    /// What a first make of it taught.
-    pub lesson: Option<Lesson>,
     /// The sheet as it really is, across.
     pub sheet_width: Given,
     /// The sheet as it really is, down.
     pub sheet_height: Given,
+    /// What the maker calls it.
+    #[serde(default)]
+    pub name: String,
     /// How it is tinted on the screen.
+    #[serde(default)]
     pub tint: Tint,
+    /// Measured thickness of the sheets in `stack`; left out, it is estimated from the grammage.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub thickness: Option<Given>,
+    /// How many sheets were measured together.
+    #[serde(default = "one", skip_serializing_if = "is::<1>")]
+    pub stack: u32,
+    /// What a first make of it taught.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lesson: Option<Lesson>,
     /// Where its sheets come from.
+    #[serde(default, skip_serializing_if = "is_usual")]
     pub supply: Supply,
     /// Sheets of other sizes of the same card.
+    #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
     pub more_sheets: Vec<MoreSheets>,
     /// Which way round its pieces may lie on the sheet.
+    #[serde(default, skip_serializing_if = "is_usual")]
     pub lie: Lie,
 }
 
 /// Where sheets of one size come from; left out, none in the drawer, and as many to buy as it takes.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
 pub struct Supply {
     /// Sheets in the drawer.
+    #[serde(skip_serializing_if = "is_usual")]
     pub have: u32,
     /// Whether more can be bought.
+    #[serde(skip_serializing_if = "is_usual")]
     pub shop: Shop,
     /// What one sheet costs there, in the smallest coin.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub price: Option<u32>,
 }
 
@@ -158,7 +195,8 @@ impl Supply {
 }
 
 /// Whether a shop has more sheets.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Shop {
     /// As many as it takes.
     #[default]
@@ -166,8 +204,6 @@ pub enum Shop {
     /// None: what is in the drawer is all.
     Shut,
 }
-
-words!(Shop { Open = "open", Shut = "shut" });
 
 impl Shop {
     /// True where nothing was said.
@@ -178,18 +214,21 @@ impl Shop {
 }
 
 /// Sheets of another size.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct MoreSheets {
     /// As it really is, across.
     pub width: Given,
     /// As it really is, down.
     pub height: Given,
     /// Where they come from.
+    #[serde(default, skip_serializing_if = "is_usual")]
     pub supply: Supply,
 }
 
 /// Which way round pieces may lie on a sheet.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Lie {
     /// Plain card: either way.
     #[default]
@@ -202,8 +241,6 @@ pub enum Lie {
     GrainAcross,
 }
 
-words!(Lie { Either = "either", Upright = "upright", GrainUp = "grain-up", GrainAcross = "grain-across" });
-
 impl Lie {
     /// True where nothing was said.
     #[must_use]
@@ -215,6 +252,18 @@ impl Lie {
 /// A colour of card, as `#rrggbb`.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Tint(pub u32);
+
+impl Serialize for Tint {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_str(&self.hex())
+    }
+}
+
+impl<'de> Deserialize<'de> for Tint {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        text(from, |typed| Self::read(typed).ok_or_else(|| format!("“{typed}” is no colour such as “#d8b98a”")))
+    }
+}
 
 impl Default for Tint {
     /// Unbleached card.
@@ -239,32 +288,43 @@ impl Tint {
 }
 
 /// A box or a holder that is asked for: which form, from which card, and what was typed for it.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Part {
-    /// Its stable number in the project, unique among boxes.
-    pub id: u16,
-    /// What the maker calls it.
-    pub name: String,
     /// The form's key in the registry, such as `tuck-box`.
     pub form: String,
-    /// How many in one set.
-    pub count: u32,
     /// The card it is cut from.
     pub card: u16,
+    /// Its stable number in the project, unique among boxes.
+    #[serde(default)]
+    pub id: u16,
+    /// What the maker calls it.
+    #[serde(default)]
+    pub name: String,
+    /// How many in one set.
+    #[serde(default = "one")]
+    pub count: u32,
     /// What was typed, by the input's key; an input that is not here has its default.
-    pub inputs: Few<String, Entry>,
+    #[serde(default, deserialize_with = "named", skip_serializing_if = "BTreeMap::is_empty")]
+    pub inputs: BTreeMap<String, Entry>,
     /// Mats on it; left out, none.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub mats: Option<Mats>,
     /// What goes into it; left out, its sizes are typed.
+    #[serde(default, skip_serializing_if = "is_usual")]
     pub gifts: Gifts,
     /// What is added besides mats, in the order in which it is done.
+    #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
     pub extras: Vec<Extra>,
     /// How a box stands in the holder; left out, its front looks forward.
+    #[serde(default, skip_serializing_if = "is_usual")]
     pub facing: Facing,
     /// What its blank is cut as; left out, one piece.
+    #[serde(default, skip_serializing_if = "is_usual")]
     pub blank: Blank,
     /// A form of the maker's own, as `form/own/read.rs` reads it; nothing where its form is another, or as a new one
     /// begins.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub drawn: String,
 }
 
@@ -278,7 +338,7 @@ impl Part {
             form: form.to_owned(),
             count: one(),
             card,
-            inputs: Few::default(),
+            inputs: BTreeMap::new(),
             mats: None,
             gifts: Gifts::default(),
             extras: Vec::new(),
@@ -318,14 +378,37 @@ pub enum Entry {
     Choice(String),
 }
 
+impl Serialize for Entry {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
+        match self {
+            Self::Count(count) => to.serialize_u32(*count),
+            Self::Length(given) => given.serialize(to),
+            Self::Choice(word) => to.serialize_str(word),
+        }
+    }
+}
+
+/// A text that reads as a length is one.
+impl<'de> Deserialize<'de> for Entry {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        let typed = |text: &str| {
+            Ok(Given::read(text, System::Metric).map_or_else(|_| Self::Choice(text.to_owned()), Self::Length))
+        };
+        number_or_text(from, Self::Count, typed)
+    }
+}
+
 /// Layers of other card on the panels that show.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct Mats {
     /// The card they are cut from.
     pub card: u16,
     /// The border left on each side; left out, ⅛ in or 3 mm.
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub reveal: Option<Given>,
     /// Panels that could have one and are to have none.
+    #[serde(default, deserialize_with = "list", skip_serializing_if = "Vec::is_empty")]
     pub off: Vec<String>,
 }
 

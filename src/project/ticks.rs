@@ -1,7 +1,10 @@
 //! `Ticks`: which steps are done, by what each step is, how far those are that are done many times, and by whom.
 
-use crate::measure::slot::Slot;
-use crate::measure::slot::tree::Tree;
+use std::collections::BTreeSet;
+
+use serde::{Deserialize, Serialize};
+
+use crate::measure::json::value::list;
 
 /// Steps that are done, each once, in order, as they are kept: `key` is done, `key*37` is done 37 times so far; of a
 /// second maker at the same table it is `2/key`, and `2/` says that this one is at work now.
@@ -16,8 +19,8 @@ use crate::measure::slot::tree::Tree;
 /// assert_eq!(ticks.tally("b"), 37);
 /// assert_eq!(ticks.iter().collect::<Vec<_>>(), ["2/", "2/b*37", "b"]);
 /// ```
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Ticks(Vec<String>);
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Ticks(#[serde(deserialize_with = "list")] BTreeSet<String>);
 
 /// The most makers at one table.
 pub const MAKERS: u32 = 9;
@@ -45,7 +48,7 @@ impl Ticks {
     pub fn work_as(&mut self, maker: u32) {
         self.0.retain(|entry| !parted(entry).1.is_empty());
         if (2..=MAKERS).contains(&maker) {
-            self.insert(format!("{maker}/"));
+            self.0.insert(format!("{maker}/"));
         }
     }
 
@@ -63,21 +66,15 @@ impl Ticks {
         move |entry| entry.strip_prefix(&begin)?.parse().ok()
     }
 
-    fn insert(&mut self, entry: String) {
-        if let Err(at) = self.0.binary_search(&entry) {
-            self.0.insert(at, entry);
-        }
-    }
-
     /// Takes the tick off a ticked step, and ticks another; whether it was ticked.
     pub fn toggle(&mut self, key: &str) -> bool {
         let was = self.contains(key);
         self.count(key, 0);
         let mine = self.mine(key);
         if was {
-            self.0.retain(|entry| *entry != mine);
+            self.0.remove(&mine);
         } else {
-            self.insert(mine);
+            self.0.insert(mine);
         }
         was
     }
@@ -85,7 +82,7 @@ impl Ticks {
     /// Whether the maker at work has ticked a step.
     #[must_use]
     pub fn contains(&self, key: &str) -> bool {
-        self.0.binary_search(&self.mine(key)).is_ok()
+        self.0.contains(&self.mine(key))
     }
 
     /// Whether any maker has ticked or begun a step.
@@ -106,30 +103,24 @@ impl Ticks {
         let (counted, mine) = (self.counted(key), self.mine(key));
         self.0.retain(|entry| counted(entry).is_none() && (done == 0 || *entry != mine));
         if done > 0 {
-            self.insert(format!("{mine}*{done}"));
+            self.0.insert(format!("{mine}*{done}"));
         }
     }
 
     /// True where no step is.
     #[must_use]
-    pub const fn is_empty(&self) -> bool {
+    pub fn is_empty(&self) -> bool {
         self.0.is_empty()
     }
 
     /// How many entries there are.
     #[must_use]
-    pub const fn len(&self) -> usize {
+    pub fn len(&self) -> usize {
         self.0.len()
     }
 
-    /// As it is written.
-    #[must_use]
-    pub fn tree(&self) -> Tree {
-        if self.is_empty() { Tree::None } else { self.0.tree() }
-    }
-
     /// All entries as they are kept, in order.
-    pub fn iter(&self) -> std::slice::Iter<'_, String> {
+    pub fn iter(&self) -> impl Iterator<Item = &String> {
         self.0.iter()
     }
 
@@ -145,23 +136,19 @@ impl Ticks {
 
 impl Extend<String> for Ticks {
     fn extend<I: IntoIterator<Item = String>>(&mut self, keys: I) {
-        for key in keys {
-            self.insert(key);
-        }
+        self.0.extend(keys);
     }
 }
 
 impl FromIterator<String> for Ticks {
     fn from_iter<I: IntoIterator<Item = String>>(keys: I) -> Self {
-        let mut all = Self::default();
-        all.extend(keys);
-        all
+        Self(keys.into_iter().collect())
     }
 }
 
 impl IntoIterator for Ticks {
     type Item = String;
-    type IntoIter = std::vec::IntoIter<String>;
+    type IntoIter = std::collections::btree_set::IntoIter<String>;
     fn into_iter(self) -> Self::IntoIter {
         self.0.into_iter()
     }

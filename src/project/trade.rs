@@ -1,30 +1,45 @@
 //! What the maker reckons with: the hour, what goes into a set besides card, and the stall. Kept and in files, never in
 //! a link.
 
+use serde::{Deserialize, Serialize};
+
+use crate::measure::json::value::{is, is_usual};
+
 use super::request::{Project, Supply};
 
 /// Money in the smallest coin of one currency; no conversion. Left out, nothing, and the shelf at twice the shop's.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
 pub struct Trade {
     /// Which money it is: a code of ISO 4217, such as `EUR`, or a sign.
+    #[serde(skip_serializing_if = "String::is_empty")]
     pub currency: String,
     /// An hour of the maker's work.
+    #[serde(skip_serializing_if = "is_usual")]
     pub hour: u32,
     /// Ribbon, glue, tissue and the like, for one set.
+    #[serde(skip_serializing_if = "is_usual")]
     pub trims: u32,
     /// Expenses on top of material and work, in percent.
+    #[serde(skip_serializing_if = "is_usual")]
     pub expenses: u32,
     /// Profit on top of all that, in percent.
+    #[serde(skip_serializing_if = "is_usual")]
     pub profit: u32,
     /// What the shelf asks, in percent of what a shop pays.
+    #[serde(skip_serializing_if = "is::<200>")]
     pub shelf: u32,
     /// By a rule of thumb: so many times the material, and the hours.
+    #[serde(skip_serializing_if = "is::<2>")]
     pub with_hours: u32,
     /// By another: so many times the material alone.
+    #[serde(skip_serializing_if = "is::<4>")]
     pub material: u32,
     /// The stall, the table or the room.
+    #[serde(skip_serializing_if = "is_usual")]
     pub stall: u32,
     /// What the maker asks for teaching a class.
+    #[serde(skip_serializing_if = "is_usual")]
     pub fee: u32,
 }
 

@@ -1,12 +1,13 @@
 //! Sheets and cuts in words.
 
+use std::collections::BTreeMap;
+
 use super::measured::{length, sides};
 use super::phrase::Phrase;
 use crate::cut::layout::{Node, Pattern, Proof, Way};
 use crate::cut::order::{Comes, CutStep, Edge, Quarter, Setting};
 use crate::cut::sheet::{Sheet, Stock};
 use crate::make::sheets::CardSheets;
-use crate::measure::few::Few;
 use crate::measure::length::Length;
 use crate::measure::system::System;
 use crate::phrase;
@@ -76,9 +77,9 @@ pub fn copies(copies: u32) -> String {
 /// What one sheet gives: `Each sheet gives 2 × A and 4 × B.`
 #[must_use]
 pub fn gives(pattern: &Pattern, sheet: &Sheet, letter: &dyn Fn(u32) -> String) -> Phrase {
-    let mut counts: Few<u32, u32> = Few::default();
+    let mut counts: BTreeMap<u32, u32> = BTreeMap::new();
     for (id, _) in pattern.tree.pieces() {
-        *counts.at(id) += 1;
+        *counts.entry(id).or_default() += 1;
     }
     let all = counts.iter().map(|(id, n)| Phrase::words(format!("{n} × {}", letter(*id))));
     let from = if matches!(sheet.stock, Stock::Have(_)) { " It comes from the drawer." } else { "" };
@@ -154,12 +155,12 @@ fn clauses(group: &[CutStep], letter: &dyn Fn(u32) -> String) -> String {
 
 /// Alike pieces together, then parts, then offcuts.
 fn listed(all: &[Comes], letter: &dyn Fn(u32) -> String) -> String {
-    let mut pieces: Few<u32, u32> = Few::default();
+    let mut pieces: BTreeMap<u32, u32> = BTreeMap::new();
     let mut parts = Vec::new();
     let mut offcuts = 0;
     for comes in all {
         match comes {
-            Comes::Piece { id, .. } => *pieces.at(*id) += 1,
+            Comes::Piece { id, .. } => *pieces.entry(*id).or_default() += 1,
             Comes::Part(n) => parts.push(Phrase::words(n.to_string())),
             Comes::Offcut => offcuts += 1,
         }

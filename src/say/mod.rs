@@ -23,6 +23,7 @@ pub mod step;
 pub mod batch;
 pub mod begin;
 pub mod cutting;
+pub mod files;
 pub mod kept;
 pub mod odds;
 pub mod drawing;

@@ -1,9 +1,10 @@
 //! The two spellings of English.
 
-use crate::words;
+use serde::{Deserialize, Serialize};
 
 /// Which English is written.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum Spelling {
     /// As in Britain.
     #[default]
@@ -11,8 +12,6 @@ pub enum Spelling {
     /// As in the United States.
     Us,
 }
-
-words!(Spelling { Uk = "uk", Us = "us" });
 
 impl Spelling {
     /// One of two words.

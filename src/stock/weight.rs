@@ -1,7 +1,8 @@
 //! `BasisWeight`: how heavy card is, as it stands on the packet: grams for each square metre, or pounds of a ream.
 
-use crate::measure::slot::tree::Tree;
-use crate::measure::slot::{Empty, Slot};
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+use crate::measure::json::value::number_or_text;
 
 /// The size of sheet that a ream is weighed in; the names are the trade's.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -51,35 +52,22 @@ pub enum BasisWeight {
     Pounds(u32, Basis),
 }
 
-impl Slot for BasisWeight {
-    fn expects(&self) -> &'static str {
-        "a whole number or a text"
-    }
-    fn number(&mut self, number: u64) -> Result<(), Option<String>> {
-        let mut grams = 0_u32;
-        grams.number(number)?;
-        *self = Self::Grams(grams);
-        Ok(())
-    }
-    fn text(&mut self, text: &str) -> Result<(), Option<String>> {
-        *self = Self::read(text).ok_or_else(|| Some(format!("“{text}” is no weight such as 216 or “80 lb”")))?;
-        Ok(())
-    }
-    fn tree(&self) -> Tree {
+impl Serialize for BasisWeight {
+    fn serialize<S: Serializer>(&self, to: S) -> Result<S::Ok, S::Error> {
         match self {
-            Self::Grams(n) => n.tree(),
-            Self::Pounds(..) => Tree::Text(self.written()),
+            Self::Grams(n) => to.serialize_u32(*n),
+            Self::Pounds(..) => to.serialize_str(&self.written()),
         }
     }
 }
 
-impl Empty for BasisWeight {
-    fn empty() -> Self {
-        Self::Grams(0)
+impl<'de> Deserialize<'de> for BasisWeight {
+    fn deserialize<D: Deserializer<'de>>(from: D) -> Result<Self, D::Error> {
+        let typed =
+            |text: &str| Self::read(text).ok_or_else(|| format!("“{text}” is no weight such as 216 or “80 lb”"));
+        number_or_text(from, Self::Grams, typed)
     }
 }
-
-crate::read_by_slot!(BasisWeight);
 
 impl BasisWeight {
     /// Reads `216`, `216 gsm`, `80 lb`, `110 lb index`. Pounds alone are of cover.

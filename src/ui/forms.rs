@@ -3,7 +3,6 @@
 use super::value::{Fact, State, fact};
 use crate::form::own::drawn::Drawn;
 use crate::form::own::write::text;
-use crate::measure::sort::sort_by_key;
 use crate::say::drawing;
 use crate::web::forms;
 use leptos::prelude::{expect_context, provide_context};
@@ -58,7 +57,7 @@ pub fn kept() -> Fact<Vec<Kept>> {
             Kept { number, called, text }
         });
         let mut all: Vec<Kept> = all.collect();
-        sort_by_key(&mut all, |k| (k.called.to_lowercase(), k.number));
+        all.sort_by_key(|k| (k.called.to_lowercase(), k.number));
         all
     })
 }

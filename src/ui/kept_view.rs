@@ -14,7 +14,6 @@ use super::tag::{Tag, button, classed, tag};
 use super::value::{State, fact};
 use crate::keep::notebook::said::Entry;
 use crate::keep::record::SetId;
-use crate::measure::sort::sort_by_key;
 use crate::project::example::example;
 use crate::say::{kept, page};
 use crate::web::here::lower;
@@ -91,7 +90,7 @@ fn found(entries: &[Entry], wanted: &str, order: Order) -> Vec<SetId> {
     let wanted = lower(wanted.trim());
     let mut fit: Vec<_> = entries.iter().filter(|e| lower(&e.name).contains(&wanted)).collect();
     if order == Order::Name {
-        sort_by_key(&mut fit, |e| lower(&e.name));
+        fit.sort_by_key(|e| lower(&e.name));
     }
     fit.into_iter().map(|e| e.id).collect()
 }

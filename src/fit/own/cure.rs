@@ -192,7 +192,7 @@ impl Trying<'_> {
         };
         let mut under: Vec<_> =
             made.folded.layers(net).into_iter().filter(|c| c.on == panel && c.share > 0.2).collect();
-        crate::measure::sort::sort_by_key(&mut under, |c| std::cmp::Reverse((c.share * 1e6) as i64));
+        under.sort_by_key(|c| std::cmp::Reverse((c.share * 1e6) as i64));
         let cell = |p: PanelId| made.built.pieces.get(p.0).map(|p| p.at);
         let border = Given::of(self.bench.clear * 2, self.bench.system).map(Span::typed);
         let Some(first) = under.first().map(|c| net.panel(c.onto).name) else {
@@ -248,7 +248,7 @@ impl Trying<'_> {
                 }
             }
         }
-        crate::measure::sort::sort_by_key(&mut equal, |e| e.0);
+        equal.sort_by_key(|e| e.0);
         let near = |ranks: &[Rank]| {
             let mut all = Vec::new();
             for rank in ranks.iter().filter(|r| r.span(self.drawn).is_some_and(|s| s.only_typed().is_some())) {

@@ -248,7 +248,7 @@ fn grouped(
         (!lies, std::cmp::Reverse(mine().count()), std::cmp::Reverse(lengths[g]), g)
     };
     let mut order: Vec<usize> = (0..ranks.len()).collect();
-    crate::measure::sort::sort_by_key(&mut order, |g| first(*g));
+    order.sort_by_key(|g| first(*g));
     for g in order {
         if group[g] != g || followers.iter().any(|f| f.0 == g) {
             continue;
@@ -299,7 +299,7 @@ fn grouped(
             *span = Span(terms);
         }
     }
-    crate::measure::sort::sort_by_key(&mut out.sizes, |s| s.0);
+    out.sizes.sort_by_key(|s| s.0);
     Named { groups, drawn: out }
 }
 

@@ -176,7 +176,7 @@ impl<'a> Hanging<'a> {
                 Trim::Hole(right, down, radius) => self.cells.hole(id, (of(right), of(down)), of(radius)),
             }
         }
-        crate::measure::sort::sort_by_key(&mut slots, |s| (s.side, s.at));
+        slots.sort_by_key(|s| (s.side, s.at));
         self.cells.slots(id, &slots);
         true
     }

@@ -8,7 +8,6 @@ use super::drawn::{Drawn, Stance};
 use super::met::Folded;
 use crate::assembly::moves::{Gives, Move, MoveName, Way};
 use crate::measure::length::Length;
-use crate::measure::sort::sort_by_key;
 use crate::net::flat::{CreaseId, Duty, Net, PanelId};
 
 /// The moves, each panel once.
@@ -159,7 +158,7 @@ fn usual(net: &Net, left: &[PanelId], stance: Stance) -> Vec<Vec<PanelId>> {
         }
     };
     let mut sorted: Vec<PanelId> = left.to_vec();
-    sort_by_key(&mut sorted, |p| (stage(*p), p.0));
+    sorted.sort_by_key(|p| (stage(*p), p.0));
     let mut groups: Vec<Vec<PanelId>> = Vec::new();
     for p in sorted {
         match groups.last_mut() {

@@ -3,7 +3,6 @@
 use super::build::{Built, duty};
 use super::drawn::Drawn;
 use super::met::{Contact, Folded};
-use crate::measure::sort::sort_by_key;
 use crate::net::flat::{Duty, Face, PanelId};
 
 /// How much of a panel lies on another one where layers count.
@@ -43,7 +42,7 @@ fn level(built: &mut Built, layers: &[Contact], given: &[Option<i8>], turn: &[us
     let inner = |p: PanelId| matches!(built.net.panel(p).duty, Duty::Tab | Duty::Tuck);
     let when = |p: PanelId| turn.get(p.0).copied().unwrap_or_default();
     let mut order: Vec<PanelId> = (0..given.len()).map(PanelId).collect();
-    sort_by_key(&mut order, |p| (inner(*p), when(*p), p.0));
+    order.sort_by_key(|p| (inner(*p), when(*p), p.0));
     let mut level: Vec<i8> = vec![0; given.len()];
     let mut done = vec![false; given.len()];
     for p in order {

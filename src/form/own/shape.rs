@@ -1,5 +1,7 @@
 //! From a drawn form to its assembly, and what is to be said of it.
 
+use std::collections::BTreeMap;
+
 use super::build::{Built, Measures, build, stance};
 use super::drawn::{At, Drawn, SizeName, Stance};
 use super::met::{Folded, NEAR};
@@ -13,7 +15,6 @@ use crate::assembly::parts::{Assembly, Part, Root, Size};
 use crate::fold::prove::{Fault, part_faults};
 use crate::fold::room::{Measured, inside_of, outside_of};
 use crate::form::resolve::{Ask, Shaped, Wants};
-use crate::measure::few::Few;
 use crate::measure::length::Length;
 use crate::measure::system::System;
 use crate::net::flat::{Duty, Net, PanelId};
@@ -46,7 +47,7 @@ pub fn shape(mut ask: Ask) -> Shaped {
         Ok(drawn) => drawn,
         Err(fault) => return stop(ask, vec![fault]),
     };
-    let mut sizes: Few<SizeName, Length> = Few::default();
+    let mut sizes: BTreeMap<SizeName, Length> = BTreeMap::new();
     for (name, given) in &drawn.sizes {
         let key = words::size(*name);
         let length = ask.scored(key, given.length());

@@ -12,10 +12,11 @@
 
 pub mod said;
 
+pub mod bringing;
+
 mod sets;
 mod way_back;
 
-use crate::measure::sort::sort_by_key;
 use std::cmp::Reverse;
 
 use crate::project::request::Project;
@@ -67,7 +68,7 @@ impl<S: Shelf> Notebook<S> {
             }));
             listing.entries.extend(history.heads.into_iter().next_back().and_then(|f| Entry::of(id, f)));
         }
-        sort_by_key(&mut listing.entries, |e| (Reverse(e.saved_at), e.id));
+        listing.entries.sort_by_key(|e| (Reverse(e.saved_at), e.id));
         Ok(listing)
     }
 

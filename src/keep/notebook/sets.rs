@@ -3,7 +3,7 @@
 use crate::project::ticks::Ticks;
 
 use crate::keep::file::{self, FileError, Kept};
-use crate::keep::history;
+use crate::keep::history::{self, History};
 use crate::keep::limits;
 use crate::keep::record::{Content, Key, Kind, SetId, State};
 use crate::keep::shelf::{Refused, Shelf};
@@ -76,14 +76,7 @@ impl<S: Shelf> Notebook<S> {
     /// # Errors
     /// Where the shelf cannot be read.
     pub fn ticks(&self, id: SetId) -> Result<Ticks, Refused> {
-        let heads = self.history(Kind::Ticks, id)?.heads;
-        let mut all = Ticks::default();
-        for found in heads {
-            if let Content::Ticks(ticks) = found.record.content {
-                all.extend(ticks);
-            }
-        }
-        Ok(all)
+        Ok(all_ticks(self.history(Kind::Ticks, id)?))
     }
 
     /// Saves the keys of the steps that are ticked for a set. Its design is not touched.
@@ -136,29 +129,12 @@ impl<S: Shelf> Notebook<S> {
     /// # Errors
     /// Where the shelf cannot be read.
     pub fn all(&self) -> Result<Vec<Kept>, Refused> {
-        let entries = self.list()?.entries;
-        let kept = |e: Entry| Ok(Kept { ticks: self.ticks(e.id)?, saved_at: Some(e.saved_at), project: e.project });
-        entries.into_iter().map(kept).collect()
-    }
-
-    /// Saves sets from a file. One that is here already just as it is in the file is not saved again; any other is kept
-    /// beside what is here.
-    ///
-    /// # Errors
-    /// Where one is too large or the shelf refuses; those before it are saved.
-    pub fn bring_in(&mut self, sets: &[Kept], now: u64) -> Result<Vec<SetId>, KeepError> {
-        let here = self.list()?.entries;
-        let mut ids = Vec::new();
-        for kept in sets {
-            if let Some(same) = here.iter().find(|e| e.project == kept.project) {
-                ids.push(same.id);
-                continue;
-            }
-            let id = self.free_id(now)?;
-            self.put(id, kept, now)?;
-            ids.push(id);
-        }
-        Ok(ids)
+        let keys = history::keys(&self.shelf)?.0;
+        let kept = |e: Entry| {
+            let ticks = all_ticks(History::look(&self.shelf, &keys, Kind::Ticks, e.id)?);
+            Ok(Kept { ticks, saved_at: Some(e.saved_at), project: e.project })
+        };
+        self.list()?.entries.into_iter().map(kept).collect()
     }
 
     /// The text of a record that was set aside, to be saved as a file.
@@ -202,4 +178,15 @@ impl<S: Shelf> Notebook<S> {
         }
         Ok(())
     }
+}
+
+/// What is ticked in any of the newest states.
+fn all_ticks(history: History) -> Ticks {
+    let mut all = Ticks::default();
+    for found in history.heads {
+        if let Content::Ticks(ticks) = found.record.content {
+            all.extend(ticks);
+        }
+    }
+    all
 }

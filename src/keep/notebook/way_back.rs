@@ -56,7 +56,7 @@ mod tests {
             self.0.read(key)
         }
         fn write(&mut self, key: &str, text: &str) -> Result<(), Refused> {
-            let others: usize = self.0.texts.iter().filter(|(k, _)| k != key).map(|(_, t)| t.len()).sum();
+            let others: usize = self.0.texts.iter().filter(|(k, _)| *k != key).map(|(_, t)| t.len()).sum();
             if others + text.len() > self.1 { Err(Refused::Full) } else { self.0.write(key, text) }
         }
         fn remove(&mut self, key: &str) -> Result<(), Refused> {

@@ -1,6 +1,6 @@
 //! From bytes to a design. Every count is held against its limit before anything is read for it.
 
-use crate::measure::few::Few;
+use std::collections::BTreeMap;
 
 use crate::keep::frozen::{self, Form};
 use crate::keep::limits;
@@ -114,7 +114,7 @@ fn read_part(from: &mut Reader, before: &Before) -> Result<Part, Fault> {
     let name = from.text()?.to_owned();
     let count = if on(mark::COUNT) { from.narrow()? } else { 1 };
     let card = if on(mark::CARD) { from.narrow()? } else { before.card };
-    let inputs = if on(mark::INPUTS) { read_inputs(from, frozen::named(&form))? } else { Few::default() };
+    let inputs = if on(mark::INPUTS) { read_inputs(from, frozen::named(&form))? } else { BTreeMap::new() };
     let mats = match (on(mark::MATS), on(mark::MATS_AS_BEFORE)) {
         (false, false) => None,
         (true, false) => Some(read_mats(from)?),
@@ -134,10 +134,10 @@ fn read_part(from: &mut Reader, before: &Before) -> Result<Part, Fault> {
     Ok(Part { id, name, form, count, card, inputs, mats, gifts, extras, facing, blank, drawn })
 }
 
-fn read_inputs(from: &mut Reader, form: Option<&Form>) -> Result<Few<String, Entry>, Fault> {
+fn read_inputs(from: &mut Reader, form: Option<&Form>) -> Result<BTreeMap<String, Entry>, Fault> {
     let inputs = form.map_or(&[][..], |f| f.inputs);
     let typed = from.marks(inputs.iter().fold(1, |bits, i| bits | 1 << i.number))?;
-    let mut found = Few::default();
+    let mut found = BTreeMap::new();
     for input in inputs.iter().filter(|i| typed >> i.number & 1 == 1) {
         found.insert(input.key.to_owned(), read_entry(from, input.words())?);
     }
