@@ -72,12 +72,22 @@ pub const FILES: &str = "Files";
 /// All of them.
 pub const SAVE_ALL: &str = "Save all sets as one file";
 /// Where a file was not read.
-pub const FILE_NOT_READ: &str = "This file could not be read: it is larger than 2 MB, or the device did not give it.";
+pub const FILE_NOT_READ: &str = "This file could not be read: it is larger than 4 MB, or the device did not give it. \
+                                 Choose a file that Snugfold has saved.";
+/// Where a file of ours holds nothing.
+pub const NO_SETS: &str = "There is no set in this file, so nothing was added: choose another that Snugfold has saved.";
+/// While the sets of a file are brought in.
+pub const BRINGING_IN: &str = "Bringing in the sets of the file";
+/// Ends that.
+pub const STOP: &str = "Stop";
+/// Where it was stopped before any set was added.
+pub const STOPPED_AT_ONCE: &str = "Stopped: nothing of the file was added.";
 
-/// When and how large.
+/// When, where that is known, and how large.
 #[must_use]
-pub fn saved(date: &str, bytes: usize) -> String {
-    format!("Saved {date} · {} KB", bytes.div_ceil(1_000))
+pub fn saved(date: Option<&str>, bytes: usize) -> String {
+    let size = bytes.div_ceil(1_000);
+    date.map_or_else(|| format!("Saved on an unknown day · {size} KB"), |date| format!("Saved {date} · {size} KB"))
 }
 
 /// After a set was deleted.
@@ -92,14 +102,32 @@ pub fn waits(name: &str) -> String {
     format!("“{}” isn’t saved yet. It stays here while this page is open.", super::finding::short(name))
 }
 
-/// After a file was opened.
+/// After a file was opened: so many sets, of which so many were here before just as they are.
+///
+/// ```
+/// use snugfold::say::kept::brought_in;
+/// assert_eq!(brought_in(1, 0), "1 set is here from the file, and open.");
+/// assert_eq!(brought_in(1, 1), "The set of the file was here already, and is open.");
+/// assert_eq!(brought_in(3, 1), "3 sets are here from the file; 1 of them was here already. The first is open.");
+/// ```
 #[must_use]
-pub fn brought_in(count: usize) -> String {
-    if count == 1 {
-        "1 set is here from the file, and open.".to_owned()
-    } else {
-        format!("{count} sets are here from the file.")
-    }
+pub fn brought_in(count: usize, known: usize) -> String {
+    let known = match (count, known) {
+        (1, 0) => return "1 set is here from the file, and open.".to_owned(),
+        (1, _) => return "The set of the file was here already, and is open.".to_owned(),
+        (_, 0) => String::new(),
+        (_, 1) => "; 1 of them was here already".to_owned(),
+        (_, known) if known == count => "; all of them were here already".to_owned(),
+        (_, known) => format!("; {known} of them were here already"),
+    };
+    format!("{count} sets are here from the file{known}. The first is open.")
+}
+
+/// Where that ended before all sets were here.
+#[must_use]
+pub fn brought_in_part(why: Option<&str>, count: usize, of: usize) -> String {
+    let why = why.map_or_else(|| "Stopped".to_owned(), |why| format!("{why}. It ended there"));
+    format!("{why}: {count} of the {of} sets of the file are here.")
 }
 
 /// What a file is called: letters and digits of the name.

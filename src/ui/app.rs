@@ -4,6 +4,7 @@ use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::KeyboardEvent;
 
+use super::bringing::Opening;
 use super::child::live;
 use super::desk::Desk;
 use super::flat_view::flat_view;
@@ -49,7 +50,9 @@ pub fn new_set(before: Option<&Project>) -> Project {
 pub fn app() -> Tag {
     let desk = Desk::new(first(), here::spelling(), here::hand());
     provide_context(desk);
-    provide_context(Shelf::begin(desk));
+    let shelf = Shelf::begin(desk);
+    provide_context(shelf);
+    provide_context(Opening::begin(shelf));
     let walk = State::new(Walk::Set);
     forms::begin();
     // What a broken design breaks has broken once everything is there; who leaves before that has broken nothing.

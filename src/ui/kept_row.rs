@@ -29,7 +29,7 @@ pub fn kept_row(id: SetId, listing: Fact<Listing>) -> Tag {
         if name.trim().is_empty() { page::UNNAMED.to_owned() } else { name }
     };
     let svg = fact(move || entry().map_or_else(String::new, |e| small(&e.project)));
-    let saved = move || entry().map_or_else(String::new, |e| kept::saved(&last::date(e.saved_at), e.size));
+    let saved = move || entry().map_or_else(String::new, |e| kept::saved(last::date(e.saved_at).as_deref(), e.size));
     let current = fact(move || shelf.current() == Some(id));
     let renaming = State::new(false);
     let field = format!("rename-{}", id.0);

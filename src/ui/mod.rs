@@ -5,6 +5,7 @@ pub mod child;
 pub mod placed;
 pub mod alive;
 pub mod app;
+pub mod bringing;
 pub mod grow_buttons;
 pub mod head;
 pub mod shared;

@@ -1,5 +1,6 @@
 //! The link that holds the whole design, and files.
 
+use super::bringing::opening;
 use super::child::{live, shown, words};
 use super::desk::{Desk, desk};
 use super::labelled::labelled;
@@ -29,6 +30,7 @@ pub fn save_file(desk: Desk) {
 pub fn share() -> Tag {
     let desk = desk();
     let shelf = shelf();
+    let opening = opening();
     let address = fact(move || desk.project.with(|p| link::address(p).map_err(|why| format!("{why}."))));
     let shown_link = move || address.get().unwrap_or_default();
     let wrong = move || address.get().err();
@@ -62,9 +64,8 @@ pub fn share() -> Tag {
         }
     };
     let open_file = move |event: web_sys::Event| {
-        files::take(&event, MOST_BYTES as f64, move |bytes| match bytes.as_deref().map(file::read) {
-            Some(Ok(sets)) => shelf.bring_in(&sets),
-            Some(Err(why)) => shelf.said.set(Some(format!("{why}."))),
+        files::take(&event, MOST_BYTES as f64, move |bytes| match bytes {
+            Some(bytes) => opening.open(&bytes),
             None => shelf.said.set(Some(kept::FILE_NOT_READ.to_owned())),
         });
     };
@@ -93,5 +94,6 @@ pub fn share() -> Tag {
         .with(shown(move || backup.get(), reminder))
         .with(save)
         .with(open_one)
+        .with(opening.bar())
         .with(own_picture())
 }

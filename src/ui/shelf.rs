@@ -6,9 +6,12 @@ use leptos::prelude::*;
 use super::alive::Alive;
 use super::desk::Desk;
 use super::value::State;
+use crate::keep::file::Kept;
+use crate::keep::notebook::bringing::Bringing;
 use crate::keep::notebook::said::{Deleted, Discarded, KeepError, Listing, Saved, SetAside};
 use crate::keep::record::SetId;
 use crate::keep::session::Work;
+use crate::keep::shelf::Refused;
 use crate::project::request::Project;
 use crate::say::kept;
 use crate::web::store::{Keeping, Store};
@@ -182,7 +185,8 @@ impl Shelf {
         true
     }
 
-    pub(super) fn list_anew(self) {
+    /// Lists what is kept anew.
+    pub fn list_anew(self) {
         self.changed.update(|n| *n = n.wrapping_add(1));
     }
 
@@ -298,25 +302,25 @@ impl Shelf {
         self.list_anew();
     }
 
-    /// Saves the sets of a file beside those that are here, and opens the first.
-    pub fn bring_in(self, sets: &[crate::keep::file::Kept]) {
-        self.save_now();
-        match self.store.try_update_value(|s| s.bring_in(sets)) {
-            Some(Ok(ids)) => {
-                self.said.set(Some(kept::brought_in(ids.len())));
-                if let Some(first) = ids.first() {
-                    self.open(*first);
-                }
-            }
-            Some(Err(why)) => self.said.set(Some(format!("{why}."))),
-            None => {}
-        }
-        self.list_anew();
+    /// Looks what is here, before the sets of a file are brought in.
+    ///
+    /// # Errors
+    /// Where the shelf cannot be read.
+    pub fn begin_bringing(self) -> Result<Bringing, Refused> {
+        self.store.with_value(Store::begin_bringing)
+    }
+
+    /// Saves one set of a file beside those that are here; the list is not made anew yet.
+    ///
+    /// # Errors
+    /// Where the shelf refuses.
+    pub fn bring(self, bringing: &mut Bringing, kept: &Kept) -> Result<(), KeepError> {
+        self.store.try_update_value(|s| s.bring(bringing, kept)).unwrap_or(Err(KeepError::Gone))
     }
 
     /// All saved sets, for one file.
     #[must_use]
-    pub fn all(self) -> Option<Vec<crate::keep::file::Kept>> {
+    pub fn all(self) -> Option<Vec<Kept>> {
         self.save_now();
         let work = self.on_the_desk();
         self.store.with_value(|s| s.all(&work).ok())

@@ -41,9 +41,16 @@ pub fn wants_backup(sets: usize) -> bool {
     sets >= MANY && Date::now() - last as f64 > OLD
 }
 
-/// A moment as a date in the maker's own way of writing.
+/// Before this moment nothing was saved: the first day of 2020.
+const FIRST: f64 = 1_577_836_800_000.0;
+/// Clocks of two devices may be a day apart.
+const DAY: f64 = 24.0 * 3_600_000.0;
+
+/// A moment as a date in the maker's own way of writing; nothing where nothing can have been saved then.
 #[must_use]
-pub fn date(since_1970: u64) -> String {
-    let date = Date::new(&JsValue::from_f64(since_1970 as f64));
-    String::from(date.to_locale_date_string("default", &JsValue::UNDEFINED))
+pub fn date(since_1970: u64) -> Option<String> {
+    let moment = since_1970 as f64;
+    let date = Date::new(&JsValue::from_f64(moment));
+    let told = (FIRST..=Date::now() + DAY).contains(&moment);
+    told.then(|| String::from(date.to_locale_date_string("default", &JsValue::UNDEFINED)))
 }

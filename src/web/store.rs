@@ -9,6 +9,7 @@ use crate::project::ticks::Ticks;
 
 use crate::keep::file::{self, Kept};
 use crate::keep::notebook::Notebook;
+use crate::keep::notebook::bringing::Bringing;
 use crate::keep::notebook::said::{Deleted, Discarded, KeepError, Listing, Saved, SetAside};
 use crate::keep::record::SetId;
 use crate::keep::session::{Session, Work};
@@ -188,12 +189,20 @@ impl Store {
         self.session.all(work)
     }
 
-    /// Saves the sets of a file ([`file::read`]) beside those that are here. None of them is opened.
+    /// Looks what is here, before sets are brought in.
+    ///
+    /// # Errors
+    /// Where storage cannot be read.
+    pub fn begin_bringing(&self) -> Result<Bringing, Refused> {
+        self.session.notebook().begin_bringing()
+    }
+
+    /// Saves one set of a file beside those that are here. It is not opened.
     ///
     /// # Errors
     /// Where storage refuses.
-    pub fn bring_in(&mut self, sets: &[Kept]) -> Result<Vec<SetId>, KeepError> {
-        self.session.notebook_mut().bring_in(sets, now())
+    pub fn bring(&mut self, bringing: &mut Bringing, kept: &Kept) -> Result<(), KeepError> {
+        self.session.notebook_mut().bring(bringing, kept, now())
     }
 
     /// The text of a record that was set aside, to be saved as a file.

@@ -9,6 +9,7 @@ mod drawing;
 mod driver;
 mod extras;
 mod figures;
+mod files;
 mod first;
 mod gifts;
 mod harness;
