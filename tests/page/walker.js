@@ -44,11 +44,18 @@ function buttons() {
   });
 }
 
+// Said before it is done: where the page hangs, the browser's own log has it.
+function say(words) {
+  console.debug(`walker: ${words}`);
+  return words;
+}
+
 function press(words) {
   const found = all("button").filter((el) => flat(el.textContent).startsWith(words));
   if (!found.length) return null;
+  const said = say(`press “${words}”`);
   one(found).click();
-  return `press “${words}”`;
+  return said;
 }
 
 function put(el, words) {
@@ -67,6 +74,7 @@ async function type(letter_by_letter) {
   if (!fields.length) return null;
   const el = one(fields);
   const words = text();
+  const said = say(`type “${words.slice(0, 40)}” into “${name(el)}”`);
   if (letter_by_letter && words.length < 12) {
     el.focus();
     el.select?.();
@@ -78,15 +86,16 @@ async function type(letter_by_letter) {
   } else {
     put(el, words);
   }
-  return `type “${words.slice(0, 40)}” into “${name(el)}”`;
+  return said;
 }
 
 function key(letter, shift) {
   const at = document.activeElement ?? document.body;
+  const said = say(`Ctrl+${shift ? "Shift+" : ""}${letter} in “${name(at)}”`);
   at.dispatchEvent(
     new KeyboardEvent("keydown", { key: letter, ctrlKey: true, shiftKey: shift, bubbles: true, cancelable: true }),
   );
-  return `Ctrl+${shift ? "Shift+" : ""}${letter} in “${name(at)}”`;
+  return said;
 }
 
 function choose() {
@@ -95,10 +104,11 @@ function choose() {
   const list = one(lists);
   list.focus();
   const entry = one([...list.options]);
+  const said = say(`choose “${flat(entry.text)}” of “${name(list)}”`);
   list.value = entry.value;
   list.dispatchEvent(new Event("input", { bubbles: true }));
   list.dispatchEvent(new Event("change", { bubbles: true }));
-  return `choose “${flat(entry.text)}” of “${name(list)}”`;
+  return said;
 }
 
 function slide() {
@@ -107,31 +117,35 @@ function slide() {
   const el = one(sliders);
   const [least, most] = [Number(el.min || 0), Number(el.max || 100)];
   el.focus();
+  const said = say(`move “${name(el)}”`);
   el.value = el.type === "color" ? `#${below(0xffffff).toString(16).padStart(6, "0")}` : least + dice() * (most - least);
   el.dispatchEvent(new InputEvent("input", { bubbles: true }));
   el.dispatchEvent(new Event("change", { bubbles: true }));
-  return `set “${name(el)}” to ${el.value}`;
+  return `${said} to ${el.value}`;
 }
 
 function touch() {
   const marks = all("main svg [data-panel], main svg path, main svg polygon");
   if (!marks.length) return null;
+  const said = say("touch a drawing");
   one(marks).dispatchEvent(new MouseEvent("click", { bubbles: true, cancelable: true }));
-  return "touch a drawing";
+  return said;
 }
 
 function leave() {
   const at = document.activeElement;
+  const said = say(`leave “${at ? name(at) : ""}”`);
   at?.blur?.();
-  return `leave “${at ? name(at) : ""}”`;
+  return said;
 }
 
 function focus() {
   const fields = all(`${FIELDS}, select, button`);
   if (!fields.length) return null;
   const el = one(fields);
+  const said = say(`focus “${name(el)}”`);
   el.focus();
-  return `focus “${name(el)}”`;
+  return said;
 }
 
 const WALK = ["The set", "Flat & folded", "Sheets", "Steps", "Teach & sell", "Saved & shared"];
@@ -155,17 +169,18 @@ async function step() {
     const ticks = all("input[type=checkbox], input[type=radio]");
     if (!ticks.length) return null;
     const el = one(ticks);
+    const said = say(`tick “${name(el)}”`);
     el.focus();
     el.click();
-    return `tick “${name(el)}”`;
+    return said;
   }
   const found = buttons();
   if (!found.length) return null;
   const el = one(found);
-  const words = name(el);
+  const said = say(`press “${name(el)}”`);
   el.focus();
   el.click();
-  return `press “${words}”`;
+  return said;
 }
 
 const pause = (ms) => new Promise((then) => setTimeout(then, ms));
@@ -195,7 +210,9 @@ function odd() {
   window.print = () => {};
   const log = [];
   let wrong = null;
-  for (let n = 0; n < count && !wrong; n += 1) {
+  // A large design may take its time at each key: then this go is shorter.
+  const end = performance.now() + 20_000;
+  for (let n = 0; n < count && !wrong && performance.now() < end; n += 1) {
     try {
       // Where there is nothing of a kind, another is tried.
       let told = null;

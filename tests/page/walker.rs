@@ -47,6 +47,12 @@ async fn kept(page: &Page) -> Value {
     .await
 }
 
+/// What the walker said in the browser's own log since that was looked at last.
+async fn said(page: &Page) -> Vec<String> {
+    let log = page.driver.browser_log().await.unwrap_or_default();
+    log.into_iter().filter(|entry| entry.message.contains("walker: ")).map(|entry| entry.message).collect()
+}
+
 /// The last of what was done, with the numbers of the steps.
 fn last(log: &[String]) -> String {
     let from = log.len().saturating_sub(40);
@@ -66,7 +72,7 @@ fn whatever_is_done_nothing_stops_and_nothing_is_lost() {
             let told = page.driver.execute_async(include_str!("walker.js"), args).await;
             let (done, wrong): (Vec<String>, Option<String>) = match told {
                 Ok(told) => serde_json::from_value(told.json().clone()).expect("steps, and what is wrong"),
-                Err(error) => (Vec::new(), Some(format!("no answer: {error}"))),
+                Err(_) => (said(page).await, Some("no answer: the last step never ended".to_owned())),
             };
             log.extend(done);
             goes += 1;

@@ -22,13 +22,11 @@ fn run(script: &str) -> JsValue {
 
 #[wasm_bindgen_test]
 async fn the_console_says_why() {
-    let before = std::panic::take_hook();
     run(LISTEN);
     trouble::tell_why();
     leptos::prelude::set_timeout(|| panic!("a fold of {} sides", 3), Duration::ZERO);
     let later = run("return new Promise((then) => setTimeout(then, 200))");
     JsFuture::from(js_sys::Promise::from(later)).await.expect("a while");
     let told = run("listenNoMore(); return told.join('; ')").as_string().expect("words");
-    std::panic::set_hook(before);
     assert!(told.contains("a fold of 3 sides") && told.contains("stop.rs"), "the console was told: {told}");
 }
