@@ -9,11 +9,9 @@ use crate::form::resolve::{Content, Setting, Wants};
 use crate::make::extras::{Made, Round};
 use crate::make::layers::worn;
 use crate::make::part::{Joined, Planned};
-use crate::make::pieces::{Piece, pieces};
-use crate::make::sheets::{CardSheets, findings as left_out, sheets};
+use crate::make::pieces::Piece;
+use crate::make::sheets::CardSheets;
 use crate::make::step::Step;
-use crate::make::steps::steps;
-use crate::make::weave::woven;
 use crate::measure::grid::Grid;
 use crate::measure::length::Length;
 use crate::measure::system::System;
@@ -23,22 +21,25 @@ use crate::project::bound::{self, Range};
 use crate::project::extra::ExtraKind;
 use crate::project::finding::{Finding, Place, Weight, What};
 use crate::project::fitting::Facing;
-use crate::project::request::{Card, Part, Project};
+use crate::project::request::{Part, Project};
 
 mod at_hand;
 mod bench;
 mod checks;
 mod largest;
 mod relaid;
+mod stages;
 mod taught;
 
 pub use at_hand::at_hand;
 pub use bench::{bench, copied};
 pub use largest::largest;
 pub use relaid::relaid;
+pub use stages::{Known, Planning, Progress};
 pub use taught::{Taught, for_one, taught};
 
-use checks::{Usable, cards, check_counts, check_trimmer, count_outside, marks, outside, usable};
+use checks::{count_outside, outside};
+use stages::Around;
 
 /// Everything that follows from a request in one system.
 #[derive(Clone, PartialEq)]
@@ -63,6 +64,20 @@ pub struct Plan {
 pub const PIECES: Range<u64> = Range::new(0, 5_000_000);
 
 impl Plan {
+    /// Before anything is planned.
+    #[must_use]
+    pub const fn nothing(system: System) -> Self {
+        Self {
+            system,
+            boxes: Vec::new(),
+            holder: None,
+            pieces: Vec::new(),
+            sheets: Vec::new(),
+            steps: Vec::new(),
+            findings: Vec::new(),
+        }
+    }
+
     /// Boxes, then the holder.
     pub fn parts(&self) -> impl Iterator<Item = &Planned> {
         self.boxes.iter().chain(&self.holder)
@@ -84,66 +99,25 @@ impl Plan {
 /// Plans `project` in `system`. Never fails: what cannot be planned is left out and said in the findings.
 #[must_use]
 pub fn plan(project: &Project, system: System) -> Plan {
-    let mut plan = shaped(project, system, Wants::Everything);
-    let sets = project.sets.clamp(bound::SETS.least, bound::SETS.most);
-    plan.pieces = pieces(&plan.parts().collect::<Vec<_>>(), sets);
-    // What was said of a card that cannot be planned with stands in the findings already.
-    let usable: Vec<&Card> = project
-        .cards
-        .iter()
-        .take(bound::CARDS.most as usize)
-        .filter(|c| usable(c, &mut Vec::new()).is_some())
-        .collect();
-    plan.sheets = sheets(project, &usable, &plan.pieces);
-    let steps = steps(&plan.boxes, plan.holder.as_ref(), &plan.pieces, &plan.sheets, sets);
-    plan.steps = woven(steps, &project.own.notes);
-    plan.findings.extend(plan.sheets.iter().flat_map(|s| left_out(s, &plan.pieces)));
-    plan.findings.extend(largest::cures(project, &plan));
-    plan.findings.sort_by_key(|f| f.weight);
-    plan
+    Planning::begin(project.clone(), system, Wants::Everything).to_the_end()
 }
 
 /// The first stage of [`plan`]: boxes, holder and what is to be said of them, without pieces, sheets and steps.
 #[must_use]
 pub fn shapes(project: &Project, system: System) -> Plan {
-    shaped(project, system, Wants::Unproved)
-}
-
-fn shaped(project: &Project, system: System, wants: Wants) -> Plan {
-    let mut findings = Vec::new();
-    let mut maker = Maker::of(project, system, &mut findings);
-    maker.wants = wants;
-    // A box that follows its gifts looks at the heights of those that do not.
-    if project.boxes.iter().any(|b| !b.gifts.kinds.is_empty()) {
-        let others = project.boxes.iter().filter(|b| b.gifts.kinds.is_empty());
-        maker.heights = others.filter_map(|b| maker.boxed(b, &mut Vec::new())).map(|b| b.outside.height).collect();
-    }
-    let boxes: Vec<Planned> = project.boxes.iter().filter_map(|b| maker.boxed(b, &mut findings)).collect();
-    let holder = project.holder.as_ref().and_then(|h| maker.held(h, &boxes, &mut findings));
-    findings.sort_by_key(|f| f.weight);
-    Plan { system, boxes, holder, pieces: Vec::new(), sheets: Vec::new(), steps: Vec::new(), findings }
+    Planning::begin(project.clone(), system, Wants::Unproved).to_the_shapes(&mut Known::default())
 }
 
 /// What every part is planned with.
 struct Maker<'a> {
     project: &'a Project,
+    around: &'a Around,
     wants: Wants,
-    system: System,
-    marks: (Grid, Grid),
-    cards: Vec<Usable>,
     /// Of the boxes that do not follow their gifts.
-    heights: Vec<Length>,
+    heights: &'a [Length],
 }
 
-impl<'a> Maker<'a> {
-    fn of(project: &'a Project, system: System, findings: &mut Vec<Finding>) -> Self {
-        let marks = marks(project, system, findings);
-        check_counts(project, findings);
-        check_trimmer(project, findings);
-        let cards = cards(project, findings);
-        Self { project, wants: Wants::Everything, system, marks, cards, heights: Vec::new() }
-    }
-
+impl Maker<'_> {
     fn boxed(&self, part: &Part, findings: &mut Vec<Finding>) -> Option<Planned> {
         let place = Place::Box(part.id);
         if let Some(f) = count_outside(place, "count", part.count, bound::BOX_COUNT) {
@@ -167,7 +141,7 @@ impl<'a> Maker<'a> {
     }
 
     fn thickness(&self, card: u16, place: Place, findings: &mut Vec<Finding>) -> Option<Length> {
-        let found = self.cards.iter().find(|c| c.id == card).map(|c| c.thickness);
+        let found = self.around.cards.iter().find(|c| c.id == card).map(|c| c.thickness);
         if found.is_none() && self.project.card(card).is_none() {
             findings.push(stop(place, Some("card"), What::UnknownCard { card }));
         }
@@ -195,9 +169,9 @@ impl<'a> Maker<'a> {
             }
             None => Length::ZERO,
         };
-        let (score, cut) = self.marks;
-        let learned = self.cards.iter().find(|c| c.id == part.card).map_or(Length::ZERO, |c| c.learned);
-        Some(Setting { system: self.system, score, cut, thickness, mat_thickness, learned, contents })
+        let (score, cut) = self.around.marks;
+        let learned = self.around.cards.iter().find(|c| c.id == part.card).map_or(Length::ZERO, |c| c.learned);
+        Some(Setting { system: self.around.system, score, cut, thickness, mat_thickness, learned, contents })
     }
 
     fn shaped(
@@ -220,7 +194,7 @@ impl<'a> Maker<'a> {
         }
         let setting = self.setting(part, place, contents, findings)?;
         let lining = self.lining(part);
-        let filled = gifts::filled(part, form, &setting, lining, &self.heights);
+        let filled = gifts::filled(part, form, &setting, lining, self.heights);
         let shaped = match filled.shaped {
             Some(shaped) => shaped,
             None if filled.stopped => Default::default(),
@@ -276,7 +250,7 @@ impl<'a> Maker<'a> {
     /// The parts that are cut in two, where that is asked for.
     /// What liners and panes take from the inside: a liner from the height, a pane from wherever it is.
     fn lining(&self, part: &Part) -> Size {
-        let thick = |card: u16| self.cards.iter().find(|c| c.id == card).map_or(Length::ZERO, |c| c.thickness);
+        let thick = |card: u16| self.around.cards.iter().find(|c| c.id == card).map_or(Length::ZERO, |c| c.thickness);
         part.extras.iter().fold(Size::default(), |sum, e| match (e.kind, e.card) {
             (ExtraKind::Liner, card) => sum + Size { height: thick(card.unwrap_or(part.card)), ..Size::default() },
             (ExtraKind::Window, Some(card)) => {
@@ -289,10 +263,10 @@ impl<'a> Maker<'a> {
 
     /// What is added, and what cannot be.
     fn extras(&self, part: &Part, place: Place, a: &Assembly, mats: &[Mat], findings: &mut Vec<Finding>) -> Vec<Made> {
-        let round = Round { assembly: a, mats, card: part.card, system: self.system };
+        let round = Round { assembly: a, mats, card: part.card, system: self.around.system };
         let mut all = Vec::new();
         for extra in &part.extras {
-            let card = extra.card.filter(|c| self.cards.iter().all(|u| u.id != *c));
+            let card = extra.card.filter(|c| self.around.cards.iter().all(|u| u.id != *c));
             match card.map_or_else(|| round.make(extra), |card| Err(What::UnknownCard { card })) {
                 Ok(made) => all.push(made),
                 Err(what) => findings.push(Finding { place, input: Some("extras"), weight: Weight::Caution, what }),
@@ -305,7 +279,7 @@ impl<'a> Maker<'a> {
         if part.blank.is_whole() {
             return Vec::new();
         }
-        let joints = joints(a, self.marks.0, self.system);
+        let joints = joints(a, self.around.marks.0, self.around.system);
         if joints.iter().all(Option::is_none) {
             findings.push(Finding { place, input: Some("blank"), weight: Weight::Caution, what: What::NoJoint });
         }
@@ -323,8 +297,8 @@ impl<'a> Maker<'a> {
             findings.push(outside(place, "reveal", is, bound::REVEAL));
             return Vec::new();
         }
-        let reveal = self.marks.1.nearest(typed.unwrap_or(bound::DEFAULT_REVEAL.of(self.system)));
-        let reveal = reveal.max(self.marks.1.step());
+        let reveal = self.around.marks.1.nearest(typed.unwrap_or(bound::DEFAULT_REVEAL.of(self.around.system)));
+        let reveal = reveal.max(self.around.marks.1.step());
         let mut all = Vec::new();
         let mut too_small = 0;
         for (i, p) in assembly.parts.iter().enumerate() {

@@ -83,20 +83,56 @@ const ENOUGH: u64 = 120_000_000;
 /// ```
 #[must_use]
 pub fn lay_out(pieces: &[Piece], sheets: &[Sheet], rules: &Rules) -> Layout {
-    let job = Job::new(pieces, sheets, rules);
-    let mut work = 0;
-    let draft = quick(&job, &mut work);
-    let mut layout = emit(&job, &draft, pieces, sheets, rules);
-    if layout.left_out.iter().all(|out| out.why < Why::StockRanOut) {
-        layout.bound = layout.bound.max(super::bound::quick(&job, layout.sheets(), &mut work));
-    }
-    layout.work = work;
-    if work >= ENOUGH {
-        for out in layout.left_out.iter_mut().filter(|out| out.why == Why::StockRanOut) {
-            out.why = Why::WorkRanOut;
+    let mut laying = LayingOut::begin(pieces, sheets, rules);
+    loop {
+        if let Some(layout) = laying.step(u64::MAX) {
+            return layout;
         }
     }
-    layout
+}
+
+/// [`lay_out`], a slice of work at a time.
+#[derive(Clone, Debug)]
+pub struct LayingOut {
+    pieces: Vec<Piece>,
+    sheets: Vec<Sheet>,
+    rules: Rules,
+    job: Job,
+    quick: Quick,
+    work: u64,
+    done: bool,
+}
+
+impl LayingOut {
+    /// Nothing is laid out yet.
+    #[must_use]
+    pub fn begin(pieces: &[Piece], sheets: &[Sheet], rules: &Rules) -> Self {
+        let job = Job::new(pieces, sheets, rules);
+        let (pieces, sheets, rules) = (pieces.to_vec(), sheets.to_vec(), rules.clone());
+        Self { pieces, sheets, rules, quick: Quick::new(&job), job, work: 0, done: false }
+    }
+
+    /// Goes on for about so much work; the layout once it is there.
+    pub fn step(&mut self, work: u64) -> Option<Layout> {
+        if !self.done {
+            let end = self.work.saturating_add(work);
+            self.done = self.quick.advance(&self.job, &mut self.work, end);
+            // To name every piece is a step by itself.
+            return None;
+        }
+        let Self { pieces, sheets, rules, job, .. } = self;
+        let mut layout = emit(job, &self.quick.draft(job), pieces, sheets, rules);
+        if layout.left_out.iter().all(|out| out.why < Why::StockRanOut) {
+            layout.bound = layout.bound.max(super::bound::quick(job, layout.sheets(), &mut self.work));
+        }
+        layout.work = self.work;
+        if self.work >= ENOUGH {
+            for out in layout.left_out.iter_mut().filter(|out| out.why == Why::StockRanOut) {
+                out.why = Why::WorkRanOut;
+            }
+        }
+        Some(layout)
+    }
 }
 
 /// The quick layout in units.

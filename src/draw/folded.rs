@@ -76,6 +76,7 @@ pub fn set(boxes: &[Planned], holder: Option<&Planned>, tint: &dyn Fn(u16) -> Ti
             }
         }
     };
+    let most = most(boxes.len());
     let mut x = 0.0;
     let mut gap = 4.0;
     let mut front = 0.0;
@@ -89,10 +90,15 @@ pub fn set(boxes: &[Planned], holder: Option<&Planned>, tint: &dyn Fn(u16) -> Ti
     }
     if let Some(assembly) = holder.and_then(|h| h.assembly.as_ref()).filter(|a| !a.seats.is_empty()) {
         let shaped: Vec<(usize, &Planned)> = boxes.iter().enumerate().filter(|b| b.1.assembly.is_some()).collect();
+        let mut drawn = vec![0_u32; shaped.len()];
         for seat in &assembly.seats {
-            let Some(&(nth, planned)) = shaped.get(seat.kind) else {
+            let Some((&(nth, planned), drawn)) = shaped.get(seat.kind).zip(drawn.get_mut(seat.kind)) else {
                 continue;
             };
+            *drawn += 1;
+            if *drawn > most {
+                continue;
+            }
             let at = V3::new(seat.at.right.as_mm(), seat.at.back.as_mm(), seat.at.up.as_mm());
             let away = match seat.from {
                 From::Front => V3::new(0.0, -seat.size.depth.as_mm() * 1.05, 0.0),
@@ -111,7 +117,7 @@ pub fn set(boxes: &[Planned], holder: Option<&Planned>, tint: &dyn Fn(u16) -> Ti
         }
         let lift = planned.stood().height.as_mm() * 1.05;
         let y = if front > 0.0 { front - deep / 2.0 } else { 0.0 };
-        for _ in 0..planned.count.min(MOST_DRAWN) {
+        for _ in 0..planned.count.min(most) {
             add(nth, planned, stood(planned), V3::new(x, y, lift * out), V3::new(0.0, 0.0, lift * (1.0 - out)));
             x += wide + gap;
         }
@@ -176,7 +182,15 @@ pub fn joined(planned: &Planned, join: &Join, dress: &Dress) -> Drawing {
 }
 
 /// Alike boxes drawn one by one; more than these would not be told apart.
-const MOST_DRAWN: u32 = 24;
+const MOST_ALIKE: u32 = 24;
+/// Boxes of all kinds drawn one by one, but one of each kind at least: a browser takes a millisecond for each.
+const MOST_DRAWN: usize = 72;
+
+/// How many boxes of each kind are drawn.
+fn most(kinds: usize) -> u32 {
+    let share = MOST_DRAWN / kinds.max(1);
+    u32::try_from(share).unwrap_or(MOST_ALIKE).clamp(1, MOST_ALIKE)
+}
 
 /// What is seen through a hole: the dark of the inside.
 const THROUGH: Tint = Tint(0x4a_42_3a);

@@ -1,5 +1,8 @@
 //! Flat shapes standing in space, drawn from far to near.
 
+use std::cmp::Ordering;
+use std::collections::BinaryHeap;
+
 use super::drawing::{Area, Drawing, Ends, Fill, Ink, Line, Mark, Meaning, Spot, Touch};
 use crate::fold::cross::inside;
 use crate::fold::space::V3;
@@ -171,8 +174,13 @@ fn far_to_near(seen: &[Seen]) -> Vec<usize> {
     // Who comes after each, and for how many each still waits.
     let mut after: Vec<Vec<usize>> = vec![Vec::new(); n];
     let mut waits = vec![0_usize; n];
-    for a in 0..n {
-        for b in a + 1..n {
+    // From left to right: what begins where a leaf has ended does not overlap it.
+    let mut across: Vec<usize> = (0..n).collect();
+    across.sort_by(|&a, &b| seen[a].reach[0][0].total_cmp(&seen[b].reach[0][0]));
+    for (nth, &left) in across.iter().enumerate() {
+        let ends = seen[left].reach[0][1];
+        for &right in across.iter().skip(nth + 1).take_while(|&&i| seen[i].reach[0][0] <= ends) {
+            let (a, b) = (left.min(right), left.max(right));
             let (first, then) = match behind(&seen[a], &seen[b]) {
                 Some(true) => (a, b),
                 Some(false) => (b, a),
@@ -182,23 +190,55 @@ fn far_to_near(seen: &[Seen]) -> Vec<usize> {
             waits[then] += 1;
         }
     }
-    let mut left: Vec<usize> = (0..n).collect();
+    // Of those with the fewest behind them, the farthest: none at all, but where leaves lie in a ring.
+    let next = |leaf: usize, waits: usize| Next { waits, middle: seen[leaf].middle, leaf };
+    let mut left: BinaryHeap<Next> = (0..n).map(|leaf| next(leaf, waits[leaf])).collect();
+    let mut drawn = vec![false; n];
     let mut order = Vec::with_capacity(n);
-    while !left.is_empty() {
-        // Of those with the fewest behind them, the farthest: none at all, but where leaves lie in a ring.
-        let next = left
-            .iter()
-            .copied()
-            .max_by(|&a, &b| waits[b].cmp(&waits[a]).then(seen[a].middle.total_cmp(&seen[b].middle)));
-        let Some(next) = next else { break };
-        left.retain(|&i| i != next);
-        for &then in &after[next] {
-            waits[then] -= 1;
+    while let Some(Next { leaf, waits: then, .. }) = left.pop() {
+        // It has waited for fewer since, and stands there as such.
+        if drawn[leaf] || then != waits[leaf] {
+            continue;
         }
-        order.push(next);
+        drawn[leaf] = true;
+        for &then in &after[leaf] {
+            waits[then] -= 1;
+            if !drawn[then] {
+                left.push(next(then, waits[then]));
+            }
+        }
+        order.push(leaf);
     }
     order
 }
+
+/// A leaf that is still to be painted; the greatest comes next.
+struct Next {
+    waits: usize,
+    middle: f64,
+    leaf: usize,
+}
+
+impl Ord for Next {
+    fn cmp(&self, other: &Self) -> Ordering {
+        let fewer = other.waits.cmp(&self.waits);
+        fewer.then(self.middle.total_cmp(&other.middle)).then(self.leaf.cmp(&other.leaf))
+    }
+}
+
+impl PartialOrd for Next {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl PartialEq for Next {
+    fn eq(&self, other: &Self) -> bool {
+        self.cmp(other) == Ordering::Equal
+    }
+}
+
+impl Eq for Next {}
 
 /// Whether `a` is behind `b` where they overlap; nothing where they do not, or lie in one plane.
 fn behind(a: &Seen, b: &Seen) -> Option<bool> {

@@ -1,6 +1,5 @@
 //! The sheets of each card, laid out for all sets.
 
-use crate::cut::build::lay_out;
 use crate::cut::layout::{Layout, Why};
 use crate::cut::piece::{Piece as Wanted, Turn};
 use crate::cut::sheet::{Rules, Sheet, Stock};
@@ -130,17 +129,6 @@ fn stocks(supply: Supply) -> impl Iterator<Item = Stock> {
     let have = (supply.have > 0).then_some(Stock::Have(supply.have));
     let buy = (supply.shop == Shop::Open).then_some(Stock::Buy);
     have.into_iter().chain(buy)
-}
-
-/// Lays the pieces of each card out on its sheets, quickly; `cards` are those that can be planned with.
-#[must_use]
-pub fn sheets(project: &Project, cards: &[&Card], pieces: &[Piece]) -> Vec<CardSheets> {
-    let jobs = cards.iter().filter_map(|card| job(project, card, pieces));
-    jobs.map(|job| {
-        let layout = lay_out(&job.wanted, &job.sheets, &job.rules);
-        CardSheets { job, layout }
-    })
-    .collect()
 }
 
 /// What a layout leaves out, and what can be done about it.

@@ -69,9 +69,10 @@ pub fn cutting(sheets: &CardSheets) -> Vec<Step> {
         let place = Place::Card(card);
         // Two alike patterns, one of them from the drawer, are two steps.
         let alike = |nth: usize| key(&(place, "sheets", size, p.copies, &p.tree, nth));
-        let nth = (0..pattern).find(|nth| list.iter().all(|s| s.key != alike(*nth))).unwrap_or(pattern);
+        let mut keys = (0..=pattern).map(alike);
+        let key = keys.find(|key| list.iter().all(|s| s.key != *key)).unwrap_or_default();
         list.push(Step {
-            key: alike(nth),
+            key,
             site: String::new(),
             place,
             part: 0,

@@ -47,9 +47,17 @@ fn name_sites(steps: &mut [Step]) {
         };
         (s.place, s.part, s.half, std::mem::discriminant(&s.action), name)
     };
-    for at in 0..steps.len() {
-        let own = plain(&steps[at]);
-        let before = steps[..at].iter().filter(|s| plain(s) == own).count();
-        steps[at].site = key(&(own, before));
+    // Steps of one place are found among few, however long the list is.
+    let mut done: Vec<(Place, Vec<_>)> = Vec::new();
+    for step in steps {
+        let own = plain(step);
+        let there = done.iter().position(|(place, _)| *place == step.place).unwrap_or_else(|| {
+            done.push((step.place, Vec::new()));
+            done.len() - 1
+        });
+        let before = &mut done[there].1;
+        let times = before.iter().filter(|b| **b == own).count();
+        before.push(own);
+        step.site = key(&(own, times));
     }
 }

@@ -1,18 +1,24 @@
-//! The one box or holder at hand, by itself: what is drawn in the frame of a key.
+//! The one box or holder at hand, with no more than it hangs on: what is drawn in the frame of a key.
 
-use super::{Plan, shapes};
+use super::{Known, Plan, Planning};
+use crate::form::resolve::Wants;
 use crate::measure::system::System;
+use crate::project::bound;
 use crate::project::finding::Place;
 use crate::project::request::{Part, Project};
 
-/// As [`shapes`], but for the part at `place` alone where it hangs on no other: a box that looks at no other box's
-/// height. What is said of that part is the same; nothing else is there.
+/// As [`super::shapes`], but for the part at `place` and what it hangs on alone: a box that follows its gifts looks at
+/// the heights of those that do not, a holder at all boxes. What is said of that part is the same.
 #[must_use]
-pub fn at_hand(project: &Project, system: System, place: Place) -> Plan {
-    let alone = |part: &&Part| place == Place::Box(part.id) && part.gifts.kinds.is_empty();
-    let Some(part) = project.boxes.iter().find(alone) else {
-        return shapes(project, system);
+pub fn at_hand(project: &Project, system: System, place: Place, known: &mut Known) -> Plan {
+    let mine = |part: &Part| place == Place::Box(part.id);
+    let follows = |part: &Part| !part.gifts.kinds.is_empty();
+    let all = || project.boxes.iter().take(bound::BOX_KINDS.most as usize);
+    let Some(part) = all().find(|part| mine(part)) else {
+        return Planning::begin(project.clone(), system, Wants::Unproved).to_the_shapes(known);
     };
-    let boxes = vec![part.clone()];
-    shapes(&Project { boxes, holder: None, ..project.clone() }, system)
+    let needed = |b: &&Part| mine(b) || (follows(part) && !follows(b));
+    let boxes = all().filter(needed).cloned().collect();
+    let project = Project { boxes, holder: None, ..project.clone() };
+    Planning::begin(project, system, Wants::Unproved).to_the_shapes(known)
 }

@@ -1,6 +1,7 @@
 //! What a drawn form is tried in: the board and the card of its box.
 
-use super::{Maker, shapes};
+use super::shapes;
+use super::stages::Around;
 use crate::fit::own::Bench;
 use crate::form::registry;
 use crate::measure::system::System;
@@ -11,9 +12,9 @@ use crate::project::request::{Part, Project};
 /// The bench for `part` in `system`; where its card cannot be used, for card of 0.3 mm.
 #[must_use]
 pub fn bench(project: &Project, part: &Part, system: System) -> Bench {
-    let maker = Maker::of(project, system, &mut Vec::new());
-    let thickness = maker.cards.iter().find(|c| c.id == part.card).map_or(THIN, |c| c.thickness);
-    Bench { system, score: maker.marks.0, clear: bound::CLEAR.of(system), thickness }
+    let around = Around::of(project, system, &mut Vec::new());
+    let thickness = around.cards.iter().find(|c| c.id == part.card).map_or(THIN, |c| c.thickness);
+    Bench { system, score: around.marks.0, clear: bound::CLEAR.of(system), thickness }
 }
 
 /// The first part of a form of the catalogue as it comes out with what is typed for the box at `place`, and its name;

@@ -93,6 +93,7 @@ pub fn check_counts(project: &Project, findings: &mut Vec<Finding>) {
 }
 
 /// A card that can be planned with.
+#[derive(Clone, PartialEq, Eq)]
 pub struct Usable {
     pub id: u16,
     pub thickness: Length,

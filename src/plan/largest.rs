@@ -1,11 +1,13 @@
 //! What comes out of the sheets at hand: the largest box, and the scale at which the whole set does.
 
 use super::checks::{marks, usable};
-use super::{Maker, Plan, joints, shapes};
+use super::stages::Around;
+use super::{Known, Maker, Plan, Planning, Progress, joints, shapes};
 use crate::assembly::parts::Size;
 use crate::cut::layout::Why;
 use crate::fit::largest::{Grow, Largest, Usable, largest as grown, sized};
 use crate::form::registry;
+use crate::form::resolve::Wants;
 use crate::make::part::Planned;
 use crate::make::pieces::{Becomes, pieces};
 use crate::measure::given::Given;
@@ -26,7 +28,8 @@ pub fn largest(project: &Project, system: System, id: u16, grow: Grow) -> Option
 fn larger(project: &Project, plan: &Plan, id: u16, grow: Grow) -> Option<(Largest, Part)> {
     let system = plan.system;
     let now = plan.part(Place::Box(id))?.assembly.as_ref()?.finished;
-    let maker = Maker::of(project, system, &mut Vec::new());
+    let around = Around::of(project, system, &mut Vec::new());
+    let maker = Maker { project, around: &around, wants: Wants::Sizes, heights: &[] };
     let part = project.boxes.iter().find(|b| b.id == id)?;
     let part = &sized(part, now, |l| Given::of(l, system))?;
     let form = registry::named(&part.form)?;
@@ -45,88 +48,151 @@ fn sheets_of(project: &Project, card: &Card) -> Vec<Usable> {
     all.map(|(w, h)| Usable { width: w.length() - trim, height: h.length() - trim, lie: card.lie }).collect()
 }
 
-/// What mends it where pieces are larger than their sheets.
-pub(super) fn cures(project: &Project, plan: &Plan) -> Vec<Finding> {
-    let mut cures = Vec::new();
-    let note = |place, what| Finding { place, input: None, weight: Weight::Note, what };
-    let mut large: Vec<Place> = Vec::new();
-    for sheets in &plan.sheets {
-        for out in sheets.layout.left_out.iter().filter(|out| out.why == Why::TooLarge) {
-            let made = plan.pieces.iter().find(|p| p.id == out.piece);
-            // A mat is as large as its panel, which is smaller than the blank.
-            if let Some(piece) = made
-                .filter(|p| !matches!(p.becomes, Becomes::Mat(..) | Becomes::Extra(..)) && !large.contains(&p.place))
-            {
-                large.push(piece.place);
-            }
-        }
-    }
-    if large.is_empty() {
-        return cures;
-    }
-    for &place in &large {
-        if let Place::Box(id) = place
-            && let Some((Largest { finished, per_mille }, _)) = larger(project, plan, id, Grow::InProportion)
-        {
-            let Size { width, depth, height } = finished;
-            let percent = per_mille / 10;
-            cures.push(note(place, What::LargestThatFits { width, depth, height, percent }));
-        }
-    }
-    let grooves = marks(project, plan.system, &mut Vec::new()).0;
-    for &place in &large {
-        let Some((part, assembly)) = plan.part(place).and_then(|p| Some((p, p.assembly.as_ref()?))) else {
-            continue;
-        };
-        let joints = joints(assembly, grooves, plan.system);
-        if joints.iter().any(Option::is_some) && out(project, &Planned { joints, ..part.clone() }) {
-            cures.push(note(place, What::FitsJoined));
-        }
-    }
-    let turned = |p: &mut Project| p.cards.iter_mut().for_each(|c| c.lie = Lie::Either);
-    if project.cards.iter().any(|c| c.lie == Lie::Upright) && comes(&changed(project, turned), plan.system) {
-        cures.push(note(Place::Set, What::FitsTurned));
-    }
-    if let Some(percent) = scale(project, plan) {
-        cures.push(note(Place::Set, What::SetFitsAt { percent }));
-    }
-    cures
+/// What mends it where pieces are larger than their sheets, looked for in counted steps.
+pub struct Curing {
+    /// The boxes and the holder of which a piece is too large.
+    large: Vec<Place>,
+    cures: Vec<Finding>,
+    stage: Stage,
+    /// The changed set that is tried, on its way.
+    trial: Option<Planning>,
 }
 
-/// The greatest scale in percent at which every part comes out of its sheets, holder included. It falls groove by
-/// groove, so that a smaller one is taken to do as well where a larger one does.
-fn scale(project: &Project, plan: &Plan) -> Option<i64> {
-    let scaled = |percent: i64| {
-        changed(project, |p| {
-            for part in &mut p.boxes {
-                let planned = plan.part(Place::Box(part.id)).and_then(|p| p.assembly.as_ref());
-                let size = planned.map(|a| a.finished);
-                let to = |l: Length| l.scaled(percent, 100);
-                let size = size.map(|s| Size { width: to(s.width), depth: to(s.depth), height: to(s.height) });
-                if let Some(smaller) = size.and_then(|s| sized(part, s, |l| Given::of(l, plan.system))) {
-                    *part = smaller;
+/// What is looked for next.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Stage {
+    /// The largest box that comes out, for this one of the large.
+    Boxes(usize),
+    /// Whether this one comes out in two pieces.
+    Joints(usize),
+    /// Whether all come out turned.
+    Turned,
+    /// The scale at which all come out: where they do, and where not, in percent.
+    Scale(i64, i64),
+    Done,
+}
+
+impl Curing {
+    /// Nothing is looked for yet.
+    pub fn begin(plan: &Plan) -> Self {
+        let mut large: Vec<Place> = Vec::new();
+        for sheets in &plan.sheets {
+            for out in sheets.layout.left_out.iter().filter(|out| out.why == Why::TooLarge) {
+                let made = plan.pieces.iter().find(|p| p.id == out.piece);
+                // A mat is as large as its panel, which is smaller than the blank.
+                if let Some(piece) = made.filter(|p| {
+                    !matches!(p.becomes, Becomes::Mat(..) | Becomes::Extra(..)) && !large.contains(&p.place)
+                }) {
+                    large.push(piece.place);
                 }
             }
-        })
-    };
-    let (mut does, mut not) = (0, 100);
-    while not - does > 1 {
-        let middle = (does + not) / 2;
-        if comes(&scaled(middle), plan.system) { does = middle } else { not = middle }
+        }
+        let stage = if large.is_empty() { Stage::Done } else { Stage::Boxes(0) };
+        Self { large, cures: Vec::new(), stage, trial: None }
     }
-    (does > 0).then_some(does)
+
+    /// Takes one step; all that was found, once there is no more to look for.
+    pub fn step(&mut self, project: &Project, plan: &Plan) -> Option<Vec<Finding>> {
+        self.stage = match self.stage {
+            Stage::Boxes(nth) => match self.large.get(nth) {
+                Some(&place) => {
+                    self.cures.extend(smaller(project, plan, place));
+                    Stage::Boxes(nth + 1)
+                }
+                None => Stage::Joints(0),
+            },
+            Stage::Joints(nth) => match self.large.get(nth) {
+                Some(&place) => {
+                    self.cures.extend(joined(project, plan, place));
+                    Stage::Joints(nth + 1)
+                }
+                None if project.cards.iter().any(|c| c.lie == Lie::Upright) => Stage::Turned,
+                None => Stage::Scale(0, 100),
+            },
+            Stage::Turned => match self.comes(plan, || turned(project)) {
+                None => Stage::Turned,
+                Some(comes) => {
+                    self.cures.extend(comes.then(|| note(Place::Set, What::FitsTurned)));
+                    Stage::Scale(0, 100)
+                }
+            },
+            Stage::Scale(does, not) if not - does <= 1 => {
+                self.cures.extend((does > 0).then(|| note(Place::Set, What::SetFitsAt { percent: does })));
+                Stage::Done
+            }
+            // It falls groove by groove, so that a smaller one is taken to do as well where a larger one does.
+            Stage::Scale(does, not) => {
+                let middle = (does + not) / 2;
+                match self.comes(plan, || scaled(project, plan, middle)) {
+                    None => Stage::Scale(does, not),
+                    Some(true) => Stage::Scale(middle, not),
+                    Some(false) => Stage::Scale(does, middle),
+                }
+            }
+            Stage::Done => return Some(std::mem::take(&mut self.cures)),
+        };
+        None
+    }
+
+    /// Whether every part of a changed set can be made and comes out of a sheet of its card; nothing while it is tried.
+    fn comes(&mut self, plan: &Plan, changed: impl FnOnce() -> Project) -> Option<bool> {
+        let trial = self.trial.get_or_insert_with(|| Planning::begin(changed(), plan.system, Wants::Unproved));
+        if trial.step(&mut Known::default()) == Progress::More {
+            return None;
+        }
+        let trial = self.trial.take()?;
+        let shaped = trial.plan();
+        Some(!shaped.stopped() && shaped.parts().all(|part| out(trial.project(), part)))
+    }
+}
+
+fn note(place: Place, what: What) -> Finding {
+    Finding { place, input: None, weight: Weight::Note, what }
+}
+
+/// The largest box that comes out of the sheets in place of the one at `place`.
+fn smaller(project: &Project, plan: &Plan, place: Place) -> Option<Finding> {
+    let Place::Box(id) = place else {
+        return None;
+    };
+    let (Largest { finished, per_mille }, _) = larger(project, plan, id, Grow::InProportion)?;
+    let Size { width, depth, height } = finished;
+    Some(note(place, What::LargestThatFits { width, depth, height, percent: per_mille / 10 }))
+}
+
+/// That the part at `place` comes out in two pieces, where it does.
+fn joined(project: &Project, plan: &Plan, place: Place) -> Option<Finding> {
+    let grooves = marks(project, plan.system, &mut Vec::new()).0;
+    let part = plan.part(place)?;
+    let joints = joints(part.assembly.as_ref()?, grooves, plan.system);
+    let comes = joints.iter().any(Option::is_some) && out(project, &Planned { joints, ..part.clone() });
+    comes.then(|| note(place, What::FitsJoined))
+}
+
+/// The same set with pieces that may lie either way on their sheets.
+fn turned(project: &Project) -> Project {
+    changed(project, |p| p.cards.iter_mut().for_each(|c| c.lie = Lie::Either))
+}
+
+/// The same set with every box so large, in percent of what it is in `plan`.
+fn scaled(project: &Project, plan: &Plan, percent: i64) -> Project {
+    changed(project, |p| {
+        for part in &mut p.boxes {
+            let planned = plan.part(Place::Box(part.id)).and_then(|p| p.assembly.as_ref());
+            let size = planned.map(|a| a.finished);
+            let to = |l: Length| l.scaled(percent, 100);
+            let size = size.map(|s| Size { width: to(s.width), depth: to(s.depth), height: to(s.height) });
+            if let Some(smaller) = size.and_then(|s| sized(part, s, |l| Given::of(l, plan.system))) {
+                *part = smaller;
+            }
+        }
+    })
 }
 
 fn changed(project: &Project, change: impl FnOnce(&mut Project)) -> Project {
     let mut other = project.clone();
     change(&mut other);
     other
-}
-
-/// Whether every part can be made and comes out of a sheet of its card.
-fn comes(project: &Project, system: System) -> bool {
-    let plan = shapes(project, system);
-    !plan.stopped() && plan.parts().all(|part| out(project, part))
 }
 
 /// Whether every piece of a part but its mats, which are smaller, comes out of a sheet of its card.

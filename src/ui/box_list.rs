@@ -7,6 +7,7 @@ use super::notes::notes;
 use super::part_editor::part_editor;
 use super::part_fields::id as field_id;
 use super::tag::{Tag, button, classed, tag};
+use super::turn::by_and_by;
 use super::value::fact;
 use crate::form::registry::{FORMS, Holds};
 use crate::project::bound;
@@ -20,6 +21,7 @@ use crate::web::here;
 pub fn box_list() -> Tag {
     let desk = desk();
     let ids = fact(move || desk.project.with(|p| p.boxes.iter().map(|b| b.id).collect::<Vec<_>>()));
+    let until = by_and_by(move || ids.with_untracked(Vec::len));
     let full = move || ids.with(Vec::len) >= bound::BOX_KINDS.most as usize;
     let one = move |id: u16| {
         let title = fact(move || desk.project.with(|p| names::place(p, Place::Box(id))));
@@ -40,7 +42,7 @@ pub fn box_list() -> Tag {
         .is("aria-label", page::BOXES)
         .with(tag("h2").with(page::BOXES))
         .with(notes(desk.findings(Place::Set, Some("boxes"))))
-        .with(each(move || ids.get(), one))
+        .with(each(move || ids.with(|ids| ids.iter().take(until.get()).copied().collect()), one))
         .with(add)
 }
 

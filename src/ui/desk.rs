@@ -4,9 +4,9 @@ use std::ops::Deref;
 
 use leptos::prelude::*;
 
-use super::late::after_the_drawing;
 use super::looking::Looking;
 use super::own_notes::Writing;
+use super::planner::Planner;
 use super::shared::Shared;
 use super::turn::{Turn, turns};
 use super::value::{Fact, State, fact, fact_after};
@@ -14,7 +14,6 @@ use crate::keep::trail::Trail;
 use crate::make::pace::Pace;
 use crate::measure::system::System;
 use crate::net::flat::PanelId;
-use crate::plan::{at_hand, plan, shapes};
 use crate::project::finding::{Finding, Place};
 use crate::project::request::{Part, Project};
 use crate::project::ticks::Ticks;
@@ -55,9 +54,12 @@ pub struct Lying {
     pub touched: State<Option<(Place, PanelId)>>,
     /// What has been put on the page since the visit began.
     pub turn: State<Turn>,
-    /// Its boxes and holder, one frame later ([`Desk::at_hand`] at once); pieces, sheets and steps are in the plan.
+    /// Plans it, slice by slice.
+    pub planner: Planner,
+    /// Its boxes and holder, one frame later or some ([`Desk::at_hand`] at once); pieces, sheets and steps are in the
+    /// plan.
     pub shapes: Fact<Shared>,
-    /// What follows from it, as far as it goes: one frame later too.
+    /// What follows from it, as far as it goes: later too.
     pub plan: Fact<Shared>,
     /// The search for better sheets, whose layouts stand in the plan.
     pub better: Looking,
@@ -94,14 +96,11 @@ impl Desk {
     pub fn new(project: Project, spelling: Spelling, hand: Hand) -> Self {
         let place = project.boxes.first().map_or(Place::Set, |b| Place::Box(b.id));
         let project = State::new(project);
-        let late = after_the_drawing(project.into());
-        let shapes = fact(move || late.with(|p| Shared::new(shapes(p, p.system))));
+        let planner = Planner::begin(project);
+        let quick = Fact::from(planner.plan);
         let turn = turns();
-        let begun = fact(move || turn.get() >= Turn::Plan);
-        let quick =
-            fact(move || if begun.get() { late.with(|p| Shared::new(plan(p, p.system))) } else { shapes.get() });
         let ticks = State::new(Ticks::default());
-        let better = Looking::begin(project, quick, ticks);
+        let better = Looking::begin(project, planner, ticks);
         let plan = fact(move || better.into_plan(&quick.get()));
         let good = fact_after(move |last: Option<&Shared>| {
             let now = plan.get();
@@ -116,7 +115,8 @@ impl Desk {
             turn,
             touched: State::new(None),
             project,
-            shapes,
+            shapes: planner.shapes.into(),
+            planner,
             plan,
             better,
             good,
@@ -203,6 +203,7 @@ impl Desk {
         self.ticks.set(ticks);
         self.was.set(None);
         let first = project.boxes.first().map_or(Place::Set, |b| Place::Box(b.id));
+        self.planner.clear(project.system);
         self.project.set(project);
         self.place.set(first);
         self.epoch.update(|e| *e = e.wrapping_add(1));
@@ -308,7 +309,7 @@ impl Desk {
     /// The box or holder that is drawn, at once; of the others there may be nothing.
     #[must_use]
     pub fn at_hand(self, place: Fact<Place>) -> Fact<Shared> {
-        fact(move || self.project.with(|p| Shared::new(at_hand(p, p.system, place.get()))))
+        fact(move || self.project.with(|p| Shared::new(self.planner.at_hand(p, place.get()))))
     }
 
     /// The box or holder at `place`, as it is asked for.

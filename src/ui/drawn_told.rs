@@ -22,7 +22,7 @@ pub fn found(sheet: Sheet) -> Tag {
     let all = sheet.desk.findings(sheet.place, None);
     let faults = fact(move || all.with(|all| faults(all)));
     // What helps takes longer to find than a frame: it follows once the hand rests.
-    let late = after_a_rest(sheet.drawn, LONG_REST);
+    let late = after_a_rest(sheet.drawn, |_| LONG_REST);
     let ways = fact(move || Ways(sheet.bench.get().map_or_else(Vec::new, |b| late.with(|d| cures(d, &b)))));
     let offer = fact(move || {
         // While something does not meet, what is equal is not what should be.

@@ -1,7 +1,7 @@
 //! The finished set, as it will stand on the table.
 
 use super::desk::{Desk, desk};
-use super::late::{SHORT_REST, after_a_rest};
+use super::late::{LONG_REST, SHORT_REST, after_a_rest};
 use super::picture::touchable;
 use super::shared::Shared;
 use super::tag::Tag;
@@ -29,12 +29,15 @@ impl Look {
     }
 }
 
+/// More kinds than these take more than a frame or two to draw.
+const MANY: usize = 24;
+
 /// The boxes in their holder; a touch on one looks at it. It follows edits once the hand rests: a large set takes some
 /// frames to draw.
 #[must_use]
 pub fn finished(look: Look) -> Tag {
     let desk = desk();
-    let whole = after_a_rest(whole(desk), SHORT_REST);
+    let whole = after_a_rest(whole(desk), |plan| if plan.boxes.len() > MANY { LONG_REST } else { SHORT_REST });
     let painted = fact(move || {
         let view = View { turn: look.turn.get(), ..View::default() };
         whole.with(|plan| {

@@ -25,12 +25,15 @@ pub const SHORT_REST: Duration = Duration::from_millis(120);
 /// How long it rests before what takes long is looked for.
 pub const LONG_REST: Duration = Duration::from_millis(500);
 
-/// Follows `now` once it has been left alone for so long.
-pub fn after_a_rest<T: Clone + PartialEq + Send + Sync + 'static>(now: Fact<T>, rest: Duration) -> State<T> {
+/// Follows `now` once it has been left alone for as long as it needs.
+pub fn after_a_rest<T: Clone + PartialEq + Send + Sync + 'static>(
+    now: Fact<T>,
+    rest: impl Fn(&T) -> Duration + 'static,
+) -> State<T> {
     let (late, alive) = (State::new(now.get_untracked()), Alive::here());
     let turns = State::new(0_u32);
     effect(move || {
-        now.track();
+        let rest = now.with(&rest);
         let mine = turns.get_untracked().wrapping_add(1);
         turns.set(mine);
         alive.after(rest, move || {

@@ -5,6 +5,7 @@ use std::time::Duration;
 use leptos::prelude::*;
 
 use super::alive::Alive;
+use super::planner::Planner;
 use super::shared::Shared;
 use super::steps_view::Ticked;
 use super::value::{Fact, State, effect};
@@ -61,9 +62,10 @@ pub struct Looking {
 }
 
 impl Looking {
-    /// Looks whenever `project` has stood still, for better layouts than those of `quick`. Sheets that `ticks` call cut
-    /// stay as they are.
-    pub fn begin(project: State<Project>, quick: Fact<Shared>, ticks: Ticked) -> Self {
+    /// Looks whenever `project` is planned and has stood still, for better layouts than those of `planner`. Sheets that
+    /// `ticks` call cut stay as they are.
+    pub fn begin(project: State<Project>, planner: Planner, ticks: Ticked) -> Self {
+        let quick = Fact::from(planner.plan);
         let looking = Self {
             standing: State::new(Standing::Waiting),
             enough: State::new(Vec::new()),
@@ -76,9 +78,13 @@ impl Looking {
         };
         effect(move || {
             project.track();
+            let behind = planner.behind.get();
             let mine = looking.next_run();
             if looking.standing.get_untracked() == Standing::Finished {
                 looking.standing.set(Standing::Waiting);
+            }
+            if behind {
+                return;
             }
             looking.alive.after(IDLE, move || {
                 if looking.run.get_untracked() == mine {

@@ -25,6 +25,7 @@ pub mod typed_field;
 pub mod value;
 pub mod walk;
 pub mod looking;
+pub mod planner;
 pub mod length_field;
 pub mod lesson_fields;
 pub mod count_field;

@@ -13,7 +13,7 @@ use crate::make::part::Joined;
 use crate::measure::system::System;
 use crate::net::flat::Net;
 use crate::net::recipe::Recipe;
-use crate::plan::{Plan, plan};
+use crate::plan::{Known, Plan, at_hand};
 use crate::project::finding::Place;
 use crate::say::page;
 use crate::say::phrase::Phrase;
@@ -29,7 +29,11 @@ pub fn recipe_text(place: Fact<Place>, shown: Fact<Shared>) -> Tag {
     let late = after_the_drawing(now);
     let mine = fact(move || late.with(|(p, at)| words(p, *at, desk)));
     // Planned only while it is looked at.
-    let other = fact(move || both.get().then(|| desk.project.with(|p| Shared::new(plan(p, p.system.other())))));
+    let other = fact(move || {
+        both.get().then(|| {
+            desk.project.with(|p| Shared::new(at_hand(p, p.system.other(), place.get(), &mut Known::default())))
+        })
+    });
     let system = desk.system();
     let column = move |system: System, lines: &[PartLines]| {
         let title = format!("{}{}", page::RECIPE_IN, name(system, desk.spelling.get()));

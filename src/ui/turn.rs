@@ -57,3 +57,25 @@ pub fn in_turn<C: Child>(turn: Turn, what: impl Fn() -> C + 'static) -> Inside {
     let desk = desk();
     shown(move || desk.turn.get() >= turn, what)
 }
+
+/// So many rows of a list are put on the page in one frame.
+const ROWS: usize = 8;
+
+/// How many rows of a list are on the page: some more with each frame until all `there` are, and then however many come.
+pub fn by_and_by(there: impl Fn() -> usize + 'static) -> State<usize> {
+    let until = State::new(ROWS);
+    more(until, Box::new(there), Alive::here());
+    until
+}
+
+fn more(until: State<usize>, there: Box<dyn Fn() -> usize>, alive: Alive) {
+    let now = until.get_untracked();
+    if now >= there() {
+        until.set(usize::MAX);
+        return;
+    }
+    alive.after_next_frame(move || {
+        until.set(now + ROWS);
+        more(until, there, alive);
+    });
+}
