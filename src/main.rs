@@ -5,8 +5,7 @@ fn main() {
     use snugfold::{ui, web};
 
     web::trouble::tell_why();
-    web::guard::begin_open();
-    web::mount(|place| ui::placed::place(ui::app::app(), place));
+    web::here::once_seen(|| web::mount(|place| ui::placed::place(ui::app::app(), place)));
 }
 
 #[cfg(not(target_arch = "wasm32"))]

@@ -93,7 +93,8 @@
 
   function sight() {
     const drawn = byId("sight");
-    if (drawn && savedText() !== null) drawn.hidden = true;
+    // Whoever has a design of their own, or comes by a link to one, sees no other before it.
+    if (drawn) drawn.hidden = savedText() !== null || location.hash.startsWith("#snug");
   }
 
   // Sent for at once, and checked by the browser. Not by a `preload` in the page: what that brought would be fetched

@@ -6,6 +6,7 @@ use std::fmt;
 
 use crate::measure::given::Given;
 use crate::measure::system::System;
+use crate::project::bound::{self, Range};
 use crate::project::fitting::{Gifts, Lesson, Shape};
 use crate::project::own::Own;
 use crate::project::request::{Card, Entry, Mats, Part, Project};
@@ -62,6 +63,15 @@ pub enum Excess {
         /// The most that are kept.
         most: usize,
     },
+    /// More of something is asked for than is planned together.
+    Unplanned {
+        /// What they are, in plain words.
+        what: &'static str,
+        /// How many there are.
+        is: u32,
+        /// The most that are planned.
+        most: u32,
+    },
     /// A length or word whose text would be read as something else.
     Unsteady {
         /// Its text.
@@ -77,6 +87,12 @@ impl fmt::Display for Excess {
             }
             Self::Many { what, is, most } => {
                 write!(f, "there are {is} {what}, and {most} are the most that is kept: make two designs of it")
+            }
+            Self::Unplanned { what, is, most } => {
+                write!(
+                    f,
+                    "it asks for {is} {what}, and {most} are the most that are planned together: divide it into smaller designs"
+                )
             }
             Self::Unsteady { text } => {
                 write!(f, "“{text}” cannot be written down: type that length again")
@@ -110,6 +126,23 @@ pub fn check(project: &Project) -> Result<(), Excess> {
     let teach = project.trade.currency.len() + project.batch.names.len();
     let all = project.name.len() + teach + own + cards + parts().map(texts).sum::<usize>();
     number("bytes of text", all, TEXTS)
+}
+
+/// Holds a design that is passed on against what is planned ([`bound`]): what would only come to its page as something
+/// that can't be planned is refused before.
+///
+/// # Errors
+/// The first [`Excess`] found.
+pub fn planned(project: &Project) -> Result<(), Excess> {
+    let many = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
+    let within = |what, is, range: Range<u32>| match range.most {
+        most if is > most => Err(Excess::Unplanned { what, is, most }),
+        _ => Ok(()),
+    };
+    within("kinds of boxes", many(project.boxes.len()), bound::BOX_KINDS)?;
+    within("cards", many(project.cards.len()), bound::CARDS)?;
+    within("sets", project.sets, bound::SETS)?;
+    project.boxes.iter().try_for_each(|b| within("boxes of one kind", b.count, bound::BOX_COUNT))
 }
 
 /// Bytes of the texts of a part. Those of lengths are short.
@@ -230,6 +263,28 @@ mod tests {
     #[test]
     fn the_example_is_well_within() {
         assert_eq!(example().as_ref().map(check), Some(Ok(())));
+    }
+
+    #[test]
+    fn what_is_not_planned_is_not_passed_on() {
+        let mut project = example().expect("the example is a project");
+        let one = project.boxes[0].clone();
+        project.boxes = vec![one; 60];
+        project.sets = 10_000;
+        assert_eq!(planned(&project), Ok(()));
+        let one = project.boxes[0].clone();
+        project.boxes.push(one);
+        assert_eq!(
+            planned(&project).map_err(|e| e.to_string()),
+            Err(
+                "it asks for 61 kinds of boxes, and 60 are the most that are planned together: divide it into smaller \
+                 designs"
+                    .to_owned()
+            )
+        );
+        project.boxes.pop();
+        project.sets = 10_001;
+        assert!(matches!(planned(&project), Err(Excess::Unplanned { what: "sets", is: 10_001, most: 10_000 })));
     }
 
     #[test]

@@ -9,6 +9,12 @@ pub const AS_COPY: &str = "This set was changed in another window meanwhile, so 
 /// Where a link holds what is saved here.
 pub const HERE_ALREADY: &str =
     "The design of this link is saved here already, so that set was opened: nothing was added.";
+/// Makes what came by a link one of the maker's sets.
+pub const KEEP_IT: &str = "Keep it";
+/// Takes it off the page.
+pub const PUT_AWAY: &str = "Put it away";
+/// Where a link stopped the page.
+pub const LINK_CLOSED: &str = "The design of this link stopped the page last time, so it wasn’t opened.";
 /// Of the list.
 pub const SAVED_SETS: &str = "Saved sets";
 /// How saving works.
@@ -88,6 +94,48 @@ pub const STOPPED_AT_ONCE: &str = "Stopped: nothing of the file was added.";
 pub fn saved(date: Option<&str>, bytes: usize) -> String {
     let size = bytes.div_ceil(1_000);
     date.map_or_else(|| format!("Saved on an unknown day · {size} KB"), |date| format!("Saved {date} · {size} KB"))
+}
+
+/// A design between quotation marks, or what it is where it has no name.
+fn called(name: &str) -> String {
+    let name = super::finding::short(name);
+    if name.is_empty() { "This design".to_owned() } else { format!("“{name}”") }
+}
+
+/// Of a design that came by a link: what it is called, and what it says of whose it is.
+///
+/// ```
+/// use snugfold::say::kept::came_by_link;
+/// assert_eq!(
+///     came_by_link("Seven jars", "Ada’s paper shed"),
+///     "“Seven jars” (Ada’s paper shed) came by a link. It isn’t saved with your sets yet."
+/// );
+/// ```
+#[must_use]
+pub fn came_by_link(name: &str, credit: &str) -> String {
+    let credit = super::finding::short(credit);
+    let by = if credit.is_empty() { String::new() } else { format!(" ({credit})") };
+    format!("{}{by} came by a link. It isn’t saved with your sets yet.", called(name))
+}
+
+/// After it was kept.
+#[must_use]
+pub fn now_yours(name: &str) -> String {
+    format!("{} is saved with your sets now.", called(name))
+}
+
+/// After the first change to it.
+#[must_use]
+pub fn changed_so_yours(name: &str) -> String {
+    let name = super::finding::short(name);
+    let it = if name.is_empty() { "it".to_owned() } else { format!("“{name}”") };
+    format!("You changed the design of the link, so {it} is saved with your sets now.")
+}
+
+/// After it was put away.
+#[must_use]
+pub fn put_away(name: &str) -> String {
+    format!("{} is put away. Open its link to see it again.", called(name))
 }
 
 /// After a set was deleted.

@@ -59,10 +59,12 @@ pub fn app() -> Tag {
     here::on_hide(guard::opened_well);
     effect(move || {
         if desk.turn.get() == Turn::Rest {
-            after_first_render(|| {
-                guard::opened_well();
-                offline::start();
-            });
+            after_first_render(offline::start);
+        }
+    });
+    effect(move || {
+        if desk.turn.get() == Turn::Rest && !desk.planner.behind.get() {
+            after_first_render(guard::opened_well);
         }
     });
     effect(move || here::set_language(desk.spelling.get().language()));

@@ -3,6 +3,7 @@
 use super::child::{live, shown, words};
 use super::desk::desk;
 use super::either::either;
+use super::guest::{closed_link_note, guest_note};
 use super::set_aside::{discarded, set_aside_actions};
 use super::share::save_file;
 use super::shelf::shelf;
@@ -19,7 +20,7 @@ pub fn notices() -> Tag {
     let note = |class, text: &str, button: Tag| classed("p", class).with(format!("{text} ")).with(button);
     let closed = move || {
         let id = shelf.left_closed.get()?;
-        Some(note("note caution", page::BROKE, button(page::OPEN_ANYWAY, move || shelf.open(id))))
+        Some(note("note caution", page::BROKE, button(page::OPEN_ANYWAY, move || shelf.open_guarded(id))))
     };
     let said = move || {
         let text = shelf.said.get()?;
@@ -47,6 +48,8 @@ pub fn notices() -> Tag {
     classed("div", "notices")
         .is("aria-live", "polite")
         .with(live(closed))
+        .with(live(move || closed_link_note(shelf)))
+        .with(live(move || guest_note(shelf)))
         .with(live(unreadable))
         .with(discarded())
         .with(live(unsaved))

@@ -77,6 +77,7 @@ pub mod sheets_view;
 pub mod shelf;
 pub mod saving;
 pub mod set_aside;
+pub mod guest;
 pub mod kept_row;
 pub mod share;
 pub mod kept_view;

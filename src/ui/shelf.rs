@@ -5,6 +5,7 @@ use leptos::prelude::*;
 
 use super::alive::Alive;
 use super::desk::Desk;
+use super::guest::Guest;
 use super::value::State;
 use crate::keep::file::Kept;
 use crate::keep::notebook::bringing::Bringing;
@@ -14,13 +15,13 @@ use crate::keep::session::Work;
 use crate::keep::shelf::Refused;
 use crate::project::request::Project;
 use crate::say::kept;
+use crate::web::last;
 use crate::web::store::{Keeping, Store};
-use crate::web::{guard, last, link};
 
 /// The saved sets and what was said about them last.
 #[derive(Clone, Copy)]
 pub struct Shelf {
-    store: StoredValue<Store, LocalStorage>,
+    pub(super) store: StoredValue<Store, LocalStorage>,
     desk: Desk,
     /// It is there for as long as the page.
     pub(super) alive: Alive,
@@ -42,6 +43,10 @@ pub struct Shelf {
     asked: State<bool>,
     /// The set that broke the page while opening, left closed.
     pub left_closed: State<Option<SetId>>,
+    /// Whose design is on the desk, where it came by a link and is neither kept nor put away ([`super::guest`]).
+    pub guest: State<Option<Guest>>,
+    /// The design of the link that broke the page while opening, left closed, and the link's name.
+    pub closed_link: State<Option<(String, Project)>>,
 }
 
 impl Shelf {
@@ -63,40 +68,17 @@ impl Shelf {
             deleted: State::new(None),
             asked: State::new(false),
             left_closed: State::new(None),
+            guest: State::new(None),
+            closed_link: State::new(None),
         };
         shelf.leave_unsaved();
-        let broke = guard::broke_last_time();
-        let last = shelf.store.with_value(Store::last);
-        match link::opened_with() {
-            Some(Ok(project)) if !broke => {
-                if let Some(id) = shelf.same_as(&project) {
-                    shelf.open(id);
-                    shelf.said.set(Some(kept::HERE_ALREADY.to_owned()));
-                } else {
-                    shelf.lay_new(project);
-                }
-                link::leave();
-            }
-            other => {
-                if let Some(Err(why)) = other {
-                    shelf.said.set(Some(format!("{why}.")));
-                }
-                match last {
-                    Some(id) if broke => shelf.left_closed.set(Some(id)),
-                    Some(id) => shelf.open_last(id),
-                    None => {}
-                }
-                if broke {
-                    link::leave();
-                }
-            }
-        }
+        shelf.open_first();
         shelf.save_as_it_changes();
         shelf
     }
 
     /// What is on the desk is not the maker's own work yet: it need not be saved.
-    fn leave_unsaved(self) {
+    pub(super) fn leave_unsaved(self) {
         let Work { project, ticks, .. } = self.on_the_desk();
         self.store.update_value(|s| s.leave_unsaved(&project, &ticks));
     }
@@ -108,19 +90,20 @@ impl Shelf {
     }
 
     /// What is worked on, where it cannot be saved before something else is taken to hand.
-    fn left_unsaved(self) -> Option<Work> {
+    pub(super) fn left_unsaved(self) -> Option<Work> {
         (!self.save_now()).then(|| self.on_the_desk())
     }
 
-    fn lay(self, work: Work) {
+    pub(super) fn lay(self, work: Work) {
         self.desk.lay(work.project, work.ticks, work.trail);
         self.left_closed.set(None);
+        self.leave_guest();
         self.unsaved.set(None);
         self.waiting.set(self.store.with_value(Store::waiting));
     }
 
     /// Opens the set that was open last, and says where it cannot be read.
-    fn open_last(self, id: SetId) {
+    pub(super) fn open_last(self, id: SetId) {
         self.unreadable.set(self.store.with_value(|s| s.unreadable(id)));
         match self.store.try_update_value(|s| s.open(id, None)) {
             Some(Ok(work)) => self.lay(work),
@@ -128,13 +111,6 @@ impl Shelf {
             Some(Err(KeepError::Unreadable(_))) | None => {}
             Some(Err(why)) => self.said.set(Some(format!("{why}."))),
         }
-    }
-
-    /// The saved set that is this design but for what no link holds.
-    fn same_as(self, project: &Project) -> Option<SetId> {
-        let shared = project.for_others();
-        let there = self.list().entries;
-        there.iter().find(|e| e.name == project.name && e.project.for_others() == shared).map(|e| e.id)
     }
 
     /// Saves what is on the desk where it is not saved, and what waits; whether all that is on the desk is saved then.
@@ -167,6 +143,7 @@ impl Shelf {
                     self.desk.call(&work.project.name);
                     self.said.set(Some(kept::AS_COPY.to_owned()));
                 }
+                self.guest_is_saved();
             }
             Some(Err(why)) => {
                 let why = Some(format!("{why}."));

@@ -199,3 +199,29 @@ fn on(to: &web_sys::EventTarget, event: &str, does: impl Fn(web_sys::Event) + 's
     let _ = to.add_event_listener_with_callback(event, does.as_ref().unchecked_ref());
     does.forget();
 }
+
+/// Calls `then` once the page is looked at: at once, or when its tab comes to the front. A page behind other tabs draws no
+/// frames, so what begins there stays halfway.
+pub fn once_seen(then: impl FnOnce() + 'static) {
+    if !document().hidden() {
+        then();
+        return;
+    }
+    let waiting = std::cell::Cell::new(Some(then));
+    let shown = Closure::<dyn FnMut()>::new(move || {
+        if !document().hidden()
+            && let Some(then) = waiting.take()
+        {
+            then();
+        }
+    });
+    let _ = document().add_event_listener_with_callback("visibilitychange", shown.as_ref().unchecked_ref());
+    shown.forget();
+}
+
+/// Calls `then` whenever another address of this page is opened in it, such as a link that was pasted over the last one.
+pub fn on_new_address(then: impl Fn() + 'static) {
+    let changed = Closure::<dyn FnMut()>::new(then);
+    let _ = window().add_event_listener_with_callback("hashchange", changed.as_ref().unchecked_ref());
+    changed.forget();
+}

@@ -9,8 +9,11 @@ use web_sys::Storage;
 /// it when the program has stopped.
 pub const CURRENT: &str = "snugfold:current";
 
-/// Set while a design is being opened (see [`super::guard`]).
+/// What is being opened (see [`super::guard`]).
 pub const OPENING: &str = "snugfold:opening";
+
+/// What stopped the page while it was being opened.
+pub const STOPPED_BY: &str = "snugfold:stopped-by";
 
 /// The full name of an entry: the page's folder, then `name`.
 ///

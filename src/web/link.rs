@@ -1,7 +1,9 @@
-//! The link to the design on the screen, and the design of the link that the page was opened with.
+//! The link to the design on the screen, and the design of the link in this page's address.
 
 use leptos::prelude::window;
 
+use super::guard;
+use crate::keep::limits;
 use crate::keep::link::{self, LinkError};
 use crate::project::request::Project;
 
@@ -10,6 +12,7 @@ use crate::project::request::Project;
 /// # Errors
 /// Where the design is too large for a link.
 pub fn address(project: &Project) -> Result<String, LinkError> {
+    limits::planned(project).map_err(LinkError::Excess)?;
     let fragment = link::write(&project.for_others())?;
     let here = window().location().href().unwrap_or_default();
     let page = here.split('#').next().unwrap_or_default();
@@ -19,17 +22,27 @@ pub fn address(project: &Project) -> Result<String, LinkError> {
 /// Fewer characters than the shortest link has: a place on the page, such as `#content`.
 const SHORT: usize = 24;
 
-/// The design in this page's address; nothing where there is no fragment, or one of a place on the page.
-#[must_use]
-pub fn opened_with() -> Option<Result<Project, LinkError>> {
-    let fragment = window().location().hash().unwrap_or_default();
-    match link::read(&fragment) {
-        Err(LinkError::NotALink) if fragment.len() < SHORT => None,
-        read => Some(read),
-    }
+/// A link in this page's address.
+pub struct Came {
+    /// Its name for [`guard`].
+    pub name: String,
+    /// Its design, of which no more is asked than can be planned.
+    pub design: Result<Project, LinkError>,
 }
 
-/// Takes the design out of this page's address, once it is on the screen: a later reload opens what is saved.
+/// The link in this page's address; nothing where there is no fragment, or one of a place on the page.
+#[must_use]
+pub fn in_address() -> Option<Came> {
+    let fragment = window().location().hash().unwrap_or_default();
+    let design = match link::read(&fragment) {
+        Err(LinkError::NotALink) if fragment.len() < SHORT => return None,
+        Ok(project) => limits::planned(&project).map_err(LinkError::Excess).map(|()| project),
+        unread => unread,
+    };
+    Some(Came { name: guard::link(&fragment), design })
+}
+
+/// Takes the link out of this page's address, once its design is kept or put away: a later reload opens what is saved.
 pub fn leave() {
     let here = window().location();
     let page = here.pathname().unwrap_or_default() + &here.search().unwrap_or_default();

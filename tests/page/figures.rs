@@ -67,6 +67,44 @@ fn time_of_a_first_visit() {
     });
 }
 
+/// The largest design that is planned, opened by its link, and keys typed into it.
+#[test]
+#[ignore = "prints figures"]
+fn time_of_the_largest_design() {
+    for (kinds, each, sets) in [(3, 1, 1), (60, 1, 1), (60, 100, 10_000)] {
+        let fragment = snugfold::keep::link::write(&crate::links::many(kinds, each, sets)).expect("it is short");
+        journey(async |page| {
+            page.expect_errors();
+            let watch = "window.long = []; window.firsts = {};
+                new PerformanceObserver((all) => { for (const e of all.getEntries()) window.long.push([e.startTime, e.duration]); })
+                  .observe({ type: 'longtask', buffered: true });
+                addEventListener('DOMContentLoaded', () => { const at = window.firsts;
+                  const look = () => {
+                    if (!at.drawn && document.querySelector('.stage svg')) at.drawn = performance.now();
+                    if (!at.typed && document.querySelector('#box-1-width')) at.typed = performance.now();
+                    if (!at.whole && document.querySelector('.foot')) at.whole = performance.now();
+                    if (!at.whole) requestAnimationFrame(look);
+                  }; look(); })";
+            page.cdp("Page.addScriptToEvaluateOnNewDocument", serde_json::json!({ "source": watch })).await;
+            page.open(&format!("#{fragment}")).await;
+            page.wait_js("everything", "return window.firsts && window.firsts.whole > 0").await;
+            page.js_async("await new Promise((f) => setTimeout(f, 3000));").await;
+            let opened = page
+                .js(
+                    "const l = window.long; window.long = []; return [window.firsts, l.map((t) => t.map(Math.round))]",
+                    Vec::new(),
+                )
+                .await;
+            let keys = crate::links::keys(page).await;
+            let typed = page
+                .js("return window.long.map((t) => Math.round(t[1])).sort((a, b) => b - a).slice(0, 12)", Vec::new())
+                .await;
+            println!("{kinds} kinds, {each} each, {sets} sets: opened, long tasks {opened}");
+            println!("  keys at best, middle, worst {keys:?}; longest tasks while typing {typed}");
+        });
+    }
+}
+
 #[test]
 #[ignore = "prints figures"]
 fn time_from_typing_to_drawn() {

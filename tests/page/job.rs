@@ -138,6 +138,7 @@ fn a_link_opens_the_same_design_elsewhere() {
         })
         .await;
         assert_eq!(page.value("Height").await, "4 in");
+        page.press("Keep it").await;
         // Opened once more, there is nothing to add.
         page.open(&format!("?again#{fragment}")).await;
         page.see("is saved here already").await;

@@ -18,6 +18,7 @@ mod job;
 mod kept;
 mod killed;
 mod leaving;
+mod links;
 mod making;
 mod offline;
 mod opening;

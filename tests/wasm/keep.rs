@@ -186,11 +186,11 @@ fn a_link_goes_through_the_address_unchanged() {
     let location = leptos::prelude::window().location();
     // The test runner's own page is opened with a fragment.
     address::leave();
-    assert_eq!(address::opened_with(), None);
+    assert_eq!(address::in_address().map(|came| came.design), None);
     let whole = address::address(&design).expect("it is short");
     location.set_hash(whole.split_once('#').expect("it has a fragment").1).expect("it is an address");
     assert_eq!(location.href(), Ok(whole));
-    assert_eq!(address::opened_with(), Some(Ok(design)));
+    assert_eq!(address::in_address().map(|came| came.design), Some(Ok(design)));
     address::leave();
-    assert_eq!(address::opened_with(), None);
+    assert_eq!(address::in_address().map(|came| came.design), None);
 }

@@ -16,7 +16,7 @@ pub const SIGHT: &str = "SNUGFOLD_SIGHT";
 const STYLES: &str = "style-src 'self'";
 
 /// Where it goes in the page.
-const PLACE: &str = "<div id=\"sight\" class=\"picture\">";
+const PLACE: &str = "<div id=\"sight\" class=\"picture\" hidden>";
 
 /// Where the page names its program (Trunk.toml).
 const PROGRAM: &str = "<template id=\"program\"";
