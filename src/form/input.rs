@@ -61,6 +61,17 @@ pub enum Refusal {
     Outside(Range<Length>),
 }
 
+impl Refusal {
+    /// The same where only `range` is left.
+    #[must_use]
+    pub const fn narrowed(self, range: Range<Length>) -> Self {
+        match self {
+            Self::Outside(_) => Self::Outside(range),
+            Self::Unreadable(why) => Self::Unreadable(why),
+        }
+    }
+}
+
 /// Reads a typed length and holds it against its range.
 ///
 /// # Errors

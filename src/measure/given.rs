@@ -4,6 +4,7 @@ use std::fmt;
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
+use super::digits;
 use super::json::value::text;
 use super::length::Length;
 use super::show::Figure;
@@ -60,12 +61,12 @@ impl Given {
     }
 
     /// Reads what a maker types: `4 1/4`, `4¼`, `4-1/4`, `4.25"`, `108 mm`, `10,8 cm`. A bare number is in the unit of
-    /// `bare` (inches, or millimetres).
+    /// `bare` (inches, or millimetres). Digits of other scripts are kept as plain ones.
     ///
     /// # Errors
     /// [`Unreadable`] says what is wrong with the text.
     pub fn read(typed: &str, bare: System) -> Result<Self, Unreadable> {
-        let typed = typed.trim();
+        let typed = &*digits::plain(typed.trim());
         if typed.is_empty() {
             return Err(Unreadable::Empty);
         }
@@ -310,6 +311,9 @@ mod tests {
         check("4.", Length::inches(4, 1));
         check("-0.5 mm", -Length::um(500));
         check("1/3", Length::from_nm(8_466_667));
+        check("١٠٨ mm", Length::mm(108));
+        check("４．２５", four_and_a_quarter);
+        check("۴ ۱/۴", four_and_a_quarter);
     }
 
     #[test]

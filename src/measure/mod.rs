@@ -2,6 +2,7 @@
 
 pub mod angle;
 pub mod area;
+pub mod digits;
 pub mod given;
 pub mod grid;
 pub mod json;

@@ -18,6 +18,21 @@ impl<T: Copy + PartialOrd> Range<T> {
         Self { least, most }
     }
 
+    /// What of it lies from `least` to `most`; all of it where nothing does.
+    ///
+    /// ```
+    /// use snugfold::project::bound::Range;
+    /// let range = Range::new(20, 300);
+    /// assert_eq!(range.within(60, 400), Range::new(60, 300));
+    /// assert_eq!(range.within(400, 500), range);
+    /// ```
+    #[must_use]
+    pub fn within(&self, least: T, most: T) -> Self {
+        let least = if least > self.least { least } else { self.least };
+        let most = if most < self.most { most } else { self.most };
+        if least <= most { Self { least, most } } else { *self }
+    }
+
     /// True for a value within.
     pub fn holds(&self, value: T) -> bool {
         self.least <= value && value <= self.most

@@ -44,3 +44,17 @@ pub struct Finding {
     /// What it is.
     pub what: What,
 }
+
+impl Finding {
+    /// Whether it says from where to where its input may be.
+    #[must_use]
+    pub const fn names_a_range(&self) -> bool {
+        matches!(
+            self.what,
+            What::LengthOutside { .. }
+                | What::CountOutside { .. }
+                | What::WeightOutside { .. }
+                | What::MarginOutside { .. }
+        )
+    }
+}

@@ -1,5 +1,7 @@
 //! Currencies by their code (ISO 4217), and how many decimals their smallest coin is. Nothing is ever converted.
 
+use crate::measure::digits;
+
 /// Codes of currencies with two decimals that are paid with (ISO 4217, list one, written here from memory;
 /// `tests/money.rs` holds it against a library that others keep).
 const TWO: &str = "AED AFN ALL AMD AOA ARS AUD AWG AZN BAM BBD BDT BMD BND BOB BRL BSD BTN BWP BYN BZD CAD CDF CHF CNY \
@@ -109,7 +111,7 @@ impl Currency {
     /// ```
     #[must_use]
     pub fn read(&self, typed: &str) -> Option<u32> {
-        let typed = typed.trim();
+        let typed = &*digits::plain(typed.trim());
         let bare = if self.mark.is_empty() { typed } else { typed.trim_start_matches(&*self.mark) };
         let bare = if self.mark.is_empty() { bare } else { bare.trim_end_matches(&*self.mark) }.trim();
         let (whole, part) = bare.split_once(['.', ',']).unwrap_or((bare, ""));

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
+use crate::measure::digits;
 use crate::measure::json::value::number_or_text;
 
 /// The size of sheet that a ream is weighed in; the names are the trade's.
@@ -73,7 +74,7 @@ impl BasisWeight {
     /// Reads `216`, `216 gsm`, `80 lb`, `110 lb index`. Pounds alone are of cover.
     #[must_use]
     pub fn read(text: &str) -> Option<Self> {
-        let text = text.trim();
+        let text = &*digits::plain(text.trim());
         let end = text.find(|c: char| !c.is_ascii_digit()).unwrap_or(text.len());
         let number = text.get(..end)?.parse().ok()?;
         let unit = text.get(end..)?.trim().to_lowercase();
@@ -106,6 +107,7 @@ impl BasisWeight {
     /// assert_eq!(grams("65 lb"), Some(176)); // 65 × 2.704114
     /// assert_eq!(grams("110 lb index"), Some(199)); // 110 × 1.807958
     /// assert_eq!(grams("216 gsm"), Some(216));
+    /// assert_eq!(grams("٢١٦"), Some(216));
     /// ```
     #[must_use]
     pub const fn grams(self) -> u32 {

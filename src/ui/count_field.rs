@@ -6,6 +6,7 @@ use super::desk::desk;
 use super::tag::{Tag, button, classed};
 use super::typed_field::TypedField;
 use super::value::{Fact, fact};
+use crate::measure::digits;
 use crate::project::bound::Range;
 use crate::project::finding::Finding;
 use crate::say::{page, refusal};
@@ -34,7 +35,7 @@ impl CountField {
     pub fn view(self) -> Tag {
         let Self { id, label, hint, range, value, findings, commit } = self;
         let desk = desk();
-        let read = move |text: &str| text.trim().parse::<u32>().ok().filter(|n| range.holds(*n));
+        let read = move |text: &str| digits::plain(text.trim()).parse::<u32>().ok().filter(|n| range.holds(*n));
         let step = move |to: Option<u32>| {
             if let Some(n) = to.filter(|n| range.holds(*n)) {
                 commit.run(n);

@@ -10,7 +10,7 @@ use crate::form::input::read_length;
 use crate::measure::given::Given;
 use crate::measure::length::Length;
 use crate::project::bound::Range;
-use crate::project::finding::Finding;
+use crate::project::finding::{Finding, What};
 use crate::say::refusal;
 
 /// A length. What cannot be taken stays as typed, with one sentence under it; the design keeps its last good value.
@@ -47,6 +47,16 @@ impl LengthField {
                 read_length(text, range, system.get()).map(Some)
             }
         };
+        // Other sizes of the same box may leave less than this field's own range: then the refusal names what is left, and
+        // the finding that names it too is not said twice.
+        let narrowed = fact(move || {
+            findings.with(|all| {
+                all.iter().fold(range, |range, finding| match finding.what {
+                    What::LengthOutside { least, most, .. } => range.within(least, most),
+                    _ => range,
+                })
+            })
+        });
         TypedField {
             id,
             label,
@@ -56,7 +66,8 @@ impl LengthField {
             usual,
             findings,
             read: Callback::new(move |text: String| {
-                read(&text).map(drop).map_err(|why| refusal::length(why, system.get()))
+                let why = read(&text).map(drop);
+                why.map_err(|why| refusal::length(why.narrowed(narrowed.get()), system.get()))
             }),
             commit: Callback::new(move |text: String| {
                 if let Ok(taken) = read(&text) {

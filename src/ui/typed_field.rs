@@ -56,6 +56,13 @@ impl TypedField {
                 draft.set(None);
             }
         };
+        let findings = fact(move || {
+            let mut all = findings.get();
+            if refused.get().is_some() {
+                all.retain(|finding| !finding.names_a_range());
+            }
+            all
+        });
         let (hint_id, note_id) = (format!("{id}-hint"), format!("{id}-note"));
         let place = tag("input")
             .is("id", id.clone())
