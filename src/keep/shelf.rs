@@ -85,6 +85,6 @@ impl Shelf for MemoryShelf {
         Ok(())
     }
     fn keys(&self) -> Result<Vec<String>, Refused> {
-        Ok(self.texts.iter().map(|(key, _)| key.clone()).collect())
+        Ok(self.texts.keys().cloned().collect())
     }
 }
