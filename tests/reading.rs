@@ -8,7 +8,8 @@ use snugfold::project::class::Class;
 use snugfold::project::example::example;
 use snugfold::project::fitting::Shape;
 use snugfold::project::own::Own;
-use snugfold::project::request::{Board, Project, Supply, Trimmer};
+use snugfold::project::request::{Project, Supply};
+use snugfold::project::tools::{Board, Trimmer};
 use snugfold::project::trade::Trade;
 
 fn read<T: DeserializeOwned>(text: &str) -> Result<T, Wrong> {

@@ -18,7 +18,8 @@ use snugfold::plan::{Plan, plan};
 use snugfold::project::example::example;
 use snugfold::project::finding::Weight;
 use snugfold::project::fitting::Facing;
-use snugfold::project::request::{Card, Entry, Lie, Mats, Part, Project, Supply, Tint, Trimmer};
+use snugfold::project::request::{Card, Entry, Lie, Mats, Part, Project, Supply, Tint};
+use snugfold::project::tools::{Board, Trimmer};
 use snugfold::stock::weight::BasisWeight;
 
 fn mm(um: i64) -> Given {
@@ -70,7 +71,7 @@ fn sets() -> impl Strategy<Value = (Project, System)> {
         let project = Project {
             name: String::new(),
             system: System::Metric,
-            board: snugfold::project::request::Board::default(),
+            board: Board::default(),
             sets: 1,
             trimmer: Trimmer::default(),
             spares: 0,

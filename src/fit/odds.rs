@@ -9,7 +9,7 @@ use crate::measure::given::Given;
 use crate::measure::length::Length;
 use crate::measure::system::System;
 use crate::project::bound;
-use crate::project::request::Trimmer;
+use crate::project::tools::Trimmer;
 
 /// What the maker's hands and tools keep to: ± two standard deviations each.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

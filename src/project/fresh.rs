@@ -3,7 +3,8 @@
 use super::batch::Batch;
 use super::class::Class;
 use super::own::Own;
-use super::request::{Board, Part, Project, Trimmer};
+use super::request::{Part, Project};
+use super::tools::{Board, Trimmer};
 use super::trade::Trade;
 use crate::measure::system::System;
 

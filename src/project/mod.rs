@@ -11,5 +11,6 @@ pub mod picture;
 pub mod trade;
 pub mod class;
 pub mod batch;
+pub mod tools;
 pub mod request;
 pub mod ticks;

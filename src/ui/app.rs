@@ -1,7 +1,6 @@
 //! The whole page: the head, the walk, and the part of it that is looked at.
 
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 use web_sys::KeyboardEvent;
 
 use super::bringing::Opening;
@@ -26,7 +25,7 @@ use crate::project::example::example;
 use crate::project::fresh::fresh;
 use crate::project::request::Project;
 use crate::say::page;
-use crate::web::{after_first_render, guard, here, offline};
+use crate::web::{after_first_render, guard, here, offline, trouble};
 
 /// What is on the desk first: the worked example.
 fn first() -> Project {
@@ -68,10 +67,11 @@ pub fn app() -> Tag {
         }
     });
     effect(move || here::set_language(desk.spelling.get().language()));
-    let keys = move |event: web_sys::Event| {
-        let Some(event) = event.dyn_ref::<KeyboardEvent>() else {
+    // On the window: what is taken back may take the field that had the focus along, and then no element hears keys.
+    let keys = move |event: KeyboardEvent| {
+        if trouble::stopped() {
             return;
-        };
+        }
         let way = event.ctrl_key() || event.meta_key();
         match (way, event.shift_key(), event.key().to_ascii_lowercase().as_str()) {
             (true, false, "z") => desk.undo(),
@@ -80,6 +80,8 @@ pub fn app() -> Tag {
         }
         event.prevent_default();
     };
+    // The page is there for as long as its window.
+    let _ = window_event_listener(leptos::ev::keydown, keys);
     let part = live(move || match walk.get() {
         Walk::Set => set_view(),
         Walk::Flat => flat_view(),
@@ -89,7 +91,6 @@ pub fn app() -> Tag {
         Walk::Kept => kept_view(),
     });
     classed("div", "page")
-        .on("keydown", keys)
         .with(classed("a", "skip").is("href", "#content").with(page::SKIP))
         .with(head(walk))
         .with(notices())

@@ -9,7 +9,8 @@ use snugfold::measure::given::Given;
 use snugfold::measure::system::System;
 use snugfold::project::extra::Extra;
 use snugfold::project::fitting::{Blank, Gift, Gifts, Shape, Turns, Wrap};
-use snugfold::project::request::{Board, Card, Entry, Mats, Part, Project};
+use snugfold::project::request::{Card, Entry, Mats, Part, Project};
+use snugfold::project::tools::Board;
 
 use super::projects::{
     facing, kind, length, lesson, lie, more_sheets, number, own, small_id, supply, system, tint, trimmer, weight,

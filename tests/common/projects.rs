@@ -15,9 +15,8 @@ use snugfold::measure::system::System;
 use snugfold::project::extra::{Extra, ExtraKind};
 use snugfold::project::fitting::{Blank, Facing, Gifts, Lesson};
 use snugfold::project::own::{Note, NoteKind, Own};
-use snugfold::project::request::{
-    Board, Card, Entry, Lie, Mats, MoreSheets, Part, Project, Shop, Supply, Tint, Trimmer,
-};
+use snugfold::project::request::{Card, Entry, Lie, Mats, MoreSheets, Part, Project, Shop, Supply, Tint};
+use snugfold::project::tools::{Board, Trimmer};
 use snugfold::stock::weight::{Basis, BasisWeight};
 
 /// Any request that can be kept: half of them likely, half of them odd.

@@ -188,7 +188,7 @@ fn line(seed: u64) -> String {
         let name = if system == System::Inch { "in" } else { "mm" };
         line += &format!(" | {name} plan {whole} steps {steps} keys {keys}");
         // Drawing takes several times as long as planning: in one system each, and every fourth set step by step.
-        if (seed.is_multiple_of(2)) == (system == System::Inch) {
+        if seed.is_multiple_of(2) == (system == System::Inch) {
             let plan = plan(&project, system);
             line += &format!(" us {} drawn {}", american(&plan, &project), drawings(&plan, &project));
             if seed % 4 < 2 && plan.steps.len() < 300 {

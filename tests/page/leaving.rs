@@ -150,3 +150,20 @@ fn another_part_of_the_walk_is_opened_with_a_half_typed_text() {
         goes_on(page).await;
     });
 }
+
+/// What had the focus is gone with the box: the next key is heard all the same.
+#[test]
+fn keys_go_on_when_the_field_with_the_focus_is_gone() {
+    journey(async |page| {
+        page.open("").await;
+        let before = boxes(page).await;
+        page.press("Add a box").await;
+        page.wait("another box", async || (boxes(page).await == before + 1).then_some(())).await;
+        focus(page, "Width").await;
+        key(page, BACK).await;
+        page.wait("the box to go", async || (boxes(page).await == before).then_some(())).await;
+        key(page, FORTH).await;
+        page.wait("the box to come back", async || (boxes(page).await == before + 1).then_some(())).await;
+        goes_on(page).await;
+    });
+}

@@ -2,7 +2,8 @@
 
 use crate::keep::limits;
 use crate::project::fitting::Lesson;
-use crate::project::request::{Card, Lie, MoreSheets, Shop, Supply, Trimmer};
+use crate::project::request::{Card, Lie, MoreSheets, Shop, Supply};
+use crate::project::tools::Trimmer;
 
 use super::spelling;
 use super::wire::{Fault, Reader, Writer, when};

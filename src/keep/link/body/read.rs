@@ -10,7 +10,8 @@ use crate::measure::given::Given;
 use crate::measure::system::System;
 use crate::project::fitting::{Blank, Facing, Gifts};
 use crate::project::own::Own;
-use crate::project::request::{Board, Card, Entry, Mats, Part, Project, Tint};
+use crate::project::request::{Card, Entry, Mats, Part, Project, Tint};
+use crate::project::tools::Board;
 use crate::stock::weight::{Basis, BasisWeight};
 
 use super::{Before, COUNT, FIRST_WORD, OTHER, SPELLED, STYLES, mark};

@@ -5,7 +5,8 @@ use crate::keep::link::wire::{Writer, when};
 use crate::keep::link::{extras, gifts, own, spelling, stock};
 use crate::measure::system::System;
 use crate::project::fitting::Facing;
-use crate::project::request::{Board, Card, Entry, Mats, Part, Project};
+use crate::project::request::{Card, Entry, Mats, Part, Project};
+use crate::project::tools::Board;
 use crate::stock::weight::{Basis, BasisWeight};
 
 use super::{Before, COUNT, FIRST_WORD, SPELLED, STYLES, mark};
