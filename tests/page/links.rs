@@ -213,9 +213,6 @@ fn the_largest_design_opens_and_answers_keys() {
         page.see("came by a link").await;
         keys(page).await;
         assert_eq!(page.value("Width").await, "3 1/2");
-        page.fill("Width", "3 1/4").await;
-        page.press("Undo").await;
-        page.wait("the width before", async || (page.value("Width").await.starts_with("3 1/2")).then_some(())).await;
     });
 }
 
