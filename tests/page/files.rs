@@ -80,7 +80,8 @@ fn a_file_that_comes_in_can_be_stopped() {
         page.wait_js("some of them", some).await;
         page.reload().await;
         page.press("Saved & shared").await;
-        page.see("Set 1").await;
+        page.fill("Find by name", "Set 100").await;
+        page.wait_js("one of them", "return document.querySelectorAll('.rows .row').length === 1").await;
     });
 }
 

@@ -156,6 +156,7 @@ fn another_part_of_the_walk_is_opened_with_a_half_typed_text() {
 fn keys_go_on_when_the_field_with_the_focus_is_gone() {
     journey(async |page| {
         page.open("").await;
+        page.see("Cut the blank 9 ×").await;
         let before = boxes(page).await;
         page.press("Add a box").await;
         page.wait("another box", async || (boxes(page).await == before + 1).then_some(())).await;
