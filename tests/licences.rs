@@ -81,3 +81,20 @@ fn everything_in_the_page_may_be_passed_on() {
     let expected = std::fs::read_to_string(&path).unwrap_or_default();
     assert_eq!(listed, expected, "the licences have changed: look at them, then write the list anew");
 }
+
+/// The font of papers goes along with the page: with its licence, and without the name that is reserved for the original.
+#[test]
+fn the_font_may_be_passed_on() {
+    let at = |name: &str| Path::new(env!("CARGO_MANIFEST_DIR")).join("style/font").join(name);
+    let licence = std::fs::read_to_string(at("OFL.txt")).expect("the licence stands beside it");
+    assert!(licence.contains("SIL OPEN FONT LICENSE Version 1.1") && licence.contains("Reserved Font Name \"Lato\""));
+    let file = std::fs::read(at("papers.ttf")).expect("the font is there");
+    assert!(file.len() < 300_000, "{} bytes", file.len());
+    // Its names are written as UTF-16.
+    let written = |words: &str| words.encode_utf16().flat_map(u16::to_be_bytes).collect::<Vec<u8>>();
+    let says = |words: &str| file.windows(2 * words.len()).any(|part| part == written(words));
+    assert!(says("Licensed under the SIL Open Font License, Version 1.1") && says("Snugfold Papers"));
+    assert!(!says("Lato Regular") && !says("Lato-Regular"));
+    let page = std::fs::read_to_string(at("../../index.html")).expect("the page");
+    assert!(["papers.ttf", "OFL.txt"].iter().all(|name| page.contains(&format!("href=\"style/font/{name}\""))));
+}
