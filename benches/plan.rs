@@ -6,15 +6,20 @@
 use std::hint::black_box;
 use std::time::Instant;
 
+use snugfold::draw::font::Font;
+use snugfold::draw::handout::{Handout, handout};
 use snugfold::draw::pages::pages;
 use snugfold::draw::pattern::patterns;
-use snugfold::draw::pdf::pdf;
+use snugfold::draw::pdf::{pdf, print};
 use snugfold::draw::step::step;
 use snugfold::draw::svg::paint;
+use snugfold::make::pace::Pace;
 use snugfold::measure::system::System;
-use snugfold::plan::plan;
+use snugfold::plan::{plan, taught};
 use snugfold::project::example::example;
 use snugfold::project::request::{Project, Tint};
+use snugfold::say::hand::Hand;
+use snugfold::say::spelling::Spelling;
 use snugfold::stock::paper::Paper;
 
 /// The example's boxes repeated up to `kinds` kinds, each `count` times in the set.
@@ -67,8 +72,10 @@ fn main() {
     }
 }
 
-/// What is drawn of twelve boxes and their holder: all steps, and all pages of patterns.
+/// What is drawn of twelve boxes and their holder: all steps, all pages of patterns, and the handout.
 fn on_paper(project: &Project) {
+    let file = std::fs::read(concat!(env!("CARGO_MANIFEST_DIR"), "/style/font/papers.ttf")).unwrap_or_default();
+    let Ok(font) = Font::read(file) else { return };
     let plan = plan(project, System::Inch);
     let steps = median_us(|| {
         let drawn = plan.steps.iter().filter_map(|s| step(s, &plan, &|_| Tint::default()));
@@ -77,9 +84,28 @@ fn on_paper(project: &Project) {
     println!("{:>20}: {steps:9.0} µs, {} steps", "drawings", plan.steps.len());
     let pages_us = median_us(|| {
         let all = patterns(&plan, project.sets);
-        let (sheets, _) = pages(&all, Paper::A4, "");
-        black_box(pdf(&project.name, &all, &sheets));
+        let (sheets, _) = pages(&all, Paper::A4, "", &font);
+        black_box(pdf(&project.name, &all, &sheets, &font));
     });
-    let count = pages(&patterns(&plan, project.sets), Paper::A4, "").0.len();
+    let count = pages(&patterns(&plan, project.sets), Paper::A4, "", &font).0.len();
     println!("{:>20}: {pages_us:9.0} µs, {count} pages", "pattern pages");
+    let one = taught(project, System::Inch, Pace::default()).one;
+    let plans = [&one];
+    let make = || {
+        handout(&Handout {
+            project,
+            plans: &plans,
+            ready: project.class.ready,
+            link: None,
+            size: Paper::A4.size(),
+            spelling: Spelling::Uk,
+            hand: Hand::Right,
+            font: &font,
+        })
+    };
+    let set_us = median_us(|| drop(black_box(make())));
+    let set = make();
+    println!("{:>20}: {set_us:9.0} µs, {} pages", "handout", set.len());
+    let file_us = median_us(|| drop(black_box(print(&project.name, &set, &font))));
+    println!("{:>20}: {file_us:9.0} µs, {} bytes", "its file", print(&project.name, &set, &font).len());
 }

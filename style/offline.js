@@ -21,8 +21,8 @@ const address = (path) => new URL(path, self.registration.scope).href;
 // The page itself is asked for as visitors do, by its folder.
 const source = (path) => address(path === "index.html" ? "./" : path);
 
-// The page works without its pictures.
-const optional = (kind) => kind.startsWith("image/") || kind === "application/manifest+json";
+// The page works without its pictures; where the letters of papers are missing it says so, and asks for them again.
+const optional = (kind) => /^(image|font)\/|^text\/plain|^application\/manifest\+json/.test(kind);
 
 // The bytes of an answer where they are what this version is made of.
 async function whole(answer, wanted) {

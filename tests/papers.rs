@@ -5,7 +5,7 @@
 mod common;
 
 use common::projects::any_project;
-use common::tries;
+use common::{font, tries};
 use hayro::vello_cpu::color::palette::css::WHITE;
 use hayro::{PixmapSettings, RenderCache, RenderSettings, hayro_interpret, hayro_syntax, render};
 use lopdf::Document;
@@ -15,7 +15,8 @@ use snugfold::draw::drawing::{Drawing, Mark};
 use snugfold::draw::flow::{lines, width};
 use snugfold::draw::handout::{Handout, PAGES, handout};
 use snugfold::draw::labels::{bags, tags};
-use snugfold::draw::pdf::{missing, print};
+use snugfold::draw::lacking::on_pages;
+use snugfold::draw::pdf::print;
 use snugfold::draw::svg::page as painted;
 use snugfold::draw::teacher::{Prices, teacher};
 use snugfold::form::registry::FORMS;
@@ -56,6 +57,7 @@ fn of(project: &Project, systems: &[System], paper: Paper, hand: Hand) -> Vec<Dr
         size: paper.size(),
         spelling: Spelling::Uk,
         hand,
+        font: font(),
     })
 }
 
@@ -100,7 +102,7 @@ fn the_code_is_read_from_the_printed_page() {
     twelve.boxes = (1..=12).map(|id| Part { id, ..first.clone() }).collect();
     for project in [worked(), twelve] {
         for paper in Paper::ALL {
-            let file = print("x", &of(&project, &[System::Inch], paper, Hand::Right));
+            let file = print("x", &of(&project, &[System::Inch], paper, Hand::Right), font());
             let (wide, dots) = grey(&file, 0, 150.0);
             let expected = Some(address(&project));
             assert_eq!(read(wide, blurred(wide, &dots)), expected, "out of focus");
@@ -111,7 +113,7 @@ fn the_code_is_read_from_the_printed_page() {
 
 /// The words of a file, page by page, as another program reads them.
 fn words(pages: &[Drawing]) -> Vec<String> {
-    let file = Document::load_mem(&print("x", pages)).expect("it is a PDF");
+    let file = Document::load_mem(&print("x", pages, font())).expect("it is a PDF");
     let count = file.get_pages().len();
     assert_eq!(count, pages.len());
     (1..=count).map(|nth| file.extract_text(&[u32::try_from(nth).expect("few")]).expect("text")).collect()
@@ -198,7 +200,7 @@ fn every_form_can_be_handed_out() {
             let pages = of(&project, &[System::Metric], Paper::A4, Hand::Right);
             lies_on(&pages);
             assert!(pages.len() <= PAGES, "{}: {} pages", form.key, pages.len());
-            lies_on(&teacher(&taught, &project, None, Paper::Letter.size()));
+            lies_on(&teacher(&taught, &project, None, Paper::Letter.size(), font()));
         }
     }
 }
@@ -219,8 +221,8 @@ fn what_is_private_stays_private() {
     let heads = vec![vec![say::number(1, 1)]];
     let papers = [
         of(&project, &System::ALL, Paper::A4, Hand::Right),
-        bags(&project.name, &heads, &bag, Paper::A4.size()),
-        teacher(&taught, &project, None, Paper::A4.size()),
+        bags(&project.name, &heads, &bag, Paper::A4.size(), font()),
+        teacher(&taught, &project, None, Paper::A4.size(), font()),
     ];
     let all: String = papers.iter().flat_map(|pages| words(pages)).collect();
     let linked = link::write(&project.for_others()).expect("it is short");
@@ -228,7 +230,7 @@ fn what_is_private_stays_private() {
     assert_eq!((&opened.trade, &opened.batch), (&Project::default().trade, &Project::default().batch));
     assert!(opened.supplies().all(|supply| supply.price.is_none()));
     // The handout's code is that link.
-    let file = print("x", &of(&project, &[System::Inch], Paper::A4, Hand::Right));
+    let file = print("x", &of(&project, &[System::Inch], Paper::A4, Hand::Right), font());
     let (wide, dots) = grey(&file, 0, 150.0);
     assert_eq!(read(wide, dots), Some(format!("{PLACE}{linked}")));
     for private in ["Wilhelmina", "Zebedee", "987", "876", "XCD", "765"] {
@@ -257,7 +259,7 @@ fn a_teachers_sheet_tells_every_cut() {
             cuts += lines.iter().map(|line| fences(&line.to_string())).sum::<usize>();
         }
     }
-    let pages = teacher(&taught, &project, None, Paper::A4.size());
+    let pages = teacher(&taught, &project, None, Paper::A4.size(), font());
     lies_on(&pages);
     let all: String = words(&pages).join(" ").split_whitespace().map(|word| format!("{word} ")).collect();
     assert!(most > 30, "{most}: a sheet of many cuts is among them");
@@ -273,7 +275,7 @@ fn labels_are_large_and_complete() {
     assert_eq!(bag.len(), taught.one.pieces.len());
     let heads: Vec<Vec<String>> = (1..=7).map(|n| vec![say::number(n, 7)]).collect();
     for paper in Paper::ALL {
-        let pages = bags(&project.name, &heads, &bag, paper.size());
+        let pages = bags(&project.name, &heads, &bag, paper.size(), font());
         lies_on(&pages);
         let all = words(&pages).join("\n");
         for n in 1..=7 {
@@ -296,7 +298,7 @@ fn labels_of_a_large_bag_go_on() {
     for kinds in [1, 10, 30, 48, 60, 80, 200] {
         let inside: Vec<Phrase> = (1..=kinds).map(line).collect();
         let heads = vec![vec![say::number(1, 2)], vec![say::number(2, 2), "Wilhelmina ".repeat(30)]];
-        let pages = bags(&"A very long name of a set ".repeat(12), &heads, &inside, Paper::Letter.size());
+        let pages = bags(&"A very long name of a set ".repeat(12), &heads, &inside, Paper::Letter.size(), font());
         lies_on(&pages);
         let words: String = words(&pages).join(" ").split_whitespace().map(|word| format!("{word} ")).collect();
         for n in 1..=kinds {
@@ -322,19 +324,22 @@ fn two_thousand_names_have_tags() {
     let long = "Maximilian ".repeat(40);
     let mut names: Vec<&str> = odd.iter().copied().cycle().take(1_999).collect();
     names.push(&long);
-    let pages = tags("Tags", &names, Paper::A4.size());
+    let pages = tags("Tags", &names, Paper::A4.size(), font());
     lies_on(&pages);
     assert_eq!(pages.len(), 2_000_usize.div_ceil(3 * 9));
     let labels =
         pages.iter().flat_map(|p| &p.marks).filter_map(|m| if let Mark::Label(l) = m { Some(l) } else { None });
     let shown: Vec<String> = labels.map(|l| l.words.to_string()).collect();
     assert!(shown.iter().filter(|w| w.starts_with("Ada")).count() == 250);
-    assert!(missing(&pages).contains(&'礼'));
+    let lacking = on_pages(&pages, font());
+    let kanji = lacking.iter().find(|l| l.words == "礼 & 愛").expect("it is named");
+    assert_eq!((kanji.letters.as_slice(), kanji.page), (&['礼', '愛'][..], Some(1)));
+    assert!(lacking.iter().all(|l| !l.words.contains("Zoë")));
     for page in &pages {
-        let svg = painted(page);
+        let svg = painted(page, font());
         roxmltree::Document::parse(&svg).expect("it is SVG");
     }
-    hayro_syntax::Pdf::new(print("Tags", &pages)).expect("it is a PDF");
+    hayro_syntax::Pdf::new(print("Tags", &pages, font())).expect("it is a PDF");
 }
 
 proptest! {
@@ -347,21 +352,22 @@ proptest! {
         (project.class.ready, project.class.makers) = (ready, makers);
         let taught = taught(&project, project.system, Pace::default());
         lies_on(&of(&project, &System::ALL, Paper::A4, Hand::Left));
-        lies_on(&teacher(&taught, &project, Some(&Prices { lines: vec![("Work".into(), "1.00".into())], notes: Vec::new() }), Paper::A4.size()));
+        lies_on(&teacher(&taught, &project, Some(&Prices { lines: vec![("Work".into(), "1.00".into())], notes: Vec::new() }), Paper::A4.size(), font()));
         let bag = say::bag(&taught.one, &project, ready);
-        lies_on(&bags(&project.name, &[vec![say::number(1, 2), project.name.clone()]], &bag, Paper::Letter.size()));
+        lies_on(&bags(&project.name, &[vec![say::number(1, 2), project.name.clone()]], &bag, Paper::Letter.size(), font()));
     }
 
     /// Lines hold all words in their order, and none is wider than there is room, but for a single letter.
     #[test]
     fn lines_hold_all_words(text in "\\PC{0,200}", room in 1.0_f64..60.0) {
-        let all = lines(&Phrase::words(&*text), room);
+        let font = font();
+        let all = lines(&Phrase::words(&*text), room, &font);
         let bare = |text: &str| text.chars().filter(|c| !" \t\n\r".contains(*c)).collect::<String>();
         let together: String = all.iter().map(|line| bare(&line.to_string())).collect();
         prop_assert_eq!(together, bare(&text));
         for line in &all {
             let one = line.to_string().chars().count() == 1;
-            prop_assert!(width(line) <= room + 1e-9 || one, "{}", line);
+            prop_assert!(width(line, &font) <= room + 1e-9 || one, "{}", line);
         }
     }
 }

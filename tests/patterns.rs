@@ -2,14 +2,18 @@
 //! paper. (`tests/pattern_lines.rs` measures the lines of each drawing.)
 #![cfg(not(target_arch = "wasm32"))]
 
+mod common;
+
+use common::font;
 use hayro::vello_cpu::color::palette::css::WHITE;
 use hayro::{PixmapSettings, RenderCache, RenderSettings, hayro_interpret, hayro_syntax, render};
 use lopdf::{Dictionary, Document, Object, content::Content};
 use roxmltree::Document as Xml;
 use snugfold::draw::drawing::{Drawing, Ink, Mark, Reads, Spot};
+use snugfold::draw::lacking::on_patterns;
 use snugfold::draw::pages::{Page, pages};
 use snugfold::draw::pattern::{Pattern, patterns};
-use snugfold::draw::pdf::{pdf, unshown};
+use snugfold::draw::pdf::pdf;
 use snugfold::draw::svg::true_scale;
 use snugfold::measure::{length::Length, show::Figure, system::System};
 use snugfold::plan::plan;
@@ -82,8 +86,8 @@ fn reach(picture: &[Vec<bool>], min: Spot, max: Spot) -> [Spot; 2] {
 fn the_bars_of_every_page_measure_true() {
     let (project, all) = worked();
     for paper in Paper::ALL {
-        let (sheets, _) = pages(&all, paper, "");
-        let bytes = pdf(&project.name, &all, &sheets);
+        let (sheets, _) = pages(&all, paper, "", font());
+        let bytes = pdf(&project.name, &all, &sheets, font());
         for (nth, sheet) in sheets.iter().enumerate() {
             let picture = printed(&bytes, nth);
             // A row that crosses the four ends of the bars and nothing else, wherever that is in the foot.
@@ -100,7 +104,7 @@ fn the_bars_of_every_page_measure_true() {
 #[test]
 fn a_blank_measures_true_on_paper() {
     let (project, all) = worked();
-    let (sheets, _) = pages(&all, Paper::A4, "");
+    let (sheets, _) = pages(&all, Paper::A4, "", font());
     let one_page = |s: &&Page| sheets.iter().filter(|o| o.pattern == s.pattern).count() == 1;
     let alone: Vec<&Page> = sheets.iter().filter(one_page).collect();
     assert!(!alone.is_empty(), "something of the example fits on one page");
@@ -112,7 +116,7 @@ fn a_blank_measures_true_on_paper() {
                     line.run.iter_mut().flatten().for_each(|mm| *mm *= scale);
                 }
             }
-            let bytes = pdf(&project.name, &larger, std::slice::from_ref(sheet));
+            let bytes = pdf(&project.name, &larger, std::slice::from_ref(sheet), font());
             let picture = printed(&bytes, 0);
             let [min, max] = reach(&picture, [0.0, 0.0], [sheet.size[0], sheet.size[1] - 31.0]);
             let drawing = &all[sheet.pattern].drawing;
@@ -141,8 +145,8 @@ fn pages_and_layers_are_what_another_reader_finds() {
     let (project, all) = worked();
     // Sizes in points: ISO 216 and ANSI/ASME Y14.1.
     for (paper, [w, h]) in [(Paper::A4, [595.276, 841.890]), (Paper::Letter, [612.0, 792.0])] {
-        let (sheets, _) = pages(&all, paper, "");
-        let file = Document::load_mem(&pdf(&project.name, &all, &sheets)).expect("it is a PDF");
+        let (sheets, _) = pages(&all, paper, "", font());
+        let file = Document::load_mem(&pdf(&project.name, &all, &sheets, font())).expect("it is a PDF");
         assert_eq!(file.get_pages().len(), sheets.len());
         let root = file.catalog().expect("a catalogue");
         let groups = root.get(b"OCProperties").and_then(Object::as_dict).expect("layers");
@@ -194,7 +198,7 @@ fn pages_join_cross_on_cross() {
     let large = Drawing { min: [0.0; 2], max: [700.0, 900.0], lettering: 4.0, ..Drawing::default() };
     let all = [Pattern { name: "large".into(), times: 1, drawing: large }];
     for paper in Paper::ALL {
-        let (sheets, left_out) = pages(&all, paper, "");
+        let (sheets, left_out) = pages(&all, paper, "", font());
         assert!(left_out.is_empty() && sheets.len() > 8, "{}", sheets.len());
         for x in 0..70 {
             for y in 0..90 {
@@ -235,8 +239,8 @@ fn lettering_is_where_it_is_meant() {
                 label.way = way;
             }
             let all = [Pattern { name: "lettering".into(), times: 1, drawing }];
-            let (sheets, _) = pages(&all, Paper::A4, "");
-            let picture = printed(&pdf("lettering", &all, &sheets), 0);
+            let (sheets, _) = pages(&all, Paper::A4, "", font());
+            let picture = printed(&pdf("lettering", &all, &sheets, font()), 0);
             let [min, max] = reach(&picture, [9.0; 2], [158.0; 2]);
             let middle = [0, 1].map(|i| f64::midpoint(min[i], max[i]) - 8.0);
             for i in 0..2 {
@@ -254,7 +258,7 @@ fn what_takes_too_many_pages_is_left_out() {
     let of = |max| Drawing { max, lettering: 4.0, ..Drawing::default() };
     let all = [[5_000.0, 5_000.0], [100.0, 100.0], [f64::from(u32::MAX), f64::from(u32::MAX)]];
     let all = all.map(|max| Pattern { name: "P".into(), times: 1, drawing: of(max) });
-    let (sheets, left_out) = pages(&all, Paper::A4, "");
+    let (sheets, left_out) = pages(&all, Paper::A4, "", font());
     assert_eq!((sheets.len(), left_out), (1, vec![0, 2]));
 }
 
@@ -276,8 +280,8 @@ fn odd_names_stay_names() {
             assert!(file.descendants().all(|n| !n.has_tag_name("script")), "{name}");
             assert!(!text.contains(" style="));
         }
-        let (sheets, _) = pages(&all, Paper::A4, name);
-        let file = Document::load_mem(&pdf(name, &all, &sheets)).expect("it is a PDF");
+        let (sheets, _) = pages(&all, Paper::A4, name, font());
+        let file = Document::load_mem(&pdf(name, &all, &sheets, font())).expect("it is a PDF");
         assert_eq!(file.get_pages().len(), sheets.len());
         for id in file.get_pages().values() {
             let drawn = Content::decode(&file.get_page_content(*id)).expect("they read");
@@ -285,7 +289,7 @@ fn odd_names_stay_names() {
             assert_eq!(saved, back, "{name}");
         }
         let shown = ["<script>alert(1)</script>", ") Tj ET Q (", &long, "", "ünï–cødé"].contains(&name);
-        assert_eq!(unshown(&all, "").is_empty(), shown, "{name}");
+        assert_eq!(on_patterns(&all, "", font()).is_empty(), shown, "{name}");
     }
 }
 
@@ -293,8 +297,8 @@ fn odd_names_stay_names() {
 #[test]
 fn the_words_of_a_page_are_text() {
     let (project, all) = worked();
-    let (sheets, _) = pages(&all, Paper::Letter, "Made by hand.");
-    let file = Document::load_mem(&pdf(&project.name, &all, &sheets)).expect("it is a PDF");
+    let (sheets, _) = pages(&all, Paper::Letter, "Made by hand.", font());
+    let file = Document::load_mem(&pdf(&project.name, &all, &sheets, font())).expect("it is a PDF");
     let text = file.extract_text(&[1]).expect("text");
     for part in ["front", "50 mm", "2 in", "Print at 100 %", "Made by hand."] {
         assert!(text.contains(part), "{part} in {text}");

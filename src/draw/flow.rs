@@ -1,9 +1,9 @@
 //! Words and drawings set on pages, from top to bottom: what does not fit goes to the next page.
 //!
-//! Widths are those of the typeface that every reader of PDF has; the browser is told to take the like of it.
+//! Widths are those of the font that the pages are written in.
 
 use super::drawing::{Drawing, Hold, Ink, Label, Mark, Meaning, Reads, Spot};
-use super::latin;
+use super::font::Font;
 use super::lettering::{Piece, pieces};
 use crate::say::phrase::{Bit, Phrase};
 
@@ -42,7 +42,9 @@ pub struct Region {
 }
 
 /// Pages in the making.
-pub struct Flow {
+pub struct Flow<'a> {
+    /// What they are set in.
+    font: &'a Font,
     /// The title of each page, for those who hear it.
     title: String,
     size: Spot,
@@ -50,11 +52,11 @@ pub struct Flow {
     y: f64,
 }
 
-impl Flow {
+impl<'a> Flow<'a> {
     /// Nothing so far, on paper of this size.
     #[must_use]
-    pub fn new(title: &str, size: Spot) -> Self {
-        let mut flow = Self { title: title.to_owned(), size, pages: Vec::new(), y: 0.0 };
+    pub fn new(title: &str, size: Spot, font: &'a Font) -> Self {
+        let mut flow = Self { font, title: title.to_owned(), size, pages: Vec::new(), y: 0.0 };
         flow.page();
         flow
     }
@@ -88,7 +90,7 @@ impl Flow {
     pub fn words(&mut self, words: impl Into<Phrase>, size: f64) {
         // Line by line: a long list goes on overleaf.
         let width = self.width();
-        for line in lines(&words.into(), width / size) {
+        for line in lines(&words.into(), width / size, self.font) {
             self.row(&[1.0], vec![vec![Block::Words(line, size)]]);
         }
     }
@@ -117,7 +119,7 @@ impl Flow {
         let sum: f64 = shares.iter().sum();
         let room = self.width() - GAP * (shares.len().saturating_sub(1)) as f64;
         let widths: Vec<f64> = shares.iter().map(|share| room * share / sum).collect();
-        let highs = columns.iter().zip(&widths).map(|(blocks, width)| high(blocks, *width));
+        let highs = columns.iter().zip(&widths).map(|(blocks, width)| high(blocks, *width, self.font));
         let row = highs.fold(0.0, f64::max);
         if row > self.left() && self.y > EDGE {
             self.page();
@@ -127,7 +129,7 @@ impl Flow {
         for (blocks, width) in columns.into_iter().zip(widths) {
             let mut y = top;
             for block in blocks {
-                y = put(page, block, [x, y], width, self.size[1] - EDGE);
+                y = put(page, block, [x, y], [width, self.size[1] - EDGE], self.font);
             }
             x += width + GAP;
         }
@@ -140,6 +142,7 @@ impl Flow {
         let sum: f64 = regions.iter().map(|r| r.share).sum();
         let room = self.width() - GAP * (regions.len().saturating_sub(1)) as f64;
         let (first, top, end) = (self.pages.len() - 1, self.y, self.size[1] - EDGE);
+        let font = self.font;
         let mut left = EDGE;
         for region in regions {
             let width = room * region.share / sum;
@@ -148,14 +151,16 @@ impl Flow {
             let (mut page, mut column, mut y) = (first, 0, top);
             // Whatever stands at the head of a column has no space over it.
             let begin = |flow: &mut Self, page: usize, y: f64| match &region.head {
-                Some(head) => put(&mut flow.pages[page], Block::Words(head.clone(), HEAD), [left, y], width, end),
+                Some(head) => {
+                    put(&mut flow.pages[page], Block::Words(head.clone(), HEAD), [left, y], [width, end], flow.font)
+                }
                 None => y,
             };
             let mut from = begin(self, page, top);
             y = y.max(from);
             let room = end - EDGE - HEAD * LEADING;
-            for cell in region.cells.into_iter().flat_map(|cell| parted(cell, each, room)) {
-                if y + high(&cell, each) > end && y > from {
+            for cell in region.cells.into_iter().flat_map(|cell| parted(cell, each, room, font)) {
+                if y + high(&cell, each, font) > end && y > from {
                     column += 1;
                     if column == count {
                         (column, page) = (0, page + 1);
@@ -168,7 +173,7 @@ impl Flow {
                 }
                 let x = left + column as f64 * (each + GAP);
                 for block in cell {
-                    y = put(&mut self.pages[page], block, [x, y], each, end);
+                    y = put(&mut self.pages[page], block, [x, y], [each, end], font);
                 }
             }
             left += width + GAP;
@@ -190,33 +195,33 @@ impl Flow {
 }
 
 /// A cell that is higher than a page, block by block and line by line.
-fn parted(cell: Vec<Block>, width: f64, room: f64) -> Vec<Vec<Block>> {
-    if high(&cell, width) <= room {
+fn parted(cell: Vec<Block>, width: f64, room: f64, font: &Font) -> Vec<Vec<Block>> {
+    if high(&cell, width, font) <= room {
         return vec![cell];
     }
     let by_line = |block: Block| match block {
         Block::Words(words, size) => {
-            lines(&words, width / size).into_iter().map(|line| vec![Block::Words(line, size)]).collect()
+            lines(&words, width / size, font).into_iter().map(|line| vec![Block::Words(line, size)]).collect()
         }
         other => vec![vec![other]],
     };
     cell.into_iter().flat_map(by_line).collect()
 }
 
-fn high(blocks: &[Block], width: f64) -> f64 {
+fn high(blocks: &[Block], width: f64, font: &Font) -> f64 {
     let one = |block: &Block| match block {
-        Block::Words(words, size) => lines(words, width / size).len() as f64 * size * LEADING,
+        Block::Words(words, size) => lines(words, width / size, font).len() as f64 * size * LEADING,
         Block::Picture(drawing, most) => scale(drawing, width, *most).1,
         Block::Space(high) => *high,
     };
     blocks.iter().map(one).sum()
 }
 
-/// Puts a block at a place; gives where the next one begins.
-fn put(page: &mut Drawing, block: Block, [x, mut y]: Spot, width: f64, end: f64) -> f64 {
+/// Puts a block at a place, so wide and not below the end; gives where the next one begins.
+fn put(page: &mut Drawing, block: Block, [x, mut y]: Spot, [width, end]: [f64; 2], font: &Font) -> f64 {
     match block {
         Block::Words(words, size) => {
-            for words in lines(&words, width / size) {
+            for words in lines(&words, width / size, font) {
                 y += size * LEADING;
                 if y <= end + 0.01 {
                     line(page, words, [x, y - size * LEADING / 2.0], size, Hold::Start);
@@ -268,22 +273,18 @@ pub fn place(page: &mut Drawing, drawing: Drawing, at: Spot, by: f64) {
 
 /// How wide words are, in the height of their lettering.
 #[must_use]
-pub fn width(words: &Phrase) -> f64 {
-    let one = |piece: &Piece| match piece {
-        Piece::Run(words) => latin::width(words),
-        stack @ Piece::Stack(..) => stack.width(),
-    };
-    pieces(words).iter().map(one).sum()
+pub fn width(words: &Phrase, font: &Font) -> f64 {
+    pieces(words).iter().map(|piece: &Piece| piece.width_in(font)).sum()
 }
 
 /// Words as lines of at most `room`, which counts in the lettering's height. Broken between words, and within a word
 /// that is wider than a line.
 #[must_use]
-pub fn lines(words: &Phrase, room: f64) -> Vec<Phrase> {
-    let space = latin::width(" ");
+pub fn lines(words: &Phrase, room: f64, font: &Font) -> Vec<Phrase> {
+    let space = font.width(" ");
     let (mut all, mut now, mut wide) = (Vec::new(), Phrase::default(), 0.0);
-    for atom in atoms(words).into_iter().flat_map(|atom| narrow(atom, room)) {
-        let one = width(&atom);
+    for atom in atoms(words).into_iter().flat_map(|atom| narrow(atom, room, font)) {
+        let one = width(&atom, font);
         if !now.bits.is_empty() && wide + space + one > room {
             all.push(std::mem::take(&mut now));
             wide = 0.0;
@@ -323,16 +324,16 @@ fn atoms(words: &Phrase) -> Vec<Phrase> {
 }
 
 /// A word that is wider than a line in pieces that are not.
-fn narrow(atom: Phrase, room: f64) -> Vec<Phrase> {
+fn narrow(atom: Phrase, room: f64, font: &Font) -> Vec<Phrase> {
     let [Bit::Words(word)] = atom.bits.as_slice() else {
         return vec![atom];
     };
-    if latin::width(word) <= room {
+    if font.width(word) <= room {
         return vec![atom];
     }
     let (mut all, mut wide) = (vec![String::new()], 0.0);
     for c in word.chars() {
-        let one = latin::width(c.encode_utf8(&mut [0; 4]));
+        let one = font.width(c.encode_utf8(&mut [0; 4]));
         if wide + one > room && wide > 0.0 {
             all.push(String::new());
             wide = 0.0;
@@ -348,9 +349,10 @@ fn narrow(atom: Phrase, room: f64) -> Vec<Phrase> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::draw::font::tests::papers;
 
     fn broken(words: &str, room: f64) -> Vec<String> {
-        lines(&words.into(), room).iter().map(ToString::to_string).collect()
+        lines(&words.into(), room, &papers()).iter().map(ToString::to_string).collect()
     }
 
     #[test]
@@ -362,7 +364,8 @@ mod tests {
 
     #[test]
     fn what_does_not_fit_goes_to_the_next_page() {
-        let mut flow = Flow::new("t", [100.0, 60.0]);
+        let font = papers();
+        let mut flow = Flow::new("t", [100.0, 60.0], &font);
         for nth in 0..20 {
             flow.words(format!("line {nth}"), 4.0);
         }

@@ -4,6 +4,7 @@ use super::code::{Spare, code};
 use super::drawing::{Drawing, Spot};
 use super::flow::{Block, Flow, Region};
 use super::folded::set;
+use super::font::Font;
 use super::solid::View;
 use super::step::step as draw;
 use crate::make::class::at_home;
@@ -37,6 +38,8 @@ pub struct Handout<'a> {
     pub spelling: Spelling,
     /// For which hand.
     pub hand: Hand,
+    /// What it is set in.
+    pub font: &'a Font,
 }
 
 /// So many pages a handout should have.
@@ -187,7 +190,7 @@ fn items(h: &Handout, plan: &Plan) -> Vec<Item> {
 }
 
 fn pages_at(h: &Handout, columns: &[Vec<Item>], level: &Level) -> Vec<Drawing> {
-    let mut flow = Flow::new(&h.project.name, h.size);
+    let mut flow = Flow::new(&h.project.name, h.size, h.font);
     head(h, &mut flow, level.code);
     care(h, &mut flow, level.size);
     let several = columns.len() > 1;

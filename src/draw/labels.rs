@@ -2,6 +2,7 @@
 
 use super::drawing::{Drawing, Ends, Hold, Ink, Line, Mark, Meaning, Spot};
 use super::flow::{line, lines, width};
+use super::font::Font;
 use super::geometry::block;
 use crate::say::phrase::Phrase;
 
@@ -26,7 +27,7 @@ type Said = (Phrase, f64);
 /// A label for each of `heads` (its number, and perhaps a name), with the same lines below; several where they are too
 /// many for a page.
 #[must_use]
-pub fn bags(title: &str, heads: &[Vec<String>], inside: &[Phrase], size: Spot) -> Vec<Drawing> {
+pub fn bags(title: &str, heads: &[Vec<String>], inside: &[Phrase], size: Spot, font: &Font) -> Vec<Drawing> {
     let room = |grid: [usize; 2]| [0, 1].map(|i| (size[i] - 2.0 * EDGE) / grid[i] as f64 - 2.0 * INSIDE);
     let begin = |head: &[String]| -> Vec<Said> {
         let first = head.iter().enumerate();
@@ -36,8 +37,8 @@ pub fn bags(title: &str, heads: &[Vec<String>], inside: &[Phrase], size: Spot) -
     let rest: Vec<Said> = inside.iter().map(|line| (line.clone(), 1.0)).collect();
     let fits = |grid: [usize; 2]| {
         let [wide, most] = room(grid);
-        let below = high(&rest, LARGE, wide);
-        heads.iter().all(|head| high(&begin(head), LARGE, wide) + below <= most)
+        let below = high(&rest, LARGE, wide, font);
+        heads.iter().all(|head| high(&begin(head), LARGE, wide, font) + below <= most)
     };
     let found = GRIDS.into_iter().find(|grid| fits(*grid));
     let (grid, letter) = found.map_or(([1, 1], SMALL), |grid| (grid, LARGE));
@@ -45,8 +46,8 @@ pub fn bags(title: &str, heads: &[Vec<String>], inside: &[Phrase], size: Spot) -
     let mut all: Vec<Vec<Said>> = Vec::new();
     for head in heads {
         let mut now = begin(head);
-        for line in rest.iter().flat_map(|line| by_line(line, letter, wide)) {
-            if high(&now, letter, wide) + high(std::slice::from_ref(&line), letter, wide) > most {
+        for line in rest.iter().flat_map(|line| by_line(line, letter, wide, font)) {
+            if high(&now, letter, wide, font) + high(std::slice::from_ref(&line), letter, wide, font) > most {
                 all.push(std::mem::replace(&mut now, begin(head)));
             }
             now.push(line);
@@ -57,7 +58,7 @@ pub fn bags(title: &str, heads: &[Vec<String>], inside: &[Phrase], size: Spot) -
         let mut y = top + INSIDE;
         for (words, share) in &all[nth] {
             let size = letter * share;
-            for words in lines(words, wide / size) {
+            for words in lines(words, wide / size, font) {
                 y += size * LEADING;
                 // A name of hundreds of letters ends with its label.
                 if y <= top + INSIDE + most {
@@ -69,23 +70,23 @@ pub fn bags(title: &str, heads: &[Vec<String>], inside: &[Phrase], size: Spot) -
     grid_of(title, all.len(), grid, size, &label)
 }
 
-fn by_line((words, share): &Said, letter: f64, wide: f64) -> Vec<Said> {
-    lines(words, wide / (letter * share)).into_iter().map(|line| (line, *share)).collect()
+fn by_line((words, share): &Said, letter: f64, wide: f64, font: &Font) -> Vec<Said> {
+    lines(words, wide / (letter * share), font).into_iter().map(|line| (line, *share)).collect()
 }
 
 /// How high these lines are together.
-fn high(said: &[Said], letter: f64, wide: f64) -> f64 {
-    let one = |said: &Said| by_line(said, letter, wide).len() as f64 * letter * said.1 * LEADING;
+fn high(said: &[Said], letter: f64, wide: f64, font: &Font) -> f64 {
+    let one = |said: &Said| by_line(said, letter, wide, font).len() as f64 * letter * said.1 * LEADING;
     said.iter().map(one).sum()
 }
 
 /// Tags of 60 by 30 mm or a little more, a name on each, with a ring where a hole is punched.
 #[must_use]
-pub fn tags(title: &str, names: &[&str], size: Spot) -> Vec<Drawing> {
+pub fn tags(title: &str, names: &[&str], size: Spot, font: &Font) -> Vec<Drawing> {
     let grid = [0, 1].map(|i| ((size[i] - 2.0 * EDGE) / [60.0, 30.0][i]) as usize);
     let [wide, high] = [0, 1].map(|i| (size[i] - 2.0 * EDGE) / grid[i] as f64);
-    // The hole stands at the left; the name in what is left.
-    let hole = 10.0;
+    // The hole stands at the left; the name in what is left, not against its edge.
+    let hole = 12.0;
     let tag = |page: &mut Drawing, [left, top]: Spot, nth: usize| {
         let ring = (0..24).map(|i| {
             let turn = f64::from(i) * std::f64::consts::TAU / 24.0;
@@ -94,10 +95,10 @@ pub fn tags(title: &str, names: &[&str], size: Spot) -> Vec<Drawing> {
         page.ring(Meaning::Cut, Ink::Page, ring.collect());
         let (name, room): (Phrase, f64) = (names[nth].into(), wide - hole - INSIDE);
         // On one line down to half the size, then on several, then smaller still.
-        let one = (room / width(&name)).clamp(4.0, 8.0);
-        let tall = |letter: f64| lines(&name, room / letter).len() as f64 * letter * LEADING <= high - 4.0;
+        let one = (room / width(&name, font)).clamp(4.0, 8.0);
+        let tall = |letter: f64| lines(&name, room / letter, font).len() as f64 * letter * LEADING <= high - 4.0;
         let letter = [one, 3.5, 3.0, 2.5].into_iter().find(|letter| *letter <= one && tall(*letter)).unwrap_or(2.5);
-        let all = lines(&name, room / letter);
+        let all = lines(&name, room / letter, font);
         let most = ((high - 4.0) / (letter * LEADING)).max(1.0) as usize;
         let shown = all.len().min(most);
         let first = top + high / 2.0 - (shown as f64 - 1.0) * letter * LEADING / 2.0;

@@ -1,6 +1,7 @@
-//! Lettering: what a label is made of, and how wide it will be in whatever face the device has.
+//! Lettering: what a label is made of, and how wide it will be, in a font or in whatever face the device has.
 
 use super::drawing::Label;
+use super::font::Font;
 use crate::measure::show::Figure;
 use crate::say::phrase::{Bit, Phrase};
 
@@ -30,12 +31,22 @@ pub enum Piece {
 pub const STACKED: f64 = 0.66;
 
 impl Piece {
-    /// How wide it is, in the height of its lettering.
+    /// How wide it is in whatever face the device has, in the height of its lettering.
     #[must_use]
     pub fn width(&self) -> f64 {
+        self.measured(run_width)
+    }
+
+    /// How wide it is in a font.
+    #[must_use]
+    pub fn width_in(&self, font: &Font) -> f64 {
+        self.measured(|words| font.width(words))
+    }
+
+    fn measured(&self, wide: impl Fn(&str) -> f64) -> f64 {
         match self {
-            Self::Run(text) => run_width(text),
-            Self::Stack(n, d) => run_width(&n.to_string()).max(run_width(&d.to_string())) * STACKED + 0.16,
+            Self::Run(words) => wide(words),
+            Self::Stack(over, under) => wide(&over.to_string()).max(wide(&under.to_string())) * STACKED + 0.16,
         }
     }
 }

@@ -1,6 +1,7 @@
 //! Drawings in millimetres, neutral until a painter paints them.
 
 pub mod drawing;
+pub mod font;
 pub mod geometry;
 pub mod lettering;
 pub mod number;
@@ -23,5 +24,5 @@ pub mod pattern;
 pub mod pages;
 pub mod handout;
 pub mod labels;
-pub mod latin;
+pub mod lacking;
 pub mod pdf;

@@ -1,7 +1,7 @@
 //! Patterns on pages of paper: one page each, or several that are joined mark on mark.
 
 use super::drawing::{Drawing, Hold, Ink, Mark, Meaning, Spot};
-use super::lettering::run_width;
+use super::font::Font;
 use super::pattern::Pattern;
 use crate::say::pages as say;
 use crate::stock::paper::Paper;
@@ -61,7 +61,7 @@ impl Tiling {
 
 /// The pages of all patterns, in order, and the places of those that would take more than [`MOST`].
 #[must_use]
-pub fn pages(patterns: &[Pattern], paper: Paper, credit: &str) -> (Vec<Page>, Vec<usize>) {
+pub fn pages(patterns: &[Pattern], paper: Paper, credit: &str, font: &Font) -> (Vec<Page>, Vec<usize>) {
     let (mut all, mut left_out) = (Vec::new(), Vec::new());
     for (nth, pattern) in patterns.iter().enumerate() {
         let (min, max) = (pattern.drawing.min, pattern.drawing.max);
@@ -75,14 +75,20 @@ pub fn pages(patterns: &[Pattern], paper: Paper, credit: &str) -> (Vec<Page>, Ve
         }
         for row in 0..tiling.count[1] {
             for column in 0..tiling.count[0] {
-                all.push(page(pattern, nth, &tiling, [column, row], credit));
+                all.push(page(pattern, nth, &tiling, [column, row], &Foot { credit, font }));
             }
         }
     }
     (all, left_out)
 }
 
-fn page(pattern: &Pattern, nth: usize, tiling: &Tiling, place: [usize; 2], credit: &str) -> Page {
+/// What stands at the foot of every page, and what it is set in.
+struct Foot<'a> {
+    credit: &'a str,
+    font: &'a Font,
+}
+
+fn page(pattern: &Pattern, nth: usize, tiling: &Tiling, place: [usize; 2], below: &Foot) -> Page {
     let (min, max) = (pattern.drawing.min, pattern.drawing.max);
     // What it shows begins here on the pattern.
     let from = [0, 1].map(|i| min[i] + place[i] as f64 * tiling.step(i));
@@ -90,7 +96,7 @@ fn page(pattern: &Pattern, nth: usize, tiling: &Tiling, place: [usize; 2], credi
     let to = [0, 1].map(|i| (from[i] + tiling.room[i]).min(max[i]));
     let mut round = Drawing { lettering: 3.4, ..Drawing::default() };
     join_marks(&mut round, tiling, place, at, [from, to], min);
-    foot(&mut round, pattern, tiling, place, credit);
+    foot(&mut round, pattern, tiling, place, below);
     Page { size: tiling.size, pattern: nth, at, shown: [[EDGE, EDGE], [to[0] + at[0], to[1] + at[1]]], round }
 }
 
@@ -114,14 +120,15 @@ fn join_marks(d: &mut Drawing, tiling: &Tiling, place: [usize; 2], at: Spot, [fr
                 d.line(Meaning::Dimension, Ink::Page, vec![spot(across, -3.0), spot(across, 3.0)]);
                 d.line(Meaning::Dimension, Ink::Page, vec![spot(across - 3.0, 0.0), spot(across + 3.0, 0.0)]);
                 let name = say::join(axis, seam, place[other]);
-                d.label(spot(across + 4.0, if axis == 0 { 0.0 } else { -2.0 }), name, Ink::Page);
+                // Beside the line, on what both pages show.
+                d.label(spot(across + 4.0, if axis == 0 { -3.2 } else { -2.0 }), name, Ink::Page);
             }
         }
     }
 }
 
 /// The two bars, what the page shows, and how to print it.
-fn foot(d: &mut Drawing, pattern: &Pattern, tiling: &Tiling, place: [usize; 2], credit: &str) {
+fn foot(d: &mut Drawing, pattern: &Pattern, tiling: &Tiling, place: [usize; 2], below: &Foot) {
     let [width, height] = tiling.size;
     let bar = height - EDGE - 14.7;
     let mut left = EDGE;
@@ -137,8 +144,8 @@ fn foot(d: &mut Drawing, pattern: &Pattern, tiling: &Tiling, place: [usize; 2], 
     let nth = place[1] * tiling.count[0] + place[0] + 1;
     let title = say::title(&pattern.name, pattern.times, nth, count);
     let room = width - 2.0 * EDGE;
-    for (words, up) in [(title.as_str(), 9.4), (say::HOW, 5.2), (credit, 0.8)] {
-        let words = shortened(words, room / d.lettering);
+    for (words, up) in [(title.as_str(), 9.4), (say::HOW, 5.2), (below.credit, 0.8)] {
+        let words = shortened(words, room / d.lettering, below.font);
         d.label([EDGE, height - EDGE - up], words, Ink::Page);
         if let Some(Mark::Label(label)) = d.marks.last_mut() {
             label.hold = Hold::Start;
@@ -147,13 +154,13 @@ fn foot(d: &mut Drawing, pattern: &Pattern, tiling: &Tiling, place: [usize; 2], 
 }
 
 /// As much as fits in `room`, which counts in the lettering's height.
-fn shortened(words: &str, room: f64) -> String {
-    if run_width(words) <= room {
+fn shortened(words: &str, room: f64, font: &Font) -> String {
+    if font.width(words) <= room {
         return words.to_owned();
     }
-    let mut wide = 1.0;
+    let mut wide = font.width("…");
     let fits = words.chars().take_while(|c| {
-        wide += run_width(c.encode_utf8(&mut [0; 4]));
+        wide += font.width(c.encode_utf8(&mut [0; 4]));
         wide <= room
     });
     fits.chain(['…']).collect()

@@ -1,26 +1,27 @@
 //! The one painter of SVG, and the one escape for what goes into it.
 
 use super::drawing::{Area, Drawing, Ends, Fill, Hold, Ink, Label, Line, Mark, Reads, Spot};
-use super::latin;
+use super::font::Font;
 use super::lettering::{Piece, STACKED, pieces};
 use super::number::num;
 use super::style::{FINE, PIXEL};
 
 /// What is painted for.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Target {
+#[derive(Clone, Copy)]
+enum Target<'a> {
     /// The page, which gives colours by its classes.
     Screen,
     /// Paper and machines: black lines, and sizes in millimetres.
     Paper,
-    /// A page to be read, as it comes out of the printer.
-    Page,
+    /// A page to be read, as it comes out of the printer, set in this font.
+    Page(&'a Font),
 }
 
-/// Paints a page to be read as it comes out of the printer, whatever the scheme of the screen.
+/// Paints a page to be read as it comes out of the printer, whatever the scheme of the screen; `font` is what it was set
+/// in.
 #[must_use]
-pub fn page(drawing: &Drawing) -> String {
-    painted(drawing, Target::Page)
+pub fn page(drawing: &Drawing, font: &Font) -> String {
+    painted(drawing, Target::Page(font))
 }
 
 /// Paints a drawing for the screen: the lines keep their strength and dashes at every size.
@@ -48,7 +49,7 @@ fn painted(drawing: &Drawing, target: Target) -> String {
     let [w, h] = [0, 1].map(|i| num((drawing.max[i] - drawing.min[i]).max(1.0)));
     let look = match target {
         Target::Screen => "class=\"drawing\"".to_owned(),
-        Target::Page => "class=\"drawing paper-page\"".to_owned(),
+        Target::Page(_) => "class=\"drawing paper-page\"".to_owned(),
         Target::Paper => format!("width=\"{w}mm\" height=\"{h}mm\" font-family=\"sans-serif\""),
     };
     let mut out = format!(
@@ -62,7 +63,7 @@ fn painted(drawing: &Drawing, target: Target) -> String {
     for (nth, mark) in drawing.marks.iter().enumerate() {
         match mark {
             // Paper has its own colour.
-            Mark::Area(_) if target == Target::Paper => {}
+            Mark::Area(_) if matches!(target, Target::Paper) => {}
             Mark::Area(area) => {
                 let run = path(&area.corners, Ends::Closed);
                 let so_far = begun.take().unwrap_or_default() + &run;
@@ -75,7 +76,8 @@ fn painted(drawing: &Drawing, target: Target) -> String {
             Mark::Line(line) => {
                 let so_far = begun.take().unwrap_or_default() + &path(&line.run, line.ends);
                 // In a file each line is a thing of its own; a screen has less to do with one for all that look alike.
-                if target != Target::Paper && drawing.marks.get(nth + 1).is_some_and(|next| line.goes_on(next)) {
+                if !matches!(target, Target::Paper) && drawing.marks.get(nth + 1).is_some_and(|next| line.goes_on(next))
+                {
                     begun = Some(so_far);
                 } else {
                     paint_line(&mut out, line, &so_far, target);
@@ -128,7 +130,7 @@ fn path(run: &[Spot], ends: Ends) -> String {
 
 fn paint_area(out: &mut String, area: &Area, run: &str, target: Target) {
     let fill = match area.fill {
-        fill if target == Target::Page => format!("fill=\"{}\"", fill.on_paper().hex()),
+        fill if matches!(target, Target::Page(_)) => format!("fill=\"{}\"", fill.on_paper().hex()),
         Fill::Card(tint, light) => format!("class=\"card\" fill=\"{}\"", tint.lit(light).hex()),
         Fill::Waste => "class=\"waste\"".to_owned(),
         Fill::Sheet => "class=\"sheet\"".to_owned(),
@@ -157,7 +159,7 @@ fn paint_line(out: &mut String, line: &Line, run: &str, target: Target) {
     let style = line.meaning.style();
     let (look, unit) = match target {
         Target::Screen => (format!("class=\"{} {}\"", style.class, ink_of(line.ink)), 1.0),
-        Target::Page => (format!("stroke=\"{}\"", line.ink.on_paper().hex()), PIXEL * FINE),
+        Target::Page(_) => (format!("stroke=\"{}\"", line.ink.on_paper().hex()), PIXEL * FINE),
         Target::Paper => (format!("data-line=\"{}\" stroke=\"#000\"", style.class), PIXEL),
     };
     let mut dashes = String::new();
@@ -166,7 +168,7 @@ fn paint_line(out: &mut String, line: &Line, run: &str, target: Target) {
         dashes = format!(" stroke-dasharray=\"{}\"", each.join(" "));
     }
     // On the screen lines keep their strength at every size.
-    let held = if target == Target::Screen { " vector-effect=\"non-scaling-stroke\"" } else { "" };
+    let held = if matches!(target, Target::Screen) { " vector-effect=\"non-scaling-stroke\"" } else { "" };
     out.push_str(&format!(
         "<path {look} fill=\"none\" stroke-width=\"{}\"{dashes}{held} d=\"{run}\"/>",
         num(style.width * unit)
@@ -176,19 +178,16 @@ fn paint_line(out: &mut String, line: &Line, run: &str, target: Target) {
 fn paint_label(out: &mut String, label: &Label, lettering: f64, target: Target) {
     let size = lettering * label.size;
     let pieces = pieces(&label.words);
-    // On a page the lines are set already, in the face that every reader of PDF has.
-    let set = target == Target::Page;
-    let wide = |piece: &Piece| match piece {
-        Piece::Run(words) if set => latin::width(words) * size,
-        piece => piece.width() * size,
-    };
+    // On a page the lines are set already.
+    let set = if let Target::Page(font) = target { Some(font) } else { None };
+    let wide = |piece: &Piece| set.map_or_else(|| piece.width(), |font| piece.width_in(font)) * size;
     let width: f64 = pieces.iter().map(wide).sum();
     let (look, bar) = match target {
         Target::Screen => {
             let ink = ink_of(label.ink);
             (format!("class=\"{ink}\""), format!("class=\"bar {ink}\""))
         }
-        Target::Page => {
+        Target::Page(_) => {
             let ink = label.ink.on_paper().hex();
             (format!("fill=\"{ink}\""), format!("stroke=\"{ink}\""))
         }
@@ -204,7 +203,8 @@ fn paint_label(out: &mut String, label: &Label, lettering: f64, target: Target) 
         Reads::Up => format!(" transform=\"rotate(-90 {} {})\"", num(label.at[0]), num(label.at[1])),
     };
     // Figures of system faces are about 0.72 of the size high: their middle is 0.36 above the foot.
-    let foot = |middle: f64, size: f64| num(middle + 0.36 * size);
+    let high = set.map_or(0.72, |font| font.capital);
+    let foot = |middle: f64, size: f64| num(middle + high / 2.0 * size);
     let text = |out: &mut String, x: f64, y: f64, size: f64, anchor: &str, turn: &str, words: &str| {
         out.push_str(&format!(
             "<text {look} x=\"{}\" y=\"{}\" font-size=\"{}\" text-anchor=\"{anchor}\"{turn}>{}</text>",
@@ -216,7 +216,7 @@ fn paint_label(out: &mut String, label: &Label, lettering: f64, target: Target) 
     };
     let held = |wide: f64| format!(" textLength=\"{}\" lengthAdjust=\"spacingAndGlyphs\"", num(wide));
     if let [Piece::Run(words)] = pieces.as_slice() {
-        let more = if set && latin::shows(words) && width > 0.0 { held(width) } else { String::new() };
+        let more = if set.is_some_and(|font| font.shows(words)) && width > 0.0 { held(width) } else { String::new() };
         text(out, label.at[0], label.at[1], size, anchor, &format!("{more}{turn}"), words);
         return;
     }

@@ -2,6 +2,7 @@
 
 use super::drawing::{Drawing, Spot};
 use super::flow::{Block, Flow};
+use super::font::Font;
 use super::sheet::{Cutting, sheet};
 use crate::cut::order::order;
 use crate::phrase;
@@ -28,10 +29,10 @@ pub struct Prices {
 
 /// The pages; without `prices` there is none on any of them.
 #[must_use]
-pub fn teacher(taught: &Taught, project: &Project, prices: Option<&Prices>, size: Spot) -> Vec<Drawing> {
+pub fn teacher(taught: &Taught, project: &Project, prices: Option<&Prices>, size: Spot, font: &Font) -> Vec<Drawing> {
     let money = Currency::of(&project.trade.currency).unwrap_or_default();
     let money = prices.map(|_| &money);
-    let mut flow = Flow::new(&project.name, size);
+    let mut flow = Flow::new(&project.name, size, font);
     let name = if project.name.trim().is_empty() { pictures::UNNAMED } else { &project.name };
     flow.words(name, 7.0);
     flow.words(teach::who(&taught.class), SIZE);

@@ -39,15 +39,44 @@ pub fn left_out(name: &str, most: usize) -> String {
     )
 }
 
-/// A name of which letters are missing on the pages.
+/// The font of papers is on its way.
+pub const FONT_COMING: &str = "Fetching the letters for your papers …";
+/// It did not come.
+pub const FONT_MISSING: &str =
+    "The letters for papers didn’t load. Your design is safe: check your connection and try again.";
+/// Fetches it again.
+pub const FONT_AGAIN: &str = "Try again";
+
+/// Words with letters that the PDF lacks: which, on which page, and what helps.
 #[must_use]
-pub fn unshown(name: &str) -> String {
-    format!(
-        "“{}” has letters that the pages cannot show: a question mark stands for each. The drawings have them, and so has \
-         this page, printed by the browser.",
-        short(name)
-    )
+pub fn lacking(words: &str, letters: &[char], page: Option<usize>, instead: &str) -> String {
+    let each: Vec<String> = letters.iter().take(8).map(|letter| named(*letter)).collect();
+    let more = if letters.len() > 8 { " and more" } else { "" };
+    let page = page.map_or(String::new(), |page| format!(" (page {page})"));
+    format!("“{}”{page}: the PDF has no {}{more}. A ? stands there. {instead}", short(words), each.join(", "))
 }
+
+/// Further words with such letters.
+#[must_use]
+pub fn lacking_more(count: usize) -> String {
+    let lines = if count == 1 { "line" } else { "lines" };
+    format!("The same goes for {count} more {lines}.")
+}
+
+/// A letter as it looks and by its number; what has no look of its own by its number alone.
+fn named(letter: char) -> String {
+    let number = format!("U+{:04X}", u32::from(letter));
+    let unseen = letter.is_control()
+        || letter.is_whitespace()
+        || matches!(u32::from(letter), 0xad | 0x300..=0x36f | 0x200b..=0x200f | 0x202a..=0x202e | 0x2060..=0x206f
+            | 0xfe00..=0xfe0f | 0xfeff | 0xe0000..=0xe0fff);
+    if unseen { number } else { format!("{letter} ({number})") }
+}
+
+/// What helps where pages can be printed by the browser.
+pub const PRINT_INSTEAD: &str = "“Print” has it, or write it another way.";
+/// What helps with patterns.
+pub const DRAW_INSTEAD: &str = "The drawings (SVG) have it, or write it another way.";
 
 /// What a file is called.
 #[must_use]

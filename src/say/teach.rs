@@ -323,13 +323,6 @@ pub fn long(pages: usize) -> String {
     )
 }
 
-/// Characters that a PDF lacks.
-#[must_use]
-pub fn missing(all: &[char]) -> String {
-    let shown: String = all.iter().take(12).collect();
-    format!("The PDF cannot show {shown}: a question mark stands for each. “Print” has them all.")
-}
-
 /// Which bag it is.
 #[must_use]
 pub fn number(nth: usize, count: usize) -> String {

@@ -25,7 +25,7 @@ use crate::project::example::example;
 use crate::project::fresh::fresh;
 use crate::project::request::Project;
 use crate::say::page;
-use crate::web::{after_first_render, guard, here, offline, trouble};
+use crate::web::{after_first_render, font, guard, here, offline, trouble};
 
 /// What is on the desk first: the worked example.
 fn first() -> Project {
@@ -58,7 +58,10 @@ pub fn app() -> Tag {
     here::on_hide(guard::opened_well);
     effect(move || {
         if desk.turn.get() == Turn::Rest {
-            after_first_render(offline::start);
+            after_first_render(|| {
+                offline::start();
+                font::fetch();
+            });
         }
     });
     effect(move || {

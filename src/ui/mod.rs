@@ -71,6 +71,7 @@ pub mod class_view;
 pub mod figure;
 pub mod money_field;
 pub mod papers_view;
+pub mod with_font;
 pub mod teach_view;
 pub mod timing;
 pub mod sheets_view;

@@ -10,10 +10,13 @@ use super::price_view::reckoned;
 use super::tag::{Tag, button, classed, tag};
 use super::tick::tick;
 use super::value::{State, effect};
+use super::with_font::{told, with_font};
 use crate::draw::drawing::Drawing;
+use crate::draw::font::Font;
 use crate::draw::handout::{Handout, PAGES, handout};
 use crate::draw::labels::{bags, tags};
-use crate::draw::pdf::{missing, print};
+use crate::draw::lacking::on_pages;
+use crate::draw::pdf::print;
 use crate::draw::svg::page;
 use crate::draw::teacher::teacher;
 use crate::measure::system::System;
@@ -137,7 +140,7 @@ pub fn papers_view() -> Tag {
     let out = live(move || match (set.get(), chosen.get().which) {
         (_, None) => Vec::new(),
         (None, _) => vec![classed("p", "hint").is("role", "status").with(say::SETTING)],
-        (Some(now), _) => untrack(|| shown(desk, &now)),
+        (Some(now), _) => with_font(|font| untrack(|| shown(desk, &now, font))),
     });
     classed("section", "sheet-of-paper papers")
         .with(tag("h2").with(say::PAPERS))
@@ -148,13 +151,13 @@ pub fn papers_view() -> Tag {
 }
 
 /// The pages that are chosen, and what they are called.
-fn pages(desk: Desk, now: &Chosen) -> Option<(&'static str, Vec<Drawing>)> {
+fn pages(desk: Desk, now: &Chosen, font: &Font) -> Option<(&'static str, Vec<Drawing>)> {
     let which = now.which?;
     let size = now.paper.size();
     let project = desk.project.get();
     if which == Which::Tags {
         let names: Vec<&str> = project.batch.names().take(usize::from(u16::MAX)).collect();
-        return (!names.is_empty()).then(|| (which.name(), tags(which.name(), &names, size)));
+        return (!names.is_empty()).then(|| (which.name(), tags(which.name(), &names, size, font)));
     }
     if which == Which::Handout {
         let systems = match now.measures {
@@ -171,6 +174,7 @@ fn pages(desk: Desk, now: &Chosen) -> Option<(&'static str, Vec<Drawing>)> {
             size,
             spelling: desk.spelling.get(),
             hand: desk.hand.get(),
+            font,
         });
         return (!desk.plan.with(|plan| plan.stopped() || plan.steps.is_empty())).then(|| (which.name(), pages));
     }
@@ -183,11 +187,11 @@ fn pages(desk: Desk, now: &Chosen) -> Option<(&'static str, Vec<Drawing>)> {
                 .map(|nth| std::iter::once(say::number(nth, count)).chain(names.next().map(str::to_owned)).collect())
                 .collect();
             let inside = say::bag(&taught.one, &project, taught.class.ready);
-            bags(&project.name, &heads, &inside, size)
+            bags(&project.name, &heads, &inside, size, font)
         }
         Which::Teacher => {
             let prices = now.private.then(|| reckoned(desk));
-            teacher(&taught, &project, prices.as_ref(), size)
+            teacher(&taught, &project, prices.as_ref(), size, font)
         }
         Which::Handout | Which::Tags => return None,
     };
@@ -197,26 +201,22 @@ fn pages(desk: Desk, now: &Chosen) -> Option<(&'static str, Vec<Drawing>)> {
 /// Frames without an edit before the pages are set anew: half a second.
 const PAUSE: u32 = 30;
 
-fn shown(desk: Desk, now: &Chosen) -> Vec<Tag> {
-    let Some((name, pages)) = pages(desk, now) else {
+fn shown(desk: Desk, now: &Chosen, font: &'static Font) -> Vec<Tag> {
+    let Some((name, pages)) = pages(desk, now, font) else {
         let why = if now.which == Some(Which::Tags) { say::NO_NAMES } else { say::NOTHING };
         return vec![classed("p", "note caution").with(why)];
     };
-    let lacks = missing(&pages);
+    let lacking = told(&on_pages(&pages, font), words::PRINT_INSTEAD);
     let long = now.which == Some(Which::Handout) && pages.len() > PAGES;
     let nameless =
         now.which == Some(Which::Labels) && now.private && desk.project.with(|p| p.batch.names().next().is_none());
-    let notes = [
-        nameless.then(|| say::NO_NAMES.to_owned()),
-        long.then(|| say::long(pages.len())),
-        (!lacks.is_empty()).then(|| say::missing(&lacks)),
-    ];
-    let notes = notes.into_iter().flatten().map(|words| classed("p", "note caution").with(words));
+    let notes = [nameless.then(|| say::NO_NAMES.to_owned()), long.then(|| say::long(pages.len()))];
+    let notes = notes.into_iter().flatten().chain(lacking).map(|words| classed("p", "note caution").with(words));
     let title = desk.project.with(|p| format!("{} {}", p.name, name.to_lowercase()));
-    let svgs: Vec<String> = pages.iter().map(page).collect();
+    let svgs: Vec<String> = pages.iter().map(|one| page(one, font)).collect();
     let count = words::count(pages.len());
     let save = move || {
-        let _ = files::give(&words::file(&title, "pdf"), "application/pdf", &print(&title, &pages));
+        let _ = files::give(&words::file(&title, "pdf"), "application/pdf", &print(&title, &pages, font));
     };
     let actions = classed("p", "actions")
         .with(button(say::SAVE, save).class("main"))

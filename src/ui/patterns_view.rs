@@ -7,9 +7,12 @@ use super::opened::opened;
 use super::tag::{Tag, button, classed, tag};
 use super::text_field::text_field;
 use super::value::{Fact, State, fact};
+use super::with_font::{told, with_font};
+use crate::draw::font::Font;
+use crate::draw::lacking::on_patterns;
 use crate::draw::pages::{MOST, pages};
 use crate::draw::pattern::{Pattern, patterns};
-use crate::draw::pdf::{pdf, unshown};
+use crate::draw::pdf::pdf;
 use crate::draw::svg::true_scale;
 use crate::say::making;
 use crate::say::pages as say;
@@ -33,20 +36,12 @@ pub fn patterns_view() -> Tag {
     let inside = live(move || {
         open.get().then(|| {
             let all = all(desk);
-            let credit = credit.get();
-            let (sheets, left_out) = pages(&all, paper.get(), &credit);
-            let left_out = left_out.iter().filter_map(|&nth| all.get(nth)).map(|p| say::left_out(&p.name, MOST));
-            let unshown = unshown(&all, &credit).into_iter().map(|name| say::unshown(&name));
-            let notes: Vec<Tag> = left_out.chain(unshown).map(|w| classed("p", "note caution").with(w)).collect();
-            let save = classed("p", "actions")
-                .with(button(say::SAVE, move || save_pages(desk, paper.get_untracked())).class("main"))
-                .with(tag("span").with(say::count(sheets.len())));
+            let sheets = with_font(|font| sheets(desk, &all, paper, &credit.get(), font));
             let rows = all.into_iter().map(row).collect::<Vec<_>>();
             classed("div", "patterns-out")
                 .with(classed("p", "hint").with(say::HINT))
                 .with(either(say::PAPER, Paper::ALL.map(one).into_iter().collect()))
-                .with(save)
-                .with(notes)
+                .with(sheets)
                 .with(classed("ul", "pieces").with(rows))
         })
     });
@@ -66,9 +61,21 @@ fn row(pattern: Pattern) -> Tag {
     tag("li").with(tag("span").with(name)).with(save)
 }
 
-fn save_pages(desk: Desk, paper: Paper) {
+/// What saves the pages, how many there are, and what should be known about them.
+fn sheets(desk: Desk, all: &[Pattern], paper: State<Paper>, credit: &str, font: &'static Font) -> Vec<Tag> {
+    let (sheets, left_out) = pages(all, paper.get(), credit, font);
+    let left_out = left_out.iter().filter_map(|&nth| all.get(nth)).map(|p| say::left_out(&p.name, MOST));
+    let lacking = told(&on_patterns(all, credit, font), say::DRAW_INSTEAD);
+    let save = classed("p", "actions")
+        .with(button(say::SAVE, move || save_pages(desk, paper.get_untracked(), font)).class("main"))
+        .with(tag("span").with(say::count(sheets.len())));
+    let notes = left_out.chain(lacking).map(|w| classed("p", "note caution").with(w));
+    std::iter::once(save).chain(notes).collect()
+}
+
+fn save_pages(desk: Desk, paper: Paper, font: &Font) {
     let all = all(desk);
     let (name, credit) = desk.project.with_untracked(|p| (p.name.clone(), p.own.credit.clone()));
-    let (sheets, _) = pages(&all, paper, &credit);
-    let _ = files::give(&say::file(&name, "pdf"), "application/pdf", &pdf(&name, &all, &sheets));
+    let (sheets, _) = pages(&all, paper, &credit, font);
+    let _ = files::give(&say::file(&name, "pdf"), "application/pdf", &pdf(&name, &all, &sheets, font));
 }

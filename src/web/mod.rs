@@ -3,6 +3,7 @@
 pub mod guard;
 pub mod heard;
 pub mod files;
+pub mod font;
 pub mod forms;
 pub mod here;
 pub mod keys;

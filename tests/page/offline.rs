@@ -57,6 +57,10 @@ fn without_a_network_a_saved_set_opens_and_its_steps_are_walked() {
             page.press(view).await;
             page.see(shows).await;
         }
+        // Papers are set in letters that were kept.
+        page.press("Teach & sell").await;
+        page.press("Handout").await;
+        page.see("Save as PDF").await;
     });
 }
 

@@ -65,6 +65,46 @@ fn a_class_from_its_clock_to_its_papers() {
     });
 }
 
+/// The letters of papers are fetched by themselves; where they do not come that is said, and asked for again they do. Names
+/// of many languages are then on the tags, and read back from the file; a letter that the file lacks is named.
+#[test]
+fn papers_wait_for_their_letters() {
+    journey(async |page| {
+        page.cdp("Network.enable", serde_json::json!({})).await;
+        page.cdp("Network.setBlockedURLs", serde_json::json!({ "urls": ["*papers.ttf*"] })).await;
+        page.open("").await;
+        page.press("Teach & sell").await;
+        page.press("Handout").await;
+        page.see("The letters for papers didn’t load").await;
+        page.press("Flat & folded").await;
+        page.press("Patterns at true scale").await;
+        page.see("The letters for papers didn’t load").await;
+        assert!(!page.shows("Save the pages").await && page.shows("Save its drawing").await);
+        page.press("Try again").await;
+        page.see("The letters for papers didn’t load").await;
+        page.cdp("Network.setBlockedURLs", serde_json::json!({ "urls": [] })).await;
+        page.press("Try again").await;
+        page.see("Save the pages").await;
+        // The browser complains about what was blocked.
+        page.errors().await;
+
+        page.press("Teach & sell").await;
+        page.press("Many sets over some evenings").await;
+        let names = ["Łukasz", "Zoë", "Őrs", "Şule", "Ирина", "Ελένη"];
+        page.fill("For whom: a name on each line", &format!("{}\n礼", names.join("\n"))).await;
+        page.press("Tags with names").await;
+        page.see("“礼” (page 1): the PDF has no 礼 (U+793C). A ? stands there.").await;
+        let (_, words) = paper(page).await;
+        assert!(names.iter().all(|name| words.contains(name)), "{words}");
+        let file = saved(page, "Thanks-to-the-neighbours-tags-with-names.pdf").await;
+        let text = file.extract_text(&[1]).expect("text");
+        assert!(names.iter().all(|name| text.contains(name)), "{text}");
+        // What is seen is set in the same letters.
+        let same = "await document.fonts.ready; return document.fonts.check('16px \"Snugfold Papers\"') ? 'yes' : 'no'";
+        assert_eq!(page.js_async(same).await, "yes");
+    });
+}
+
 /// Printed by the browser, there are the pages and nothing else, one to a sheet.
 #[test]
 fn the_browser_prints_the_pages_and_nothing_else() {
