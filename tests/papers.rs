@@ -361,13 +361,13 @@ proptest! {
     #[test]
     fn lines_hold_all_words(text in "\\PC{0,200}", room in 1.0_f64..60.0) {
         let font = font();
-        let all = lines(&Phrase::words(&*text), room, &font);
+        let all = lines(&Phrase::words(&*text), room, font);
         let bare = |text: &str| text.chars().filter(|c| !" \t\n\r".contains(*c)).collect::<String>();
         let together: String = all.iter().map(|line| bare(&line.to_string())).collect();
         prop_assert_eq!(together, bare(&text));
         for line in &all {
             let one = line.to_string().chars().count() == 1;
-            prop_assert!(width(line, &font) <= room + 1e-9 || one, "{}", line);
+            prop_assert!(width(line, font) <= room + 1e-9 || one, "{}", line);
         }
     }
 }
